@@ -1,0 +1,193 @@
+package ohmtrail.reference;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Every prior and tolerance the method takes for granted unless a case says otherwise.
+ *
+ * <p>Default, unit, source and meaning of each stand in the project's {@code assumptions.csv} under
+ * its {@link #key()}; what is in the table and what is in this list are the same. "Relative sd" is
+ * a standard deviation as a fraction of the value; "log sd" is that of the natural logarithm.
+ */
+public enum Assumption {
+  /** Relative sd of the voltage behind the source impedance. */
+  SUPPLY_VOLTAGE_TOLERANCE(Range.FRACTION),
+  /** Relative sd of the supply voltage from one test to the next. */
+  SUPPLY_DRIFT(Range.FRACTION),
+  /** Impedance of the supply seen at the panel, ohm. */
+  SOURCE_OHMS(Range.SMALL_OHMS),
+  /** Log sd of the source impedance. */
+  SOURCE_OHMS_SPREAD(Range.SPREAD),
+  /** Log sd of a load's power against its nameplate. */
+  LOAD_POWER_TOLERANCE(Range.SPREAD),
+  /** Log sd of a meter's input resistance. */
+  METER_OHMS_TOLERANCE(Range.SPREAD),
+  /** Log sd of a stated cable length. */
+  LENGTH_TOLERANCE(Range.SPREAD),
+  /** Length of a cable whose length is not stated, m. */
+  UNKNOWN_LENGTH(Range.METRES),
+  /** Log sd of that length. */
+  UNKNOWN_LENGTH_SPREAD(Range.SPREAD),
+  /** Temperature of the conductors while readings are taken, °C. */
+  CONDUCTOR_TEMPERATURE(Range.CELSIUS),
+  /** Resistance of a sound joint, ohm. */
+  HEALTHY_JOINT_OHMS(Range.SMALL_OHMS),
+  /** Log sd of that resistance. */
+  HEALTHY_JOINT_SPREAD(Range.SPREAD),
+  /** Capacitance between each two conductors of a cable, F/m. */
+  CABLE_CAPACITANCE(Range.FARADS_PER_METRE),
+  /** Log sd of that capacitance. */
+  CAPACITANCE_SPREAD(Range.SPREAD),
+  /** Sd of a reading on top of the meter's accuracy, V. */
+  READING_SCATTER(Range.VOLTS),
+  /** Least added resistance that counts as degraded, ohm. */
+  DEGRADED_OHMS_LOW(Range.SMALL_OHMS),
+  /** Most added resistance of a joint that still conducts, ohm. */
+  DEGRADED_OHMS_HIGH(Range.LARGE_OHMS),
+  /** Share of degraded joints that are fully open. */
+  OPEN_SHARE(Range.PROBABILITY),
+  /** Probability, before any reading, that no joint is degraded. */
+  HEALTHY_PRIOR(Range.PROBABILITY),
+  /** Probability that a reading is simply wrong. */
+  WRONG_READING(Range.PROBABILITY),
+  /** Relative failure rate of push-in joints. */
+  WEIGHT_PUSH_IN(Range.WEIGHT),
+  /** Relative failure rate of screw joints. */
+  WEIGHT_SCREW(Range.WEIGHT),
+  /** Relative failure rate of wire nuts. */
+  WEIGHT_WIRE_NUT(Range.WEIGHT),
+  /** Relative failure rate of crimps. */
+  WEIGHT_CRIMP(Range.WEIGHT),
+  /** Relative failure rate of lugs. */
+  WEIGHT_LUG(Range.WEIGHT),
+  /** Relative failure rate of soldered joints. */
+  WEIGHT_SOLDER(Range.WEIGHT),
+  /** Relative failure rate of receptacle blade contacts. */
+  WEIGHT_BLADE_CONTACT(Range.WEIGHT),
+  /** Multiplies the weight of a joint on a ground conductor. */
+  WEIGHT_GROUND_FACTOR(Range.WEIGHT);
+
+  static final String FILE = "assumptions.csv";
+
+  private final String key;
+  private final Range range;
+
+  Assumption(Range range) {
+    this.key = name().toLowerCase(Locale.ROOT).replace('_', '-');
+    this.range = range;
+  }
+
+  /** The assumption of that key, as a case file writes it; empty if there is none. */
+  public static Optional<Assumption> byKey(String key) {
+    return Stream.of(values()).filter(assumption -> assumption.key.equals(key)).findFirst();
+  }
+
+  /** Every key, in the order of this list, to offer where a text names none. */
+  public static List<String> keys() {
+    return Stream.of(values()).map(Assumption::key).toList();
+  }
+
+  /** The name in case files and reports: lower case with hyphens. */
+  public String key() {
+    return key;
+  }
+
+  /** The unit of the value, as printed: {@code ohm}, {@code log sd}, {@code probability}, ... */
+  public String unit() {
+    return row().text("unit");
+  }
+
+  /** The value taken when the case says nothing, in {@link #unit()}. */
+  public double defaultValue() {
+    return row().number("value");
+  }
+
+  /** Where the default comes from: a citation, or the plain statement that there is none. */
+  public String source() {
+    return row().text("source");
+  }
+
+  /** What is assumed, in half a sentence. */
+  public String meaning() {
+    return row().text("meaning");
+  }
+
+  /**
+   * Gives the value back if it is one that this assumption can take.
+   *
+   * @throws IllegalArgumentException if it is not a number in the assumption's range
+   */
+  double checked(double value) {
+    if (!(value >= range.least && value <= range.most)) {
+      throw new IllegalArgumentException(
+          "Assumption "
+              + key
+              + " ("
+              + value
+              + ") must lie between "
+              + range.least
+              + " and "
+              + range.most
+              + " "
+              + unit()
+              + ".\nMaybe "
+              + range.remedy);
+    }
+    return value;
+  }
+
+  private TableFile.Row row() {
+    TableFile.Row row = Loaded.ROWS.get(key);
+    if (row == null) {
+      throw new IllegalStateException(
+          "Table ("
+              + FILE
+              + ") has no row for assumption ("
+              + key
+              + ").\nMaybe the key was renamed in the code and not in the table.");
+    }
+    return row;
+  }
+
+  /** What a value may be; the bounds keep the arithmetic sound and catch slips of unit. */
+  private enum Range {
+    FRACTION(1e-6, 0.5, "it was given in per cent: write 0.03 for 3 %."),
+    SPREAD(1e-4, 5, "it was given in per cent: write 0.05 for about 5 %."),
+    PROBABILITY(1e-9, 0.999, "it was given in per cent: write 0.1 for 10 %."),
+    SMALL_OHMS(1e-6, 100, "it was given in milliohms: write 0.002 for 2 milliohms."),
+    LARGE_OHMS(1e3, 1e15, "it was given in kilohms or megohms: write 1.0e7 for 10 megohms."),
+    METRES(0.01, 1e4, "it was given in another unit of length: write metres."),
+    CELSIUS(-40, 120, "it was given in kelvin or in degrees Fahrenheit: write degrees Celsius."),
+    FARADS_PER_METRE(1e-14, 1e-8, "it was given in picofarads: write 100.0e-12 for 100 pF/m."),
+    VOLTS(1e-4, 100, "it was given in millivolts: write 0.03 for 30 mV."),
+    WEIGHT(1e-6, 1e6, "a small number was meant in place of zero: nothing is impossible.");
+
+    private final double least;
+    private final double most;
+    private final String remedy;
+
+    Range(double least, double most, String remedy) {
+      this.least = least;
+      this.most = most;
+      this.remedy = remedy;
+    }
+  }
+
+  /** Read when first asked for, once. */
+  private static final class Loaded {
+    static final Map<String, TableFile.Row> ROWS = rows();
+
+    private static Map<String, TableFile.Row> rows() {
+      Map<String, TableFile.Row> rows = new HashMap<>();
+      for (TableFile.Row row : TableFile.read(FILE).rows()) {
+        rows.put(row.text("key"), row);
+      }
+      return rows;
+    }
+  }
+}

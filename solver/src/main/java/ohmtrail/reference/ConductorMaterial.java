@@ -1,0 +1,7 @@
+package ohmtrail.reference;
+
+/** The metal a conductor is made of. */
+public enum ConductorMaterial {
+  COPPER,
+  ALUMINIUM
+}
