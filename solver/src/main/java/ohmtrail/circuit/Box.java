@@ -1,0 +1,69 @@
+package ohmtrail.circuit;
+
+import java.util.Objects;
+
+/**
+ * A place that can be opened.
+ *
+ * @param name unique in its circuit
+ * @param kind what it is
+ * @param wiring how its device hangs on the run; of no effect where there is no device
+ * @param terminals how the wires are held at the device's terminals, or at the panel's
+ * @param splices how wires are joined to each other where they are
+ */
+public record Box(
+    String name, BoxKind kind, DeviceWiring wiring, JointKind terminals, JointKind splices) {
+  /** Rejects a blank name. */
+  public Box {
+    if (name.isBlank() || name.contains("/")) {
+      throw new CircuitException("Box name (" + name + ") must not be blank or contain a slash");
+    }
+    Objects.requireNonNull(kind, "kind");
+    Objects.requireNonNull(wiring, "wiring");
+    Objects.requireNonNull(terminals, "terminals");
+    Objects.requireNonNull(splices, "splices");
+  }
+
+  /** The panel: screws at breaker and bars. */
+  public static Box panel(String name) {
+    return new Box(
+        name, BoxKind.PANEL, DeviceWiring.FEED_THROUGH, JointKind.SCREW, JointKind.SCREW);
+  }
+
+  /** A receptacle whose terminals, of the given kind, carry the run onward. */
+  public static Box feedThrough(String name, JointKind terminals) {
+    return new Box(
+        name, BoxKind.RECEPTACLE, DeviceWiring.FEED_THROUGH, terminals, JointKind.WIRE_NUT);
+  }
+
+  /** A receptacle that hangs off wire-nut splices. */
+  public static Box pigtail(String name) {
+    return new Box(
+        name, BoxKind.RECEPTACLE, DeviceWiring.PIGTAIL, JointKind.SCREW, JointKind.WIRE_NUT);
+  }
+
+  /** A box with wire-nut splices only. */
+  public static Box junction(String name) {
+    return new Box(
+        name, BoxKind.JUNCTION, DeviceWiring.PIGTAIL, JointKind.WIRE_NUT, JointKind.WIRE_NUT);
+  }
+
+  /**
+   * How the wires of the cables are held: by the splices where the box has any, else by the
+   * terminals.
+   */
+  JointKind runJoints() {
+    boolean spliced = kind == BoxKind.JUNCTION || hasTail();
+    return spliced ? splices : terminals;
+  }
+
+  /** Whether loads and meters can be plugged in here. */
+  public boolean hasReceptacle() {
+    return kind == BoxKind.RECEPTACLE;
+  }
+
+  /** Whether a tail leads from the splices to a device. */
+  public boolean hasTail() {
+    return hasReceptacle() && wiring == DeviceWiring.PIGTAIL;
+  }
+}

@@ -1,0 +1,313 @@
+package ohmtrail.circuit;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+
+/**
+ * Everything fed from one breaker: boxes, the cables between them, and the joints that follow.
+ *
+ * <p>Boxes come in the order in which the supply reaches them, the panel first; so do cables and
+ * joints. The order in which they were handed over has no effect beyond that. Immutable.
+ */
+public final class Circuit {
+  private final Supply supply;
+  private final double breakerAmperes;
+  private final Map<String, Box> boxes;
+  private final List<Cable> cables;
+  private final Map<Cable, List<Section>> sections;
+  private final Map<String, List<Joint>> deviceJoints;
+  private final Map<String, Joint> joints;
+
+  /**
+   * Puts a circuit together.
+   *
+   * @param supply the supply
+   * @param breakerAmperes rated current of the breaker, positive
+   * @param boxes exactly one panel and at least one other box, names unique
+   * @param cables every box must be reached from the panel
+   * @throws CircuitException when the parts do not fit together
+   */
+  public Circuit(Supply supply, double breakerAmperes, List<Box> boxes, List<Cable> cables) {
+    this.supply = supply;
+    this.breakerAmperes = requirePositive(breakerAmperes);
+    Map<String, Box> byName = byName(boxes);
+    Walk walk = Walk.from(panelOf(boxes), byName, cables);
+    this.boxes = Collections.unmodifiableMap(walk.boxes());
+    this.cables = walk.cables();
+    this.joints = new LinkedHashMap<>();
+    this.sections = new LinkedHashMap<>();
+    this.deviceJoints = new LinkedHashMap<>();
+    Map<String, Integer> leaving = count(Cable::from);
+    Map<String, Integer> arriving = count(Cable::to);
+    for (Cable cable : this.cables) {
+      addSections(cable, leaving, arriving);
+    }
+    for (Box box : this.boxes.values()) {
+      addDeviceJoints(box);
+    }
+  }
+
+  private static double requirePositive(double amperes) {
+    if (!(amperes > 0 && Double.isFinite(amperes))) {
+      throw new CircuitException("Breaker rating (" + amperes + " A) must be positive");
+    }
+    return amperes;
+  }
+
+  private static Map<String, Box> byName(List<Box> boxes) {
+    Map<String, Box> byName = new LinkedHashMap<>();
+    for (Box box : boxes) {
+      if (byName.put(box.name(), box) != null) {
+        throw new CircuitException("Box name (" + box.name() + ") must be given to one box only");
+      }
+    }
+    return byName;
+  }
+
+  private static String panelOf(List<Box> boxes) {
+    List<Box> panels = boxes.stream().filter(box -> box.kind() == BoxKind.PANEL).toList();
+    if (panels.size() != 1 || boxes.size() < 2) {
+      throw new CircuitException(
+          "A circuit must have one panel and at least one other box, not ("
+              + panels.size()
+              + ") panels among ("
+              + boxes.size()
+              + ") boxes");
+    }
+    return panels.get(0).name();
+  }
+
+  private Map<String, Integer> count(Function<Cable, String> end) {
+    Map<String, Integer> counts = new HashMap<>();
+    for (Cable cable : cables) {
+      counts.merge(end.apply(cable), 1, Integer::sum);
+    }
+    return counts;
+  }
+
+  private void addSections(
+      Cable cable, Map<String, Integer> leaving, Map<String, Integer> arriving) {
+    List<Section> added = new ArrayList<>();
+    for (ConductorRole conductor : ConductorRole.values()) {
+      boolean oneOut = leaving.getOrDefault(cable.from(), 0) == 1;
+      boolean oneIn = arriving.getOrDefault(cable.to(), 0) == 1;
+      Joint near =
+          cableJoint(cable.from(), conductor, JointRole.OUTGOING, oneOut ? "" : "/" + cable.to());
+      Joint far =
+          cableJoint(cable.to(), conductor, JointRole.INCOMING, oneIn ? "" : "/" + cable.from());
+      joints.put(near.id(), near);
+      joints.put(far.id(), far);
+      added.add(new Section(cable, conductor, near, far));
+    }
+    if (sections.put(cable, List.copyOf(added)) != null) {
+      throw new CircuitException(
+          "Cable from " + cable.from() + " to " + cable.to() + " must be given once only");
+    }
+  }
+
+  private Joint cableJoint(String boxName, ConductorRole conductor, JointRole role, String suffix) {
+    String id = boxName + "/" + conductor.word() + "/" + role.word() + suffix;
+    return new Joint(id, boxName, conductor, role, boxNamed(boxName).runJoints());
+  }
+
+  private Box boxNamed(String name) {
+    Box box = boxes.get(name);
+    if (box == null) {
+      throw new CircuitException(
+          "Box (" + name + ") must be one of the circuit's boxes " + boxes.keySet());
+    }
+    return box;
+  }
+
+  private void addDeviceJoints(Box box) {
+    List<Joint> added = new ArrayList<>();
+    for (ConductorRole conductor : ConductorRole.values()) {
+      String stem = box.name() + "/" + conductor.word() + "/";
+      if (box.hasTail()) {
+        added.add(
+            new Joint(
+                stem + JointRole.TAIL.word(),
+                box.name(),
+                conductor,
+                JointRole.TAIL,
+                box.splices()));
+      }
+      if (box.hasReceptacle()) {
+        added.add(
+            new Joint(
+                stem + JointRole.CONTACT.word(),
+                box.name(),
+                conductor,
+                JointRole.CONTACT,
+                JointKind.BLADE_CONTACT));
+      }
+    }
+    added.forEach(joint -> joints.put(joint.id(), joint));
+    deviceJoints.put(box.name(), List.copyOf(added));
+  }
+
+  /** The supply. */
+  public Supply supply() {
+    return supply;
+  }
+
+  /** Rated current of the breaker, amperes. */
+  public double breakerAmperes() {
+    return breakerAmperes;
+  }
+
+  /** The panel. */
+  public Box panel() {
+    return boxes.values().iterator().next();
+  }
+
+  /** All boxes, the panel first, then as the supply reaches them. */
+  public List<Box> boxes() {
+    return List.copyOf(boxes.values());
+  }
+
+  /** The box of that name. */
+  public Optional<Box> box(String name) {
+    return Optional.ofNullable(boxes.get(name));
+  }
+
+  /** All cables, as the supply reaches them; each leads away from the panel. */
+  public List<Cable> cables() {
+    return cables;
+  }
+
+  /** Every conductor of every cable with its two joints. */
+  public List<Section> sections() {
+    return sections.values().stream().flatMap(List::stream).toList();
+  }
+
+  /** The conductors of one cable with their joints, in the order hot, neutral, ground. */
+  public List<Section> sections(Cable cable) {
+    return sections.getOrDefault(cable, List.of());
+  }
+
+  /** The tail and contact joints of a box, by conductor and then from the run to the plug. */
+  public List<Joint> deviceJoints(String box) {
+    return deviceJoints.getOrDefault(box, List.of());
+  }
+
+  /** Every joint. */
+  public List<Joint> joints() {
+    return List.copyOf(joints.values());
+  }
+
+  /** The joint of that name. */
+  public Optional<Joint> joint(String id) {
+    return Optional.ofNullable(joints.get(id));
+  }
+
+  /** The joints of a box. */
+  public List<Joint> jointsIn(String box) {
+    return joints.values().stream().filter(joint -> joint.box().equals(box)).toList();
+  }
+
+  /**
+   * The cables that lead from the panel to a box by the way with the fewest boxes.
+   *
+   * @throws CircuitException when there is no such box
+   */
+  public List<Cable> pathTo(String box) {
+    boxNamed(box);
+    Map<String, Cable> arrival = new HashMap<>();
+    for (Cable cable : cables) {
+      arrival.putIfAbsent(cable.to(), cable);
+    }
+    Deque<Cable> path = new ArrayDeque<>();
+    for (String at = box; !at.equals(panel().name()); at = path.getFirst().from()) {
+      path.addFirst(Objects.requireNonNull(arrival.get(at), "every box is reached by a cable"));
+    }
+    return List.copyOf(path);
+  }
+
+  /** The boxes at which the run ends: those that no cable leaves. */
+  public List<Box> ends() {
+    Set<String> left = new LinkedHashSet<>();
+    cables.forEach(cable -> left.add(cable.from()));
+    return boxes.values().stream().filter(box -> !left.contains(box.name())).toList();
+  }
+
+  /** Follows the cables outward from the panel, turning each so that it leads away from it. */
+  private record Walk(Map<String, Box> boxes, List<Cable> cables) {
+    static Walk from(String panel, Map<String, Box> boxes, List<Cable> cables) {
+      Map<String, List<Cable>> atBox = new LinkedHashMap<>();
+      for (Cable cable : cables) {
+        requireBox(boxes, cable.from(), cable);
+        requireBox(boxes, cable.to(), cable);
+        atBox.computeIfAbsent(cable.from(), name -> new ArrayList<>()).add(cable);
+        atBox.computeIfAbsent(cable.to(), name -> new ArrayList<>()).add(cable);
+      }
+      Map<String, Box> reached = new LinkedHashMap<>();
+      List<Cable> outward = new ArrayList<>();
+      Set<Cable> used = Collections.newSetFromMap(new IdentityHashMap<>());
+      Deque<String> pending = new ArrayDeque<>(List.of(panel));
+      reached.put(panel, boxes.get(panel));
+      while (!pending.isEmpty()) {
+        String at = pending.removeFirst();
+        for (Cable cable : atBox.getOrDefault(at, List.of())) {
+          if (used.add(cable)) {
+            outward.add(cable.from().equals(at) ? cable : turned(cable));
+            String next = cable.otherEnd(at);
+            if (reached.putIfAbsent(next, boxes.get(next)) == null) {
+              pending.addLast(next);
+            }
+          }
+        }
+      }
+      requireAllReached(boxes, reached);
+      return new Walk(reached, List.copyOf(outward));
+    }
+
+    private static void requireBox(Map<String, Box> boxes, String name, Cable cable) {
+      if (!boxes.containsKey(name)) {
+        throw new CircuitException(
+            "Box ("
+                + name
+                + ") at an end of the cable from "
+                + cable.from()
+                + " to "
+                + cable.to()
+                + " must be one of "
+                + boxes.keySet());
+      }
+    }
+
+    private static Cable turned(Cable cable) {
+      return new Cable(
+          cable.to(),
+          cable.from(),
+          cable.lengthMetres(),
+          cable.lengthTolerance(),
+          cable.conductor(),
+          cable.companion());
+    }
+
+    private static void requireAllReached(Map<String, Box> boxes, Map<String, Box> reached) {
+      List<String> floating =
+          boxes.keySet().stream().filter(name -> !reached.containsKey(name)).toList();
+      if (!floating.isEmpty()) {
+        throw new CircuitException(
+            "Boxes "
+                + floating
+                + " must be reached from the panel by a cable\n"
+                + "Maybe the cable that feeds them is missing.");
+      }
+    }
+  }
+}

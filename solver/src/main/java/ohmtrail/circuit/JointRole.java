@@ -1,0 +1,20 @@
+package ohmtrail.circuit;
+
+import java.util.Locale;
+
+/** Where in its box a joint sits. */
+public enum JointRole {
+  /** Of the cable that brings the supply. */
+  INCOMING,
+  /** Of a cable that carries it onward; one per onward cable. */
+  OUTGOING,
+  /** Of the pigtail to the device. */
+  TAIL,
+  /** Of the receptacle's contacts with the blades of a plug. */
+  CONTACT;
+
+  /** The name used in joint names and files: lower case. */
+  public String word() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+}

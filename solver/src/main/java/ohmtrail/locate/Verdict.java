@@ -1,0 +1,11 @@
+package ohmtrail.locate;
+
+/** What the readings say, all in all. */
+public enum Verdict {
+  /** A joint is degraded. */
+  DEGRADED,
+  /** Copper and healthy joints explain every reading. */
+  HEALTHY,
+  /** No hypothesis explains the readings within their tolerances. */
+  UNEXPLAINED
+}

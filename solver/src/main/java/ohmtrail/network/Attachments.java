@@ -1,0 +1,141 @@
+package ohmtrail.network;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * A solved network with a few things attached: series ohms, loads, a meter. Nothing is factored
+ * anew.
+ *
+ * <p>With H the response of the bare network, a the attached ports and x = -D w their laws, each
+ * response becomes
+ *
+ * <pre>H'(p, c) = H(p, c) - H(p, a) N H(a, c),   N = D (1 + H(a, a) D)^-1</pre>
+ *
+ * (Sherman-Morrison-Woodbury; for one series resistance R this is i = i0/(1 + y R) and every
+ * reading moved by its transfer times -R i). N has as many rows as things attached. Cost: O(k^3) to
+ * build, O(k) or O(k^2) per response. Immutable.
+ */
+public final class Attachments {
+  private final PortResponse response;
+  private final int[] ports;
+
+  /** The matrix N, complex interleaved, row by row. */
+  private final double[] core;
+
+  private Attachments(PortResponse response, int[] ports, double[] core) {
+    this.response = response;
+    this.ports = ports;
+    this.core = core;
+  }
+
+  /**
+   * Attaches.
+   *
+   * @param response the bare network; every attached port must be excited in it
+   * @param attachments at most one per port
+   * @throws ArithmeticException when the attachments leave a current or voltage undefined
+   */
+  public static Attachments to(PortResponse response, List<Attachment> attachments) {
+    int size = attachments.size();
+    int[] ports = new int[size];
+    for (int a = 0; a < size; a++) {
+      ports[a] = attachments.get(a).port();
+    }
+    return new Attachments(response, ports, core(response, attachments, ports));
+  }
+
+  private static double[] core(PortResponse response, List<Attachment> attachments, int[] ports) {
+    int size = ports.length;
+    double[] system = new double[2 * size * size];
+    for (int col = 0; col < size; col++) {
+      double[] column = response.column(ports[col]);
+      Complex driven = attachments.get(col).driven();
+      for (int row = 0; row < size; row++) {
+        double re = column[2 * ports[row]];
+        double im = column[2 * ports[row] + 1];
+        int at = 2 * (row * size + col);
+        system[at] = re * driven.re() - im * driven.im();
+        system[at + 1] = re * driven.im() + im * driven.re();
+      }
+      int diagonal = 2 * (col * size + col);
+      system[diagonal] += attachments.get(col).observed().re();
+      system[diagonal + 1] += attachments.get(col).observed().im();
+    }
+    double[] core = SmallComplex.invert(system, size);
+    for (int row = 0; row < size; row++) {
+      Complex driven = attachments.get(row).driven();
+      for (int col = 0; col < size; col++) {
+        int at = 2 * (row * size + col);
+        double re = core[at];
+        double im = core[at + 1];
+        core[at] = re * driven.re() - im * driven.im();
+        core[at + 1] = re * driven.im() + im * driven.re();
+      }
+    }
+    return core;
+  }
+
+  /** The response of one port to one unit at an excited port, with everything attached. */
+  public Complex transfer(int observed, int excited) {
+    double[] weights = weights(excited);
+    double[] plain = response.column(excited);
+    double re = plain[2 * observed];
+    double im = plain[2 * observed + 1];
+    for (int a = 0; a < ports.length; a++) {
+      double[] column = response.column(ports[a]);
+      double hRe = column[2 * observed];
+      double hIm = column[2 * observed + 1];
+      re -= hRe * weights[2 * a] - hIm * weights[2 * a + 1];
+      im -= hRe * weights[2 * a + 1] + hIm * weights[2 * a];
+    }
+    return new Complex(re, im);
+  }
+
+  /**
+   * The responses of all ports to one unit at an excited port, with everything attached.
+   *
+   * @return complex interleaved, one per port of the response
+   */
+  public double[] responses(int excited) {
+    double[] weights = weights(excited);
+    double[] plain = response.column(excited);
+    double[] result = Arrays.copyOf(plain, plain.length);
+    for (int a = 0; a < ports.length; a++) {
+      double wRe = weights[2 * a];
+      double wIm = weights[2 * a + 1];
+      if (wRe == 0 && wIm == 0) {
+        continue;
+      }
+      double[] column = response.column(ports[a]);
+      for (int p = 0; p < result.length; p += 2) {
+        result[p] -= column[p] * wRe - column[p + 1] * wIm;
+        result[p + 1] -= column[p] * wIm + column[p + 1] * wRe;
+      }
+    }
+    return result;
+  }
+
+  /**
+   * N H(a, c): what the attached ports are driven by, sign reversed, when port c is driven by one
+   * unit.
+   */
+  private double[] weights(int excited) {
+    double[] plain = response.column(excited);
+    double[] weights = new double[core.length == 0 ? 0 : 2 * ports.length];
+    for (int row = 0; row < ports.length; row++) {
+      double re = 0;
+      double im = 0;
+      for (int col = 0; col < ports.length; col++) {
+        int at = 2 * (row * ports.length + col);
+        double hRe = plain[2 * ports[col]];
+        double hIm = plain[2 * ports[col] + 1];
+        re += core[at] * hRe - core[at + 1] * hIm;
+        im += core[at] * hIm + core[at + 1] * hRe;
+      }
+      weights[2 * row] = re;
+      weights[2 * row + 1] = im;
+    }
+    return weights;
+  }
+}

@@ -1,0 +1,55 @@
+package ohmtrail.predict;
+
+/**
+ * What the model predicts for every reading of a survey, and how that changes. A buffer that is
+ * written over and over while ohms are swept; it belongs to one thread.
+ */
+public final class Evaluation {
+  private final int readings;
+  private final int parameters;
+  private final double[] volts;
+  private final double[] jacobian;
+  private final double[] ohmsSlope;
+
+  /**
+   * An empty buffer.
+   *
+   * @param readings number of readings
+   * @param parameters number of active parameters
+   */
+  public Evaluation(int readings, int parameters) {
+    this.readings = readings;
+    this.parameters = parameters;
+    this.volts = new double[readings];
+    this.jacobian = new double[readings * parameters];
+    this.ohmsSlope = new double[readings];
+  }
+
+  /** Number of readings. */
+  public int readings() {
+    return readings;
+  }
+
+  /** Number of active parameters. */
+  public int parameters() {
+    return parameters;
+  }
+
+  /** Predicted volts, one per reading. The buffer itself. */
+  public double[] volts() {
+    return volts;
+  }
+
+  /** Change of each prediction per unit of each active parameter, row by row. The buffer itself. */
+  public double[] jacobian() {
+    return jacobian;
+  }
+
+  /**
+   * Change of each prediction per unit of the natural logarithm of the added ohms. The buffer
+   * itself.
+   */
+  public double[] ohmsSlope() {
+    return ohmsSlope;
+  }
+}

@@ -1,0 +1,167 @@
+package ohmtrail.predict;
+
+import java.util.List;
+
+/**
+ * The readings of a survey as functions of the ohms R in one joint.
+ *
+ * <p>With everything else in place each complex reading is v = v0 - t i0 k, where i0 is the current
+ * through the healthy joint, t the transfer from its gap to the meter, y the admittance seen in the
+ * gap, and k = R/(1 + y R): from nothing to 1/y when the joint is open. Slopes follow in the same
+ * way as quadratic forms in k. So a sweep over R costs a few operations per reading and parameter.
+ * Immutable; safe to share.
+ */
+public final class JointSweep {
+  private final SurveyModel model;
+  private final int parameters;
+
+  /** Per reading, complex interleaved: v0, t i0, y. */
+  private final double[] volts;
+
+  private final double[] step;
+  private final double[] admittance;
+
+  /** Per reading and parameter, complex interleaved: coefficients of 1, k and k squared. */
+  private final double[] constant;
+
+  private final double[] linear;
+  private final double[] quadratic;
+
+  JointSweep(SurveyModel model, int gap) {
+    this.model = model;
+    this.parameters = model.parameters().size();
+    int readings = model.readings();
+    volts = new double[2 * readings];
+    step = new double[2 * readings];
+    admittance = new double[2 * readings];
+    constant = new double[2 * readings * parameters];
+    linear = new double[2 * readings * parameters];
+    quadratic = new double[2 * readings * parameters];
+    for (int r = 0; r < readings; r++) {
+      prepare(r, model.states().get(r), gap);
+    }
+  }
+
+  private void prepare(int r, ReadingState state, int gap) {
+    double[] w = state.drivenBySupply();
+    double[] c = state.towardsMeter();
+    double[] y = state.attachments().responses(gap);
+    volts[2 * r] = w[2 * state.meterPort()];
+    volts[2 * r + 1] = w[2 * state.meterPort() + 1];
+    double iRe = w[2 * gap];
+    double iIm = w[2 * gap + 1];
+    double cRe = c[2 * gap];
+    double cIm = c[2 * gap + 1];
+    // The transfer from the gap to the meter is the reverse of that from the meter to the gap:
+    // reciprocity.
+    double sign = model.wiring().response().reciprocalSign(state.meterPort(), gap);
+    step[2 * r] = sign * (cRe * iRe - cIm * iIm);
+    step[2 * r + 1] = sign * (cRe * iIm + cIm * iRe);
+    admittance[2 * r] = y[2 * gap];
+    admittance[2 * r + 1] = y[2 * gap + 1];
+    double[] plain = model.plainSlopes(state);
+    System.arraycopy(plain, 0, constant, 2 * r * parameters, plain.length);
+    double[] first = new double[2 * parameters];
+    double[] second = new double[2 * parameters];
+    addProducts(model.wiring().elements(), state, gap, y, first, second);
+    addProducts(state.ownElements(), state, gap, y, first, second);
+    System.arraycopy(first, 0, linear, 2 * r * parameters, first.length);
+    scale(second, cRe * iRe - cIm * iIm, cRe * iIm + cIm * iRe);
+    System.arraycopy(second, 0, quadratic, 2 * r * parameters, second.length);
+  }
+
+  private void addProducts(
+      List<Wiring.Element> elements,
+      ReadingState state,
+      int gap,
+      double[] y,
+      double[] first,
+      double[] second) {
+    double[] w = state.drivenBySupply();
+    double[] c = state.towardsMeter();
+    double iRe = w[2 * gap];
+    double iIm = w[2 * gap + 1];
+    double cRe = c[2 * gap];
+    double cIm = c[2 * gap + 1];
+    for (Wiring.Element element : elements) {
+      int port = 2 * element.port();
+      double sign = model.wiring().response().reciprocalSign(state.meterPort(), element.port());
+      double yRe = y[port];
+      double yIm = y[port + 1];
+      double mixRe = c[port] * iRe - c[port + 1] * iIm + w[port] * cRe - w[port + 1] * cIm;
+      double mixIm = c[port] * iIm + c[port + 1] * iRe + w[port] * cIm + w[port + 1] * cRe;
+      SurveyModel.accumulate(
+          first, element, sign, yRe * mixRe - yIm * mixIm, yRe * mixIm + yIm * mixRe);
+      SurveyModel.accumulate(second, element, sign, yRe * yRe - yIm * yIm, 2 * yRe * yIm);
+    }
+  }
+
+  private static void scale(double[] values, double re, double im) {
+    for (int i = 0; i < values.length; i += 2) {
+      double a = values[i];
+      double b = values[i + 1];
+      values[i] = a * re - b * im;
+      values[i + 1] = a * im + b * re;
+    }
+  }
+
+  /**
+   * Readings only.
+   *
+   * @param ohms added, not negative, infinity for open
+   * @param into receives volts, one per reading
+   */
+  public void volts(double ohms, double[] into) {
+    List<ReadingState> states = model.states();
+    double perOhm = 1 / ohms;
+    for (int r = 0; r < into.length; r++) {
+      double dRe = perOhm + admittance[2 * r];
+      double dIm = admittance[2 * r + 1];
+      double square = dRe * dRe + dIm * dIm;
+      double kRe = dRe / square;
+      double kIm = -dIm / square;
+      double re = volts[2 * r] - (step[2 * r] * kRe - step[2 * r + 1] * kIm);
+      double im = volts[2 * r + 1] - (step[2 * r] * kIm + step[2 * r + 1] * kRe);
+      into[r] = states.get(r).gain() * model.sourceVolts() * Math.sqrt(re * re + im * im);
+    }
+  }
+
+  /**
+   * Readings, their slopes per parameter and per ln R.
+   *
+   * @param ohms added, positive, infinity for open
+   */
+  public void evaluate(double ohms, Evaluation into) {
+    List<ReadingState> states = model.states();
+    double perOhm = 1 / ohms;
+    double[] slopes = new double[2 * parameters];
+    for (int r = 0; r < states.size(); r++) {
+      ReadingState state = states.get(r);
+      double dRe = perOhm + admittance[2 * r];
+      double dIm = admittance[2 * r + 1];
+      double square = dRe * dRe + dIm * dIm;
+      double kRe = dRe / square;
+      double kIm = -dIm / square;
+      double squareRe = kRe * kRe - kIm * kIm;
+      double squareIm = 2 * kRe * kIm;
+      int from = 2 * r * parameters;
+      for (int i = 0; i < slopes.length; i += 2) {
+        double bRe = linear[from + i];
+        double bIm = linear[from + i + 1];
+        double qRe = quadratic[from + i];
+        double qIm = quadratic[from + i + 1];
+        slopes[i] =
+            constant[from + i] - (bRe * kRe - bIm * kIm) + (qRe * squareRe - qIm * squareIm);
+        slopes[i + 1] =
+            constant[from + i + 1] - (bRe * kIm + bIm * kRe) + (qRe * squareIm + qIm * squareRe);
+      }
+      double re = volts[2 * r] - (step[2 * r] * kRe - step[2 * r + 1] * kIm);
+      double im = volts[2 * r + 1] - (step[2 * r] * kIm + step[2 * r + 1] * kRe);
+      into.volts()[r] = model.finish(state, re, im, slopes, into.jacobian(), r * parameters);
+      // dk/d(ln R) = k^2/R
+      double gRe = -(step[2 * r] * squareRe - step[2 * r + 1] * squareIm) * perOhm;
+      double gIm = -(step[2 * r] * squareIm + step[2 * r + 1] * squareRe) * perOhm;
+      into.ohmsSlope()[r] = model.project(state, re, im, gRe, gIm);
+    }
+  }
+}

@@ -1,0 +1,180 @@
+package ohmtrail.predict;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Joint;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Load;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.Survey;
+
+/** Every parameter of a circuit and the survey made of it, in a fixed order. Immutable. */
+public final class Parameters {
+  private final List<Parameter> all;
+  private final Map<Object, Integer> places;
+
+  private Parameters(List<Parameter> all, Map<Object, Integer> places) {
+    this.all = List.copyOf(all);
+    this.places = places;
+  }
+
+  /** Lists them. */
+  public static Parameters of(Circuit circuit, Survey survey, Assumptions assumptions) {
+    Collector collector = new Collector(assumptions);
+    collector.addSupply(circuit);
+    survey.loads().forEach(collector::addLoad);
+    survey.meters().forEach(collector::addMeter);
+    circuit.cables().forEach(collector::addCable);
+    circuit.boxes().forEach(box -> collector.addDevice(circuit, box));
+    return new Parameters(collector.all, collector.places);
+  }
+
+  /** The parameters. */
+  public List<Parameter> all() {
+    return all;
+  }
+
+  /** How many there are. */
+  public int size() {
+    return all.size();
+  }
+
+  /** The point at which everything is as stated: all zeros. */
+  public double[] nominalPoint() {
+    return new double[all.size()];
+  }
+
+  int place(Object key) {
+    Integer place = places.get(key);
+    if (place == null) {
+      throw new IllegalArgumentException("No parameter for (" + key + ")");
+    }
+    return place;
+  }
+
+  double value(int place, double[] point) {
+    Parameter parameter = all.get(place);
+    return parameter.nominal() * parameter.factor(point[place]);
+  }
+
+  double sigma(int place) {
+    return all.get(place).sigma();
+  }
+
+  /** Keys under which a parameter is found again. */
+  enum Single {
+    SUPPLY_VOLTAGE,
+    SOURCE_OHMS,
+    CAPACITANCE
+  }
+
+  record LoadKey(String load) {}
+
+  record GainKey(String meter) {}
+
+  record MeterOhmsKey(String meter) {}
+
+  record CableKey(String from, String to) {}
+
+  record SectionKey(String from, String to, ConductorRole conductor) {}
+
+  record DeviceKey(String box, ConductorRole conductor) {}
+
+  private static final class Collector {
+    private final Assumptions assumptions;
+    private final List<Parameter> all = new ArrayList<>();
+    private final Map<Object, Integer> places = new LinkedHashMap<>();
+
+    Collector(Assumptions assumptions) {
+      this.assumptions = assumptions;
+    }
+
+    private void add(Object key, Parameter parameter) {
+      places.put(key, all.size());
+      all.add(parameter);
+    }
+
+    private double value(Assumption assumption) {
+      return assumptions.value(assumption);
+    }
+
+    void addSupply(Circuit circuit) {
+      add(
+          Single.SUPPLY_VOLTAGE,
+          new Parameter.SupplyVoltage(
+              circuit.supply().volts(), value(Assumption.SUPPLY_VOLTAGE_TOLERANCE)));
+      add(
+          Single.SOURCE_OHMS,
+          new Parameter.SourceOhms(
+              value(Assumption.SOURCE_OHMS), value(Assumption.SOURCE_OHMS_SPREAD)));
+      add(
+          Single.CAPACITANCE,
+          new Parameter.CableCapacitance(
+              value(Assumption.CABLE_CAPACITANCE), value(Assumption.CAPACITANCE_SPREAD)));
+    }
+
+    void addLoad(Load load) {
+      add(
+          new LoadKey(load.name()),
+          new Parameter.LoadPower(
+              load.name(), load.ratedWatts(), value(Assumption.LOAD_POWER_TOLERANCE)));
+    }
+
+    void addMeter(Meter meter) {
+      add(
+          new GainKey(meter.name()),
+          new Parameter.MeterGain(meter.name(), meter.accuracy().gainSigma()));
+      add(
+          new MeterOhmsKey(meter.name()),
+          new Parameter.MeterOhms(
+              meter.name(), meter.inputOhms(), value(Assumption.METER_OHMS_TOLERANCE)));
+    }
+
+    void addCable(Cable cable) {
+      double length = cable.lengthMetres().orElse(value(Assumption.UNKNOWN_LENGTH));
+      double usual =
+          value(
+              cable.lengthMetres().isPresent()
+                  ? Assumption.LENGTH_TOLERANCE
+                  : Assumption.UNKNOWN_LENGTH_SPREAD);
+      add(
+          new CableKey(cable.from(), cable.to()),
+          new Parameter.CableLength(cable, length, cable.lengthTolerance().orElse(usual)));
+      for (ConductorRole conductor : ConductorRole.values()) {
+        add(
+            new SectionKey(cable.from(), cable.to(), conductor),
+            new Parameter.SectionJointOhms(
+                cable,
+                conductor,
+                2 * value(Assumption.HEALTHY_JOINT_OHMS),
+                value(Assumption.HEALTHY_JOINT_SPREAD)));
+      }
+    }
+
+    void addDevice(Circuit circuit, Box box) {
+      for (ConductorRole conductor : ConductorRole.values()) {
+        long count =
+            circuit.deviceJoints(box.name()).stream()
+                .map(Joint::conductor)
+                .filter(conductor::equals)
+                .count();
+        if (count > 0) {
+          add(
+              new DeviceKey(box.name(), conductor),
+              new Parameter.DeviceJointOhms(
+                  box.name(),
+                  conductor,
+                  count * value(Assumption.HEALTHY_JOINT_OHMS),
+                  value(Assumption.HEALTHY_JOINT_SPREAD)));
+        }
+      }
+    }
+  }
+}

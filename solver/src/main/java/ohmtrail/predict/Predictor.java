@@ -1,0 +1,129 @@
+package ohmtrail.predict;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.network.Attachment;
+import ohmtrail.network.Attachments;
+import ohmtrail.network.Complex;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Load;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/** What meters would show on a circuit, given degraded joints and the parameters. Immutable. */
+public final class Predictor {
+  private final Circuit circuit;
+  private final Survey survey;
+  private final Assumptions assumptions;
+  private final Parameters parameters;
+
+  /**
+   * Prepares.
+   *
+   * @throws ohmtrail.survey.SurveyException when the survey does not fit the circuit
+   */
+  public Predictor(Circuit circuit, Survey survey, Assumptions assumptions) {
+    survey.requireFits(circuit);
+    this.circuit = circuit;
+    this.survey = survey;
+    this.assumptions = assumptions;
+    this.parameters = Parameters.of(circuit, survey, assumptions);
+  }
+
+  /** The parameters; a point is a list of their u in this order. */
+  public Parameters parameters() {
+    return parameters;
+  }
+
+  /**
+   * What the meters would show with everything as stated.
+   *
+   * @param degradations ohms added, at most one entry per joint
+   * @return volts, one per reading in the order of the survey
+   */
+  public List<Double> readings(List<Degradation> degradations) {
+    return readings(degradations, parameters.nominalPoint());
+  }
+
+  /** What the meters would show at a point of the parameters. */
+  public List<Double> readings(List<Degradation> degradations, double[] point) {
+    SurveyModel model =
+        SurveyModel.of(circuit, survey, assumptions, parameters, point, List.of(), degradations);
+    Evaluation evaluation = model.buffer();
+    model.evaluate(evaluation);
+    List<Double> volts = new ArrayList<>();
+    for (double value : evaluation.volts()) {
+      volts.add(value);
+    }
+    return List.copyOf(volts);
+  }
+
+  /** The voltages along the run during a test, with everything as stated. */
+  public VoltageProfile profile(Test test, List<Degradation> degradations) {
+    return profile(test, degradations, parameters.nominalPoint());
+  }
+
+  /** The voltages along the run during a test at a point of the parameters. */
+  public VoltageProfile profile(Test test, List<Degradation> degradations, double[] point) {
+    Set<Wiring.Probe> probes = new LinkedHashSet<>();
+    for (Box box : circuit.boxes()) {
+      probes.add(new Wiring.Probe(box.name(), ProbePoints.HOT_NEUTRAL));
+      probes.add(new Wiring.Probe(box.name(), ProbePoints.NEUTRAL_GROUND));
+    }
+    Set<String> joints = new LinkedHashSet<>();
+    degradations.forEach(degradation -> joints.add(degradation.joint()));
+    Wiring wiring = Wiring.of(circuit, assumptions, parameters, point, probes, joints);
+    Attachments attachments =
+        Attachments.to(wiring.response(), attachments(wiring, test, degradations, point));
+    double[] perVolt = attachments.responses(wiring.sourcePort());
+    double source = parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
+    List<VoltageProfile.Point> points = new ArrayList<>();
+    for (Box box : circuit.boxes()) {
+      points.add(
+          new VoltageProfile.Point(
+              box.name(),
+              metresTo(box.name()),
+              source * magnitude(perVolt, wiring, box, ProbePoints.HOT_NEUTRAL),
+              source * magnitude(perVolt, wiring, box, ProbePoints.NEUTRAL_GROUND)));
+    }
+    return new VoltageProfile(points);
+  }
+
+  private List<Attachment> attachments(
+      Wiring wiring, Test test, List<Degradation> degradations, double[] point) {
+    List<Attachment> attachments = new ArrayList<>();
+    for (LoadInUse use : test.loads()) {
+      Load load = survey.load(use.load());
+      int place = parameters.place(new Parameters.LoadKey(load.name()));
+      double siemens = load.ratedConductance() * parameters.all().get(place).factor(point[place]);
+      int port = wiring.probePort(new Wiring.Probe(use.box(), ProbePoints.HOT_NEUTRAL));
+      attachments.add(Attachment.shunt(port, Complex.real(siemens)));
+    }
+    degradations.forEach(
+        degradation ->
+            attachments.add(
+                Attachment.series(wiring.jointPort(degradation.joint()), degradation.ohms())));
+    return attachments;
+  }
+
+  private static double magnitude(double[] perVolt, Wiring wiring, Box box, ProbePoints between) {
+    int port = wiring.probePort(new Wiring.Probe(box.name(), between));
+    return Math.hypot(perVolt[2 * port], perVolt[2 * port + 1]);
+  }
+
+  private double metresTo(String box) {
+    double metres = 0;
+    for (Cable cable : circuit.pathTo(box)) {
+      metres += cable.lengthMetres().orElse(assumptions.value(Assumption.UNKNOWN_LENGTH));
+    }
+    return metres;
+  }
+}

@@ -1,0 +1,202 @@
+package ohmtrail.predict;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.Joint;
+import ohmtrail.network.Complex;
+import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/**
+ * The readings of a survey as functions of the ohms added in a joint and of the parameters, at one
+ * point of the parameters.
+ *
+ * <p>The circuit is solved once. For each reading the loads of its test and its own meter are
+ * attached (three rows at most on an ordinary survey); two columns are kept: how every port
+ * responds to the supply, and how the reading responds to every port. Then a change of an impedance
+ * dZ at a gap, or of an admittance dY at a pair, moves the reading by
+ *
+ * <pre>dv = - (transfer from there to the meter) (what flows or stands there) dZ    (or dY)</pre>
+ *
+ * the adjoint method for network sensitivities (Director and Rohrer, 1969, from memory). Immutable;
+ * safe to share.
+ *
+ * <p>The voltage behind the supply impedance of each test has a drift of its own; that is left to
+ * the caller, who finds how strongly each reading follows it in {@link Evaluation#volts()}:
+ * proportionally.
+ */
+public final class SurveyModel {
+  /**
+   * Drift of a meter's own phase reference is nil: below this many volts per volt of supply a
+   * reading has no direction.
+   */
+  private static final double SMALLEST_RATIO = 1e-12;
+
+  private final Wiring wiring;
+  private final Parameters parameters;
+  private final double sourceVolts;
+  private final List<ReadingState> states;
+
+  private SurveyModel(
+      Wiring wiring, Parameters parameters, double[] point, List<ReadingState> states) {
+    this.wiring = wiring;
+    this.parameters = parameters;
+    this.sourceVolts = parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
+    this.states = List.copyOf(states);
+  }
+
+  /**
+   * Solves a circuit for a survey.
+   *
+   * @param circuit the circuit
+   * @param survey loads, meters, tests and readings; must fit the circuit
+   * @param assumptions healthy joints, temperature
+   * @param parameters from the same circuit, survey and assumptions
+   * @param point u of each parameter
+   * @param joints the joints that ohms will be swept in
+   * @param degradations ohms that are there already
+   */
+  public static SurveyModel of(
+      Circuit circuit,
+      Survey survey,
+      Assumptions assumptions,
+      Parameters parameters,
+      double[] point,
+      List<Joint> joints,
+      List<Degradation> degradations) {
+    Set<Wiring.Probe> probes = new LinkedHashSet<>();
+    for (Test test : survey.tests()) {
+      test.loads().forEach(use -> probes.add(Wiring.Probe.of(use)));
+      test.readings().forEach(reading -> probes.add(Wiring.Probe.of(reading)));
+    }
+    Set<String> excited = new LinkedHashSet<>();
+    joints.forEach(joint -> excited.add(joint.id()));
+    degradations.forEach(degradation -> excited.add(degradation.joint()));
+    Wiring wiring = Wiring.of(circuit, assumptions, parameters, point, probes, excited);
+    ReadingState.Builder builder =
+        new ReadingState.Builder(survey, parameters, point, wiring, degradations);
+    List<ReadingState> states = new ArrayList<>();
+    for (Test test : survey.tests()) {
+      test.readings().forEach(reading -> states.add(builder.build(test, reading)));
+    }
+    return new SurveyModel(wiring, parameters, point, states);
+  }
+
+  /** Number of readings, in the order of the survey. */
+  public int readings() {
+    return states.size();
+  }
+
+  /** The parameters. */
+  public Parameters parameters() {
+    return parameters;
+  }
+
+  /** A buffer of the right size. */
+  public Evaluation buffer() {
+    return new Evaluation(states.size(), parameters.size());
+  }
+
+  /** The readings with nothing added, and their slopes. */
+  public void evaluate(Evaluation into) {
+    Arrays.fill(into.ohmsSlope(), 0);
+    for (int r = 0; r < states.size(); r++) {
+      ReadingState state = states.get(r);
+      Complex volts = at(state.drivenBySupply(), state.meterPort());
+      double[] slopes = plainSlopes(state);
+      into.volts()[r] =
+          finish(state, volts.re(), volts.im(), slopes, into.jacobian(), r * parameters.size());
+    }
+  }
+
+  /**
+   * The readings as ohms are added in one joint. The joint must be among those the model was built
+   * for.
+   */
+  public JointSweep sweep(Joint joint) {
+    return new JointSweep(this, wiring.jointPort(joint.id()));
+  }
+
+  List<ReadingState> states() {
+    return states;
+  }
+
+  Wiring wiring() {
+    return wiring;
+  }
+
+  double sourceVolts() {
+    return sourceVolts;
+  }
+
+  /**
+   * How the complex reading moves per unit of each parameter, with nothing added: complex
+   * interleaved, sign reversed.
+   */
+  double[] plainSlopes(ReadingState state) {
+    double[] slopes = new double[2 * parameters.size()];
+    addPlain(wiring.elements(), state, slopes);
+    addPlain(state.ownElements(), state, slopes);
+    return slopes;
+  }
+
+  private void addPlain(List<Wiring.Element> elements, ReadingState state, double[] slopes) {
+    double[] w = state.drivenBySupply();
+    double[] c = state.towardsMeter();
+    for (Wiring.Element element : elements) {
+      int port = 2 * element.port();
+      double sign = wiring.response().reciprocalSign(state.meterPort(), element.port());
+      double re = c[port] * w[port] - c[port + 1] * w[port + 1];
+      double im = c[port] * w[port + 1] + c[port + 1] * w[port];
+      accumulate(slopes, element, sign, re, im);
+    }
+  }
+
+  static void accumulate(
+      double[] slopes, Wiring.Element element, double sign, double re, double im) {
+    Complex slope = element.slope();
+    int at = 2 * element.parameter();
+    slopes[at] += sign * (slope.re() * re - slope.im() * im);
+    slopes[at + 1] += sign * (slope.re() * im + slope.im() * re);
+  }
+
+  /**
+   * From the complex ratio at the meter to the volts shown, and from complex slopes to those of the
+   * magnitude.
+   *
+   * @return the volts shown
+   */
+  double finish(
+      ReadingState state, double re, double im, double[] slopes, double[] jacobian, int row) {
+    double scale = state.gain() * sourceVolts;
+    double ratio = Math.sqrt(re * re + im * im);
+    double volts = scale * ratio;
+    Arrays.fill(jacobian, row, row + parameters.size(), 0);
+    if (ratio > SMALLEST_RATIO) {
+      double unitRe = scale * re / ratio;
+      double unitIm = scale * im / ratio;
+      for (int p = 0; p < parameters.size(); p++) {
+        jacobian[row + p] = -(unitRe * slopes[2 * p] + unitIm * slopes[2 * p + 1]);
+      }
+    }
+    int supply = parameters.place(Parameters.Single.SUPPLY_VOLTAGE);
+    jacobian[row + supply] += volts * parameters.sigma(supply);
+    jacobian[row + state.gainPlace()] += volts * parameters.sigma(state.gainPlace());
+    return volts;
+  }
+
+  /** d(volts)/d(complex ratio) along a complex direction. */
+  double project(ReadingState state, double re, double im, double dRe, double dIm) {
+    double ratio = Math.sqrt(re * re + im * im);
+    return ratio > SMALLEST_RATIO ? state.gain() * sourceVolts * (re * dRe + im * dIm) / ratio : 0;
+  }
+
+  private static Complex at(double[] values, int port) {
+    return new Complex(values[2 * port], values[2 * port + 1]);
+  }
+}

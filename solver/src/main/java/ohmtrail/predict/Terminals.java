@@ -1,0 +1,35 @@
+package ohmtrail.predict;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Function;
+import ohmtrail.circuit.ConductorRole;
+
+/** One network node per conductor, at one place of the run. Immutable. */
+final class Terminals {
+  private final Map<ConductorRole, Integer> nodes;
+
+  private Terminals(Map<ConductorRole, Integer> nodes) {
+    this.nodes = nodes;
+  }
+
+  static Terminals of(Function<ConductorRole, Integer> nodeOf) {
+    Map<ConductorRole, Integer> nodes = new EnumMap<>(ConductorRole.class);
+    for (ConductorRole conductor : ConductorRole.values()) {
+      nodes.put(conductor, nodeOf.apply(conductor));
+    }
+    return new Terminals(nodes);
+  }
+
+  int node(ConductorRole conductor) {
+    return Objects.requireNonNull(nodes.get(conductor), "every conductor has a node");
+  }
+
+  /** The same place but for one conductor. */
+  Terminals with(ConductorRole conductor, int node) {
+    Map<ConductorRole, Integer> changed = new EnumMap<>(nodes);
+    changed.put(conductor, node);
+    return new Terminals(changed);
+  }
+}

@@ -1,0 +1,128 @@
+package ohmtrail.survey;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Circuit;
+
+/**
+ * Everything measured on a circuit so far.
+ *
+ * @param meters the meters used, names unique
+ * @param loads the loads used, names unique
+ * @param tests the tests, names unique, in the order taken
+ */
+public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
+  /**
+   * Copies the lists; rejects names used twice and tests that name a meter or load that is not
+   * there.
+   */
+  public Survey {
+    meters = List.copyOf(meters);
+    loads = List.copyOf(loads);
+    tests = List.copyOf(tests);
+    requireUnique("Meter", meters, Meter::name);
+    requireUnique("Load", loads, Load::name);
+    requireUnique("Test", tests, Test::name);
+    for (Test test : tests) {
+      requireKnown(test, meters, loads);
+    }
+  }
+
+  private static <T> void requireUnique(String what, List<T> items, Function<T, String> nameOf) {
+    Set<String> seen = new HashSet<>();
+    for (T item : items) {
+      if (!seen.add(nameOf.apply(item))) {
+        throw new SurveyException(
+            what + " name (" + nameOf.apply(item) + ") must be given once only");
+      }
+    }
+  }
+
+  private static void requireKnown(Test test, List<Meter> meters, List<Load> loads) {
+    for (LoadInUse use : test.loads()) {
+      if (loads.stream().noneMatch(load -> load.name().equals(use.load()))) {
+        throw new SurveyException(
+            "Load ("
+                + use.load()
+                + ") in test "
+                + test.name()
+                + " must be one of "
+                + loads.stream().map(Load::name).toList());
+      }
+    }
+    for (Reading reading : test.readings()) {
+      if (meters.stream().noneMatch(meter -> meter.name().equals(reading.meter()))) {
+        throw new SurveyException(
+            "Meter ("
+                + reading.meter()
+                + ") in test "
+                + test.name()
+                + " must be one of "
+                + meters.stream().map(Meter::name).toList());
+      }
+    }
+  }
+
+  /**
+   * Checks that every load and reading is at a box where something can be plugged in.
+   *
+   * @throws SurveyException when one is not
+   */
+  public void requireFits(Circuit circuit) {
+    for (Test test : tests) {
+      test.loads()
+          .forEach(use -> requireReceptacle(circuit, use.box(), "Load " + use.load(), test));
+      test.readings().forEach(reading -> requireBox(circuit, reading.box(), test));
+    }
+  }
+
+  private static void requireBox(Circuit circuit, String box, Test test) {
+    if (circuit.box(box).isEmpty()) {
+      throw new SurveyException(
+          "Reading at box ("
+              + box
+              + ") in test "
+              + test.name()
+              + " must be at one of "
+              + circuit.boxes().stream().map(Box::name).toList());
+    }
+  }
+
+  private static void requireReceptacle(Circuit circuit, String box, String what, Test test) {
+    if (!circuit.box(box).map(Box::hasReceptacle).orElse(false)) {
+      throw new SurveyException(
+          what
+              + " at box ("
+              + box
+              + ") in test "
+              + test.name()
+              + " must be at a box with a receptacle");
+    }
+  }
+
+  /** The meter of that name. */
+  public Meter meter(String name) {
+    return meters.stream()
+        .filter(meter -> meter.name().equals(name))
+        .findFirst()
+        .orElseThrow(
+            () -> new SurveyException("Meter (" + name + ") must be one of the survey's meters"));
+  }
+
+  /** The load of that name. */
+  public Load load(String name) {
+    return loads.stream()
+        .filter(load -> load.name().equals(name))
+        .findFirst()
+        .orElseThrow(
+            () -> new SurveyException("Load (" + name + ") must be one of the survey's loads"));
+  }
+
+  /** The number of readings in all tests. */
+  public int readingCount() {
+    return tests.stream().mapToInt(test -> test.readings().size()).sum();
+  }
+}
