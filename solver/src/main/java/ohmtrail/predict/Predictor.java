@@ -73,18 +73,9 @@ public final class Predictor {
 
   /** The voltages along the run during a test at a point of the parameters. */
   public VoltageProfile profile(Test test, List<Degradation> degradations, double[] point) {
-    Set<Wiring.Probe> probes = new LinkedHashSet<>();
-    for (Box box : circuit.boxes()) {
-      probes.add(new Wiring.Probe(box.name(), ProbePoints.HOT_NEUTRAL));
-      probes.add(new Wiring.Probe(box.name(), ProbePoints.NEUTRAL_GROUND));
-    }
-    Set<String> joints = new LinkedHashSet<>();
-    degradations.forEach(degradation -> joints.add(degradation.joint()));
-    Wiring wiring = Wiring.of(circuit, assumptions, parameters, point, probes, joints);
-    Attachments attachments =
-        Attachments.to(wiring.response(), attachments(wiring, test, degradations, point));
-    double[] perVolt = attachments.responses(wiring.sourcePort());
-    double source = parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
+    Wiring wiring = wiring(degradations, point);
+    double[] perVolt = perVolt(wiring, test, degradations, point);
+    double source = sourceVolts(point);
     List<VoltageProfile.Point> points = new ArrayList<>();
     for (Box box : circuit.boxes()) {
       points.add(
@@ -95,6 +86,47 @@ public final class Predictor {
               source * magnitude(perVolt, wiring, box, ProbePoints.NEUTRAL_GROUND)));
     }
     return new VoltageProfile(points);
+  }
+
+  /**
+   * The current through each degraded joint during a test, with everything as stated.
+   *
+   * @param degradations ohms added, at most one entry per joint
+   * @return amperes, root mean square, in the order of the degradations; 0 for an open joint
+   */
+  public List<Double> jointAmperes(Test test, List<Degradation> degradations) {
+    double[] point = parameters.nominalPoint();
+    Wiring wiring = wiring(degradations, point);
+    double[] perVolt = perVolt(wiring, test, degradations, point);
+    double source = sourceVolts(point);
+    return degradations.stream()
+        .map(
+            degradation ->
+                Double.isInfinite(degradation.ohms())
+                    ? 0.0
+                    : source * magnitude(perVolt, wiring.jointPort(degradation.joint())))
+        .toList();
+  }
+
+  private Wiring wiring(List<Degradation> degradations, double[] point) {
+    Set<Wiring.Probe> probes = new LinkedHashSet<>();
+    for (Box box : circuit.boxes()) {
+      probes.add(new Wiring.Probe(box.name(), ProbePoints.HOT_NEUTRAL));
+      probes.add(new Wiring.Probe(box.name(), ProbePoints.NEUTRAL_GROUND));
+    }
+    Set<String> joints = new LinkedHashSet<>();
+    degradations.forEach(degradation -> joints.add(degradation.joint()));
+    return Wiring.of(circuit, assumptions, parameters, point, probes, joints);
+  }
+
+  private double[] perVolt(
+      Wiring wiring, Test test, List<Degradation> degradations, double[] point) {
+    return Attachments.to(wiring.response(), attachments(wiring, test, degradations, point))
+        .responses(wiring.sourcePort());
+  }
+
+  private double sourceVolts(double[] point) {
+    return parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
   }
 
   private List<Attachment> attachments(
@@ -115,7 +147,10 @@ public final class Predictor {
   }
 
   private static double magnitude(double[] perVolt, Wiring wiring, Box box, ProbePoints between) {
-    int port = wiring.probePort(new Wiring.Probe(box.name(), between));
+    return magnitude(perVolt, wiring.probePort(new Wiring.Probe(box.name(), between)));
+  }
+
+  private static double magnitude(double[] perVolt, int port) {
     return Math.hypot(perVolt[2 * port], perVolt[2 * port + 1]);
   }
 
