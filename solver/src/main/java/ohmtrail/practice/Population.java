@@ -1,0 +1,108 @@
+package ohmtrail.practice;
+
+import java.util.List;
+import java.util.Optional;
+import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.ProbePoints;
+
+/**
+ * What cases are drawn from.
+ *
+ * @param name unique among {@link #presets()}
+ * @param circuits the circuits
+ * @param faults the faults
+ * @param surveys the surveys
+ * @param disturbance what goes wrong on the way
+ */
+public record Population(
+    String name,
+    CircuitKind circuits,
+    FaultKind faults,
+    SurveyKind surveys,
+    Disturbance disturbance) {
+  private static final double HEATER_WATTS_AT_230 = 2000;
+  private static final double HALF = 0.5;
+
+  private static final FaultKind SLIGHT = FaultKind.between(0.05, 0.3);
+  private static final FaultKind LOOSE = FaultKind.between(0.3, 30);
+  private static final FaultKind CHARRED = FaultKind.between(30, 100e3);
+
+  /** 0.3 to 30 ohm, every receptacle read: what the others differ from. */
+  public static Population loose() {
+    return new Population(
+        "loose",
+        CircuitKind.northAmerican(),
+        LOOSE,
+        SurveyKind.everyReceptacle(),
+        Disturbance.NONE);
+  }
+
+  /** Every population that has a name, in a fixed order. */
+  public static List<Population> presets() {
+    Population loose = loose();
+    return List.of(
+        loose,
+        loose.with("loose-half-read", loose.surveys.reading(HALF)),
+        loose.with("slight", SLIGHT),
+        loose.with("slight-half-read", SLIGHT).with("slight-half-read", halfRead(loose)),
+        loose.with("charred", CHARRED),
+        loose.with("charred-half-read", CHARRED).with("charred-half-read", halfRead(loose)),
+        loose.with("open", FaultKind.open()),
+        loose.with("healthy", FaultKind.none()),
+        loose.with("as-assumed", FaultKind.asAssumed(Assumptions.defaults())),
+        loose.with("two-joints", LOOSE.ofJoints(2)),
+        loose.with("mistyped", Disturbance.MISTYPED_READING),
+        loose.with("unstable", Disturbance.UNSTABLE_JOINT),
+        loose.with("wrong-length", Disturbance.WRONG_LENGTH),
+        loose.with("weak-heater", Disturbance.WEAK_HEATER),
+        loose.with("meter-out", Disturbance.METER_OUT_OF_ACCURACY),
+        loose.with("heater-at-end", heaterAtEnd(loose)),
+        loose.with("ground-too", groundToo(loose)),
+        iec());
+  }
+
+  /** The population of that name. */
+  public static Optional<Population> named(String name) {
+    return presets().stream().filter(preset -> preset.name.equals(name)).findFirst();
+  }
+
+  private static SurveyKind halfRead(Population population) {
+    return population.surveys.reading(HALF);
+  }
+
+  private static SurveyKind heaterAtEnd(Population population) {
+    return population.surveys.inRounds(
+        SurveyKind.Round.IDLE_HIGH_IMPEDANCE,
+        SurveyKind.Round.IDLE_LOW_IMPEDANCE,
+        SurveyKind.Round.HEATER_AT_END);
+  }
+
+  private static SurveyKind groundToo(Population population) {
+    return population.surveys.heldTo(
+        ProbePoints.HOT_NEUTRAL, ProbePoints.HOT_GROUND, ProbePoints.NEUTRAL_GROUND);
+  }
+
+  private static Population iec() {
+    return new Population(
+        "loose-230",
+        CircuitKind.iec(),
+        LOOSE,
+        SurveyKind.everyReceptacle().withHeater(HEATER_WATTS_AT_230),
+        Disturbance.NONE);
+  }
+
+  /** The same under another name with other faults. */
+  public Population with(String otherName, FaultKind otherFaults) {
+    return new Population(otherName, circuits, otherFaults, surveys, disturbance);
+  }
+
+  /** The same under another name with other surveys. */
+  public Population with(String otherName, SurveyKind otherSurveys) {
+    return new Population(otherName, circuits, faults, otherSurveys, disturbance);
+  }
+
+  /** The same under another name with another disturbance. */
+  public Population with(String otherName, Disturbance otherDisturbance) {
+    return new Population(otherName, circuits, faults, surveys, otherDisturbance);
+  }
+}

@@ -1,0 +1,155 @@
+package ohmtrail.practice;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.predict.Degradation;
+import ohmtrail.predict.Parameter;
+import ohmtrail.predict.Predictor;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/**
+ * Draws what the meters show: every parameter, the drift of every test and the error of every
+ * reading from its own tolerance, then rounds to the display.
+ */
+final class ReadingDraw {
+  private static final double LARGEST_INSTABILITY = 10;
+  private static final double LENGTH_SLIP = 2;
+  private static final double WEAK_HEATER = 0.8;
+
+  /** In limits of the meter's stated accuracy. */
+  private static final double GAIN_SLIP = 3;
+
+  private final Circuit circuit;
+  private final Survey blank;
+  private final Assumptions assumptions;
+  private final Chance forPoint;
+  private final Chance forDrifts;
+  private final Chance forErrors;
+  private final Chance forDisturbance;
+
+  ReadingDraw(Circuit circuit, Survey blank, Assumptions assumptions, Chance chance) {
+    this.circuit = circuit;
+    this.blank = blank;
+    this.assumptions = assumptions;
+    this.forPoint = chance.split();
+    this.forDrifts = chance.split();
+    this.forErrors = chance.split();
+    this.forDisturbance = chance.split();
+  }
+
+  PracticeCase draw(List<Degradation> degraded, Disturbance disturbance) {
+    Predictor predictor = new Predictor(circuit, blank, assumptions);
+    List<Parameter> parameters = predictor.parameters().all();
+    double[] point = parameters.stream().mapToDouble(each -> forPoint.gaussian()).toArray();
+    disturb(parameters, point, disturbance);
+    List<Degradation> idle =
+        disturbance == Disturbance.UNSTABLE_JOINT ? unstable(degraded) : degraded;
+    List<Double> drifts = blank.tests().stream().map(test -> drift()).toList();
+    List<Double> shown =
+        shown(drifts, predictor.readings(degraded, point), predictor.readings(idle, point));
+    List<Double> written = new ArrayList<>(shown);
+    Map<Integer, Double> wrong = new LinkedHashMap<>();
+    if (disturbance == Disturbance.MISTYPED_READING) {
+      int place = forDisturbance.whole(0, shown.size() - 1);
+      wrong.put(place, shown.get(place));
+      written.set(place, new SlipOfThePen(forDisturbance).instead(shown.get(place)));
+    }
+    List<Double> truePoint = new ArrayList<>();
+    for (double u : point) {
+      truePoint.add(u);
+    }
+    Truth truth = new Truth(degraded, idle, wrong, truePoint, drifts);
+    return new PracticeCase(circuit, filled(written), assumptions, truth);
+  }
+
+  private double drift() {
+    return assumptions.value(Assumption.SUPPLY_DRIFT) * forDrifts.gaussian();
+  }
+
+  private List<Degradation> unstable(List<Degradation> degraded) {
+    List<Degradation> changed = new ArrayList<>();
+    for (Degradation each : degraded) {
+      double factor = forDisturbance.logUniform(1 / LARGEST_INSTABILITY, LARGEST_INSTABILITY);
+      changed.add(new Degradation(each.joint(), each.ohms() * factor));
+    }
+    return changed;
+  }
+
+  private void disturb(List<Parameter> parameters, double[] point, Disturbance disturbance) {
+    switch (disturbance) {
+      case WRONG_LENGTH -> {
+        double factor = forDisturbance.happens(0.5) ? LENGTH_SLIP : 1 / LENGTH_SLIP;
+        set(parameters, point, Parameter.CableLength.class, factor);
+      }
+      case WEAK_HEATER -> set(parameters, point, Parameter.LoadPower.class, WEAK_HEATER);
+      case METER_OUT_OF_ACCURACY -> {
+        double sign = forDisturbance.happens(0.5) ? 1 : -1;
+        double share = blank.meters().get(0).accuracy().share();
+        set(parameters, point, Parameter.MeterGain.class, 1 + sign * GAIN_SLIP * share);
+      }
+      case NONE, MISTYPED_READING, UNSTABLE_JOINT -> {
+        // Acts elsewhere.
+      }
+    }
+  }
+
+  /** Makes one parameter of a kind, drawn among all of it, that factor of its nominal value. */
+  private void set(
+      List<Parameter> parameters, double[] point, Class<? extends Parameter> kind, double factor) {
+    List<Integer> places = new ArrayList<>();
+    for (int place = 0; place < parameters.size(); place++) {
+      if (kind.isInstance(parameters.get(place))) {
+        places.add(place);
+      }
+    }
+    int place = forDisturbance.oneOf(places);
+    point[place] = StrictMath.log(factor) / parameters.get(place).sigma();
+  }
+
+  private List<Double> shown(List<Double> drifts, List<Double> loaded, List<Double> idle) {
+    List<Double> shown = new ArrayList<>();
+    for (int t = 0; t < blank.tests().size(); t++) {
+      Test test = blank.tests().get(t);
+      List<Double> exact = test.loads().isEmpty() ? idle : loaded;
+      for (Reading reading : test.readings()) {
+        double volts = exact.get(shown.size()) * (1 + drifts.get(t));
+        shown.add(display(volts, blank.meter(reading.meter())));
+      }
+    }
+    return shown;
+  }
+
+  /** A display shows no sign; rounding supplies its own error. */
+  private double display(double volts, Meter meter) {
+    double resolution = meter.resolutionVolts();
+    double sigma =
+        Math.hypot(
+            meter.accuracy().countsSigma(resolution),
+            assumptions.value(Assumption.READING_SCATTER));
+    double withError = Math.abs(volts + sigma * forErrors.gaussian());
+    double stepsPerVolt = 1 / resolution;
+    return Math.rint(withError * stepsPerVolt) / stepsPerVolt;
+  }
+
+  private Survey filled(List<Double> volts) {
+    List<Test> tests = new ArrayList<>();
+    int place = 0;
+    for (Test test : blank.tests()) {
+      List<Reading> readings = new ArrayList<>();
+      for (Reading reading : test.readings()) {
+        readings.add(
+            new Reading(reading.box(), reading.between(), reading.meter(), volts.get(place++)));
+      }
+      tests.add(new Test(test.name(), test.loads(), readings));
+    }
+    return new Survey(blank.meters(), blank.loads(), tests);
+  }
+}
