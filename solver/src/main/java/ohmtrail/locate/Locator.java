@@ -1,11 +1,37 @@
 package ohmtrail.locate;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.predict.Parameter;
+import ohmtrail.predict.Parameters;
+import ohmtrail.predict.Predictor;
+import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Survey;
 
-/** Finds the degraded joint of a circuit. Immutable. */
+/**
+ * Finds the degraded joint of a circuit. Immutable.
+ *
+ * <p>Every joint gets a first look with the model linearised where everything is as stated ({@link
+ * JointScan}). Those that come near the best get a proper fit ({@link HypothesisFit}) and their
+ * weight is followed over the ohms with the model linearised at that fit ({@link OhmsCurve}).
+ * Probabilities follow from evidence and prior.
+ */
 public final class Locator {
+  /**
+   * Joints whose rough evidence is e^-12 of the best share less than a thousandth of the answer
+   * between them.
+   */
+  private static final double HOPELESS = 12;
+
+  /** So many of the most probable joints are tried with several readings given up. */
+  private static final int DISCORD_CANDIDATES = 3;
+
   private final Circuit circuit;
   private final Assumptions assumptions;
 
@@ -28,6 +54,106 @@ public final class Locator {
    */
   public Diagnosis locate(Survey survey) {
     survey.requireFits(circuit);
-    throw new UnsupportedOperationException(assumptions.toString());
+    Weighing weighing = Weighing.of(circuit, survey, assumptions);
+    Priors priors = Priors.of(circuit, assumptions);
+    List<Candidate> candidates = candidates(weighing, priors);
+    double logHealthy = Math.log(priors.healthy()) + weighing.logHealthyEvidence();
+    Optional<Weighing.Discord> discord = weighing.discord(priors, candidates, DISCORD_CANDIDATES);
+    double logUnexplained =
+        discord.map(Weighing.Discord::logWeight).orElse(Double.NEGATIVE_INFINITY);
+    double logTotal = Weigher.logSum(logHealthy, logUnexplained);
+    for (Candidate candidate : candidates) {
+      logTotal = Weigher.logSum(logTotal, candidate.logPosterior());
+    }
+    double healthy = Math.exp(logHealthy - logTotal);
+    double unexplained = Math.exp(logUnexplained - logTotal);
+    Verdict verdict = verdict(healthy, unexplained);
+    Explanation explanation =
+        verdict == Verdict.UNEXPLAINED
+            ? discord.orElseThrow().explanation()
+            : explanation(weighing, candidates, logHealthy);
+    return new Diagnosis(
+        verdict,
+        healthy,
+        unexplained,
+        boxes(candidates, logTotal),
+        new SuspectGroups(weighing.observations(), assumptions).group(candidates, logTotal),
+        fittedReadings(weighing, survey, explanation),
+        fittedParameters(weighing.parameters(), explanation),
+        explanation.degradations(),
+        explanation.point(),
+        List.of(Assumption.values()));
+  }
+
+  private static List<Candidate> candidates(Weighing weighing, Priors priors) {
+    double best = weighing.logHealthyEvidence();
+    for (JointScan scan : weighing.scans()) {
+      best = Math.max(best, scan.roughLogEvidence());
+    }
+    List<Candidate> candidates = new ArrayList<>();
+    for (JointScan scan : weighing.scans()) {
+      double prior = priors.of(scan.joint());
+      candidates.add(
+          scan.roughLogEvidence() < best - HOPELESS
+              ? weighing.rough(scan, prior)
+              : weighing.fitted(scan, prior));
+    }
+    return candidates;
+  }
+
+  private static Explanation explanation(
+      Weighing weighing, List<Candidate> candidates, double logHealthy) {
+    Candidate first =
+        candidates.stream().max(Comparator.comparingDouble(Candidate::logPosterior)).orElseThrow();
+    return logHealthy > first.logPosterior() ? weighing.explainHealthy() : weighing.explain(first);
+  }
+
+  private static Verdict verdict(double healthy, double unexplained) {
+    if (unexplained >= 0.5) {
+      return Verdict.UNEXPLAINED;
+    }
+    return healthy >= 1 - healthy - unexplained ? Verdict.HEALTHY : Verdict.DEGRADED;
+  }
+
+  private List<RankedBox> boxes(List<Candidate> candidates, double logTotal) {
+    Map<String, Double> sums = new LinkedHashMap<>();
+    circuit.boxes().forEach(box -> sums.put(box.name(), 0.0));
+    for (Candidate candidate : candidates) {
+      sums.merge(
+          candidate.joint().box(), Math.exp(candidate.logPosterior() - logTotal), Double::sum);
+    }
+    return sums.entrySet().stream()
+        .map(entry -> new RankedBox(entry.getKey(), entry.getValue()))
+        .sorted(Comparator.comparingDouble(RankedBox::probability).reversed())
+        .toList();
+  }
+
+  private List<FittedReading> fittedReadings(
+      Weighing weighing, Survey survey, Explanation explanation) {
+    List<Double> healthy = new Predictor(circuit, survey, assumptions).readings(List.of());
+    Observations observations = weighing.observations();
+    List<FittedReading> readings = new ArrayList<>();
+    for (int r = 0; r < observations.count(); r++) {
+      readings.add(
+          new FittedReading(
+              observations.test(r),
+              observations.reading(r),
+              healthy.get(r),
+              explanation.volts().get(r),
+              Math.sqrt(observations.variance(r)),
+              explanation.wrongProbabilities().get(r)));
+    }
+    return readings;
+  }
+
+  private static List<FittedParameter> fittedParameters(
+      Parameters parameters, Explanation explanation) {
+    List<FittedParameter> fitted = new ArrayList<>();
+    for (int p = 0; p < parameters.size(); p++) {
+      Parameter parameter = parameters.all().get(p);
+      double u = explanation.point().get(p);
+      fitted.add(new FittedParameter(parameter, parameter.nominal() * parameter.factor(u), u));
+    }
+    return fitted;
   }
 }

@@ -1,0 +1,131 @@
+package ohmtrail.locate;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import ohmtrail.circuit.Joint;
+import ohmtrail.predict.Degradation;
+import ohmtrail.predict.Evaluation;
+import ohmtrail.predict.JointSweep;
+import ohmtrail.predict.SurveyModel;
+
+/**
+ * One hypothesis with the model linearised at one point of the parameters: its weight at any value
+ * of the ohms. Belongs to one thread.
+ */
+final class Linearised {
+  private final SurveyModel model;
+  private final Optional<JointSweep> sweep;
+  private final Optional<Joint> joint;
+  private final double[] point;
+  private final Observations observations;
+  private final Weigher weigher;
+  private final Evaluation evaluation;
+
+  Linearised(
+      SurveyModel model,
+      Optional<Joint> joint,
+      double[] point,
+      Observations observations,
+      int[] active,
+      BitSet leftOut) {
+    this.model = model;
+    this.joint = joint;
+    this.sweep = joint.map(model::sweep);
+    this.point = point.clone();
+    this.observations = observations;
+    this.weigher = new Weigher(observations, active, leftOut);
+    this.evaluation = model.buffer();
+  }
+
+  /** The weight at so many ohms; for a healthy circuit they are of no effect. */
+  Weigher.Weight weight(double ohms) {
+    if (sweep.isPresent()) {
+      sweep.get().evaluate(ohms, evaluation);
+    } else {
+      model.evaluate(evaluation);
+    }
+    return weigher.weigh(evaluation, point);
+  }
+
+  /**
+   * The reading whose loss costs the least against the others, of the last weighing, and the gain
+   * of losing it.
+   */
+  Loss cheapestLoss() {
+    double[] precision = weigher.evidence().precisionDiagonal();
+    double[] scaled = weigher.evidence().scaledResidual();
+    int reading = -1;
+    double gain = Double.NEGATIVE_INFINITY;
+    for (int r = 0; r < precision.length; r++) {
+      if (precision[r] > 0) {
+        double logGivenOthers =
+            0.5 * (Math.log(precision[r] / (2 * Math.PI)) - scaled[r] * scaled[r] / precision[r]);
+        double candidate = observations.logWrong() - observations.logRight() - logGivenOthers;
+        if (candidate > gain) {
+          gain = candidate;
+          reading = r;
+        }
+      }
+    }
+    return new Loss(reading, gain);
+  }
+
+  /**
+   * A reading given up as wrong.
+   *
+   * @param reading which; negative when none is left
+   * @param logGain what that adds to the logarithm of the weight
+   */
+  record Loss(int reading, double logGain) {}
+
+  /** The prediction at so many ohms, without drift. */
+  double[] volts(double ohms) {
+    weight(ohms);
+    return evaluation.volts().clone();
+  }
+
+  /** The hypothesis in full at so many ohms. */
+  Explanation explain(double ohms) {
+    Weigher.Weight weight = weight(ohms);
+    List<Double> wrong = new ArrayList<>();
+    for (int r = 0; r < observations.count(); r++) {
+      wrong.add(r == weight.wrongReading() ? weight.wrongShare() : 0.0);
+    }
+    List<Double> where = new ArrayList<>();
+    for (double u : point) {
+      where.add(u);
+    }
+    List<Degradation> degradations =
+        joint.map(found -> List.of(new Degradation(found.id(), ohms))).orElse(List.of());
+    return new Explanation(
+        degradations, List.copyOf(where), withDrift(weight.wrongReading()), List.copyOf(wrong));
+  }
+
+  /** Adds to each test the drift that its readings ask for. */
+  private List<Double> withDrift(int wrongReading) {
+    List<Double> result = new ArrayList<>();
+    int from = 0;
+    while (from < observations.count()) {
+      int to = from;
+      double square = 1;
+      double along = 0;
+      while (to < observations.count() && observations.testOf(to) == observations.testOf(from)) {
+        if (to != wrongReading) {
+          double drift = observations.driftSigma() * evaluation.volts()[to];
+          square += drift * drift / observations.variance(to);
+          along +=
+              drift * (observations.volts(to) - evaluation.volts()[to]) / observations.variance(to);
+        }
+        to++;
+      }
+      for (int r = from; r < to; r++) {
+        double drift = observations.driftSigma() * along / square;
+        result.add(evaluation.volts()[r] * (1 + drift));
+      }
+      from = to;
+    }
+    return List.copyOf(result);
+  }
+}
