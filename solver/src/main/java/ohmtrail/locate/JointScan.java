@@ -14,8 +14,13 @@ import ohmtrail.predict.SurveyModel;
  * those that are not.
  */
 final class JointScan {
-  /** Two steps per decade find every valley: the readings move over about a decade of ohms. */
-  private static final int STEPS_PER_DECADE = 2;
+  /**
+   * The readings move over about a decade of ohms: a step of one, and half a one around the best,
+   * find every valley.
+   */
+  private static final double DECADE = 10;
+
+  private static final double HALF_DECADE = Math.sqrt(DECADE);
 
   private static final double LONGEST_STEP = 1.5;
   private static final int MOST_STEPS = 6;
@@ -93,21 +98,31 @@ final class JointScan {
 
   private double coarseBest() {
     double[] volts = new double[start.observations.count()];
-    double best = Double.POSITIVE_INFINITY;
+    double best = misfitAt(Double.POSITIVE_INFINITY, volts);
     double bestOhms = Double.POSITIVE_INFINITY;
-    double step = Math.log(10) / STEPS_PER_DECADE;
-    int steps = (int) Math.ceil(Math.log(start.prior.high() / start.prior.low()) / step);
-    for (int i = 0; i <= steps + 1; i++) {
-      double candidate =
-          i > steps ? Double.POSITIVE_INFINITY : start.prior.low() * Math.exp(i * step);
-      sweep.volts(candidate, volts);
-      double misfit = misfit(volts);
+    for (double candidate = start.prior.low();
+        candidate <= start.prior.high();
+        candidate *= DECADE) {
+      double misfit = misfitAt(candidate, volts);
       if (misfit < best) {
         best = misfit;
         bestOhms = candidate;
       }
     }
+    double decade = Double.isFinite(bestOhms) ? bestOhms : start.prior.high();
+    for (double candidate : new double[] {decade / HALF_DECADE, decade * HALF_DECADE}) {
+      double misfit = misfitAt(candidate, volts);
+      if (misfit < best && candidate > start.prior.low()) {
+        best = misfit;
+        bestOhms = candidate;
+      }
+    }
     return bestOhms;
+  }
+
+  private double misfitAt(double candidate, double[] volts) {
+    sweep.volts(candidate, volts);
+    return misfit(volts);
   }
 
   /** Squared distance with the healthy covariance; one reading may be called wrong for a price. */

@@ -22,6 +22,7 @@ final class Linearised {
   private final Observations observations;
   private final Weigher weigher;
   private final Evaluation evaluation;
+  private final BitSet leftOut;
 
   Linearised(
       SurveyModel model,
@@ -37,6 +38,7 @@ final class Linearised {
     this.observations = observations;
     this.weigher = new Weigher(observations, active, leftOut);
     this.evaluation = model.buffer();
+    this.leftOut = (BitSet) leftOut.clone();
   }
 
   /** The weight at so many ohms; for a healthy circuit they are of no effect. */
@@ -112,7 +114,7 @@ final class Linearised {
       double square = 1;
       double along = 0;
       while (to < observations.count() && observations.testOf(to) == observations.testOf(from)) {
-        if (to != wrongReading) {
+        if (to != wrongReading && !leftOut.get(to)) {
           double drift = observations.driftSigma() * evaluation.volts()[to];
           square += drift * drift / observations.variance(to);
           along +=

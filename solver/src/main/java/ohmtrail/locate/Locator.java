@@ -23,12 +23,6 @@ import ohmtrail.survey.Survey;
  * Probabilities follow from evidence and prior.
  */
 public final class Locator {
-  /**
-   * Joints whose rough evidence is e^-12 of the best share less than a thousandth of the answer
-   * between them.
-   */
-  private static final double HOPELESS = 12;
-
   /** So many of the most probable joints are tried with several readings given up. */
   private static final int DISCORD_CANDIDATES = 3;
 
@@ -86,17 +80,11 @@ public final class Locator {
   }
 
   private static List<Candidate> candidates(Weighing weighing, Priors priors) {
-    double best = weighing.logHealthyEvidence();
-    for (JointScan scan : weighing.scans()) {
-      best = Math.max(best, scan.roughLogEvidence());
-    }
     List<Candidate> candidates = new ArrayList<>();
     for (JointScan scan : weighing.scans()) {
       double prior = priors.of(scan.joint());
       candidates.add(
-          scan.roughLogEvidence() < best - HOPELESS
-              ? weighing.rough(scan, prior)
-              : weighing.fitted(scan, prior));
+          weighing.isHopeless(scan) ? weighing.rough(scan, prior) : weighing.fitted(scan, prior));
     }
     return candidates;
   }

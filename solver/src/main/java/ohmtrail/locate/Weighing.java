@@ -29,12 +29,17 @@ final class Weighing {
   private static final double UNFELT = 0.02;
 
   /** Ohms at which a joint shows what it can do to the readings' slopes. */
-  private static final double[] PROBING_OHMS = {1, 100, 1e4, Double.POSITIVE_INFINITY};
+  private static final double[] PROBING_OHMS = {10, Double.POSITIVE_INFINITY};
 
   /**
    * First looks that agree this closely in u (their distance in standard deviations) share a fit.
    */
   private static final double SAME_FIT = 0.3;
+
+  /**
+   * Hypotheses e^-20 behind the best after a first look: even a better fit leaves nothing of them.
+   */
+  private static final double HOPELESS = 20;
 
   private final Circuit circuit;
   private final Survey survey;
@@ -115,9 +120,27 @@ final class Weighing {
 
   private Linearised fitHealthy() {
     Linearised first = linearise(Optional.empty(), parameters.nominalPoint(), new BitSet());
-    BitSet wrong = wrong(first.weight(0));
-    double[] point = active.length == 0 ? parameters.nominalPoint() : fit.healthy(wrong).point();
+    Weigher.Weight weight = first.weight(0);
+    if (active.length == 0 || weight.logWeight() < bestRough() - HOPELESS) {
+      return first;
+    }
+    double[] point = fit.healthy(wrong(weight)).point();
     return linearise(Optional.empty(), point, new BitSet());
+  }
+
+  private double bestRough() {
+    return scans.stream()
+        .mapToDouble(JointScan::roughLogEvidence)
+        .max()
+        .orElse(Double.NEGATIVE_INFINITY);
+  }
+
+  /**
+   * Whether a first look puts a joint so far behind the best that a proper fit is not worth its
+   * time.
+   */
+  boolean isHopeless(JointScan scan) {
+    return scan.roughLogEvidence() < Math.max(bestRough(), logHealthyEvidence) - HOPELESS;
   }
 
   private static BitSet wrong(Weigher.Weight weight) {

@@ -59,41 +59,15 @@ public final class JointSweep {
     step[2 * r + 1] = sign * (cRe * iIm + cIm * iRe);
     admittance[2 * r] = y[2 * gap];
     admittance[2 * r + 1] = y[2 * gap + 1];
-    double[] plain = model.plainSlopes(state);
+    double[] plain = model.plainSlopes(r);
     System.arraycopy(plain, 0, constant, 2 * r * parameters, plain.length);
     double[] first = new double[2 * parameters];
     double[] second = new double[2 * parameters];
-    addProducts(model.wiring().elements(), state, gap, y, first, second);
-    addProducts(state.ownElements(), state, gap, y, first, second);
+    model.wiringElements().addProducts(c, w, y, gap, first, second);
+    state.ownElements().addProducts(c, w, y, gap, first, second);
     System.arraycopy(first, 0, linear, 2 * r * parameters, first.length);
     scale(second, cRe * iRe - cIm * iIm, cRe * iIm + cIm * iRe);
     System.arraycopy(second, 0, quadratic, 2 * r * parameters, second.length);
-  }
-
-  private void addProducts(
-      List<Wiring.Element> elements,
-      ReadingState state,
-      int gap,
-      double[] y,
-      double[] first,
-      double[] second) {
-    double[] w = state.drivenBySupply();
-    double[] c = state.towardsMeter();
-    double iRe = w[2 * gap];
-    double iIm = w[2 * gap + 1];
-    double cRe = c[2 * gap];
-    double cIm = c[2 * gap + 1];
-    for (Wiring.Element element : elements) {
-      int port = 2 * element.port();
-      double sign = model.wiring().response().reciprocalSign(state.meterPort(), element.port());
-      double yRe = y[port];
-      double yIm = y[port + 1];
-      double mixRe = c[port] * iRe - c[port + 1] * iIm + w[port] * cRe - w[port + 1] * cIm;
-      double mixIm = c[port] * iIm + c[port + 1] * iRe + w[port] * cIm + w[port + 1] * cRe;
-      SurveyModel.accumulate(
-          first, element, sign, yRe * mixRe - yIm * mixIm, yRe * mixIm + yIm * mixRe);
-      SurveyModel.accumulate(second, element, sign, yRe * yRe - yIm * yIm, 2 * yRe * yIm);
-    }
   }
 
   private static void scale(double[] values, double re, double im) {

@@ -22,7 +22,7 @@ final class ReadingState {
   private final int meterPort;
   private final int gainPlace;
   private final double gain;
-  private final List<Wiring.Element> ownElements;
+  private final Elements ownElements;
   private final double[] drivenBySupply;
   private final double[] towardsMeter;
 
@@ -32,12 +32,12 @@ final class ReadingState {
       int meterPort,
       int gainPlace,
       double gain,
-      List<Wiring.Element> ownElements) {
+      Elements ownElements) {
     this.attachments = attachments;
     this.meterPort = meterPort;
     this.gainPlace = gainPlace;
     this.gain = gain;
-    this.ownElements = List.copyOf(ownElements);
+    this.ownElements = ownElements;
     this.drivenBySupply = attachments.responses(sourcePort);
     this.towardsMeter = attachments.responses(meterPort);
   }
@@ -60,7 +60,7 @@ final class ReadingState {
   }
 
   /** The loads and the meter as elements that depend on parameters. */
-  List<Wiring.Element> ownElements() {
+  Elements ownElements() {
     return ownElements;
   }
 
@@ -116,7 +116,7 @@ final class ReadingState {
           meterPort,
           gainPlace,
           factor(gainPlace),
-          shunts.elements);
+          Elements.of(shunts.elements, wiring.response(), meterPort));
     }
 
     private void addLoad(Shunts shunts, LoadInUse use) {

@@ -41,6 +41,13 @@ public final class SurveyModel {
   private final Parameters parameters;
   private final double sourceVolts;
   private final List<ReadingState> states;
+  private final Elements wiringElements;
+
+  /**
+   * Per reading, how it moves per unit of each parameter with nothing added: complex interleaved,
+   * sign reversed.
+   */
+  private final double[][] plainSlopes;
 
   private SurveyModel(
       Wiring wiring, Parameters parameters, double[] point, List<ReadingState> states) {
@@ -48,6 +55,14 @@ public final class SurveyModel {
     this.parameters = parameters;
     this.sourceVolts = parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
     this.states = List.copyOf(states);
+    this.wiringElements =
+        states.isEmpty()
+            ? Elements.of(List.of(), wiring.response(), 0)
+            : Elements.of(wiring.elements(), wiring.response(), states.get(0).meterPort());
+    this.plainSlopes = new double[states.size()][];
+    for (int r = 0; r < states.size(); r++) {
+      plainSlopes[r] = sumPlain(states.get(r));
+    }
   }
 
   /**
@@ -108,7 +123,7 @@ public final class SurveyModel {
     for (int r = 0; r < states.size(); r++) {
       ReadingState state = states.get(r);
       Complex volts = at(state.drivenBySupply(), state.meterPort());
-      double[] slopes = plainSlopes(state);
+      double[] slopes = plainSlopes[r];
       into.volts()[r] =
           finish(state, volts.re(), volts.im(), slopes, into.jacobian(), r * parameters.size());
     }
@@ -130,39 +145,28 @@ public final class SurveyModel {
     return wiring;
   }
 
+  Elements wiringElements() {
+    return wiringElements;
+  }
+
   double sourceVolts() {
     return sourceVolts;
   }
 
   /**
-   * How the complex reading moves per unit of each parameter, with nothing added: complex
-   * interleaved, sign reversed.
+   * How the complex reading moves per unit of each parameter with nothing added; for reading only.
    */
-  double[] plainSlopes(ReadingState state) {
+  double[] plainSlopes(int reading) {
+    return plainSlopes[reading];
+  }
+
+  private double[] sumPlain(ReadingState state) {
     double[] slopes = new double[2 * parameters.size()];
-    addPlain(wiring.elements(), state, slopes);
-    addPlain(state.ownElements(), state, slopes);
-    return slopes;
-  }
-
-  private void addPlain(List<Wiring.Element> elements, ReadingState state, double[] slopes) {
-    double[] w = state.drivenBySupply();
     double[] c = state.towardsMeter();
-    for (Wiring.Element element : elements) {
-      int port = 2 * element.port();
-      double sign = wiring.response().reciprocalSign(state.meterPort(), element.port());
-      double re = c[port] * w[port] - c[port + 1] * w[port + 1];
-      double im = c[port] * w[port + 1] + c[port + 1] * w[port];
-      accumulate(slopes, element, sign, re, im);
-    }
-  }
-
-  static void accumulate(
-      double[] slopes, Wiring.Element element, double sign, double re, double im) {
-    Complex slope = element.slope();
-    int at = 2 * element.parameter();
-    slopes[at] += sign * (slope.re() * re - slope.im() * im);
-    slopes[at + 1] += sign * (slope.re() * im + slope.im() * re);
+    double[] w = state.drivenBySupply();
+    wiringElements.addPlain(c, w, slopes);
+    state.ownElements().addPlain(c, w, slopes);
+    return slopes;
   }
 
   /**
