@@ -94,6 +94,16 @@ final class HypothesisFit {
     return fit(Optional.of(joint), startOhms, startMean, leftOut);
   }
 
+  /**
+   * Fits a healthy circuit or one degraded joint, the parameters from where everything is as
+   * stated.
+   *
+   * @param joint the joint; empty for a healthy circuit
+   */
+  Result fit(Optional<Joint> joint, double startOhms, BitSet leftOut) {
+    return fit(joint, startOhms, new double[active.length], leftOut);
+  }
+
   private Result fit(Optional<Joint> joint, double startOhms, double[] startMean, BitSet leftOut) {
     boolean sweeps = joint.isPresent() && Double.isFinite(startOhms);
     Problem problem = new Problem(joint, startOhms, sweeps, leftOut);

@@ -14,14 +14,6 @@ import ohmtrail.predict.SurveyModel;
  * those that are not.
  */
 final class JointScan {
-  /**
-   * The readings move over about a decade of ohms: a step of one, and half a one around the best,
-   * find every valley.
-   */
-  private static final double DECADE = 10;
-
-  private static final double HALF_DECADE = Math.sqrt(DECADE);
-
   private static final double LONGEST_STEP = 1.5;
   private static final int MOST_STEPS = 6;
 
@@ -31,12 +23,6 @@ final class JointScan {
   /** A joint e^-40 behind is not climbing back. */
   private static final double OUT_OF_REACH = 40;
 
-  /**
-   * What it costs, in squared standard deviations, to call a reading wrong while looking for a
-   * start.
-   */
-  private static final double WRONG_READING_COST = 22;
-
   private final Joint joint;
   private final JointSweep sweep;
   private final Start start;
@@ -44,28 +30,14 @@ final class JointScan {
   private Weigher.Weight weight;
   private double[] mean;
 
-  /**
-   * What all scans share: the readings, the healthy circuit's evidence, whose covariance serves for
-   * the coarse sweep, and buffers.
-   */
+  /** What all scans share: the readings, the prior and buffers. */
   static final class Start {
-    private final Observations observations;
-    private final GaussianEvidence healthy;
-    private final double[] healthyPrecision;
     private final OhmsCurve.Prior prior;
     private final double[] nominal;
     private final Weigher weigher;
     private final Evaluation evaluation;
 
-    Start(
-        SurveyModel model,
-        Observations observations,
-        GaussianEvidence healthy,
-        OhmsCurve.Prior prior,
-        int[] active) {
-      this.observations = observations;
-      this.healthy = healthy;
-      this.healthyPrecision = healthy.precisionDiagonal();
+    Start(SurveyModel model, Observations observations, OhmsCurve.Prior prior, int[] active) {
       this.prior = prior;
       this.nominal = model.parameters().nominalPoint();
       this.weigher = new Weigher(observations, active, new BitSet());
@@ -73,12 +45,12 @@ final class JointScan {
     }
   }
 
-  /** Starts at the best ohms of a coarse sweep. */
-  JointScan(Joint joint, JointSweep sweep, Start start) {
+  /** Starts at so many ohms, which may be infinite. */
+  JointScan(Joint joint, JointSweep sweep, double ohms, Start start) {
     this.joint = joint;
     this.sweep = sweep;
     this.start = start;
-    this.ohms = coarseBest();
+    this.ohms = ohms;
     this.weight = weigh(ohms);
     this.mean = start.weigher.mean().clone();
   }
@@ -94,53 +66,6 @@ final class JointScan {
     scans.stream()
         .filter(scan -> scan.optimisticLogWeight() > best - OUT_OF_REACH)
         .forEach(JointScan::climb);
-  }
-
-  private double coarseBest() {
-    double[] volts = new double[start.observations.count()];
-    double best = misfitAt(Double.POSITIVE_INFINITY, volts);
-    double bestOhms = Double.POSITIVE_INFINITY;
-    for (double candidate = start.prior.low();
-        candidate <= start.prior.high();
-        candidate *= DECADE) {
-      double misfit = misfitAt(candidate, volts);
-      if (misfit < best) {
-        best = misfit;
-        bestOhms = candidate;
-      }
-    }
-    double decade = Double.isFinite(bestOhms) ? bestOhms : start.prior.high();
-    for (double candidate : new double[] {decade / HALF_DECADE, decade * HALF_DECADE}) {
-      double misfit = misfitAt(candidate, volts);
-      if (misfit < best && candidate > start.prior.low()) {
-        best = misfit;
-        bestOhms = candidate;
-      }
-    }
-    return bestOhms;
-  }
-
-  private double misfitAt(double candidate, double[] volts) {
-    sweep.volts(candidate, volts);
-    return misfit(volts);
-  }
-
-  /** Squared distance with the healthy covariance; one reading may be called wrong for a price. */
-  private double misfit(double[] volts) {
-    for (int r = 0; r < volts.length; r++) {
-      volts[r] = start.observations.volts(r) - volts[r];
-    }
-    double[] scaled = start.healthy.scaled(volts);
-    double[] precision = start.healthyPrecision;
-    double misfit = 0;
-    double worst = 0;
-    for (int r = 0; r < volts.length; r++) {
-      misfit += volts[r] * scaled[r];
-      if (precision[r] > 0) {
-        worst = Math.max(worst, scaled[r] * scaled[r] / precision[r]);
-      }
-    }
-    return Math.min(misfit, misfit - worst + WRONG_READING_COST);
   }
 
   /** Improves the ohms by Gauss-Newton steps; each must raise the weight or it is halved. */

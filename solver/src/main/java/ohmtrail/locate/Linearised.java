@@ -22,6 +22,7 @@ final class Linearised {
   private final Observations observations;
   private final Weigher weigher;
   private final Evaluation evaluation;
+  private final int[] active;
   private final BitSet leftOut;
 
   Linearised(
@@ -31,13 +32,25 @@ final class Linearised {
       Observations observations,
       int[] active,
       BitSet leftOut) {
+    this(model, joint, joint.map(model::sweep), point, observations, active, leftOut);
+  }
+
+  private Linearised(
+      SurveyModel model,
+      Optional<Joint> joint,
+      Optional<JointSweep> sweep,
+      double[] point,
+      Observations observations,
+      int[] active,
+      BitSet leftOut) {
     this.model = model;
     this.joint = joint;
-    this.sweep = joint.map(model::sweep);
+    this.sweep = sweep;
     this.point = point.clone();
     this.observations = observations;
     this.weigher = new Weigher(observations, active, leftOut);
     this.evaluation = model.buffer();
+    this.active = active.clone();
     this.leftOut = (BitSet) leftOut.clone();
   }
 
@@ -49,6 +62,11 @@ final class Linearised {
       model.evaluate(evaluation);
     }
     return weigher.weigh(evaluation, point);
+  }
+
+  /** The same with other readings left out. */
+  Linearised without(BitSet others) {
+    return new Linearised(model, joint, sweep, point, observations, active, others);
   }
 
   /**

@@ -23,9 +23,6 @@ import ohmtrail.survey.Survey;
  * Probabilities follow from evidence and prior.
  */
 public final class Locator {
-  /** So many of the most probable joints are tried with several readings given up. */
-  private static final int DISCORD_CANDIDATES = 3;
-
   private final Circuit circuit;
   private final Assumptions assumptions;
 
@@ -52,9 +49,12 @@ public final class Locator {
     Priors priors = Priors.of(circuit, assumptions);
     List<Candidate> candidates = candidates(weighing, priors);
     double logHealthy = Math.log(priors.healthy()) + weighing.logHealthyEvidence();
-    Optional<Weighing.Discord> discord = weighing.discord(priors, candidates, DISCORD_CANDIDATES);
-    double logUnexplained =
-        discord.map(Weighing.Discord::logWeight).orElse(Double.NEGATIVE_INFINITY);
+    double logRival = logHealthy;
+    for (Candidate candidate : candidates) {
+      logRival = Math.max(logRival, candidate.logPosterior());
+    }
+    Optional<Discord> discord = Discord.among(weighing, priors, candidates, logRival);
+    double logUnexplained = discord.map(Discord::logWeight).orElse(Double.NEGATIVE_INFINITY);
     double logTotal = Weigher.logSum(logHealthy, logUnexplained);
     for (Candidate candidate : candidates) {
       logTotal = Weigher.logSum(logTotal, candidate.logPosterior());
@@ -85,6 +85,9 @@ public final class Locator {
       double prior = priors.of(scan.joint());
       candidates.add(
           weighing.isHopeless(scan) ? weighing.rough(scan, prior) : weighing.fitted(scan, prior));
+    }
+    for (CoarseLook look : weighing.farOff()) {
+      candidates.add(weighing.farOff(look, priors.of(look.joint())));
     }
     return candidates;
   }

@@ -2,7 +2,6 @@ package ohmtrail.locate;
 
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,9 +27,6 @@ final class Weighing {
    */
   private static final double UNFELT = 0.02;
 
-  /** Ohms at which a joint shows what it can do to the readings' slopes. */
-  private static final double[] PROBING_OHMS = {10, Double.POSITIVE_INFINITY};
-
   /**
    * First looks that agree this closely in u (their distance in standard deviations) share a fit.
    */
@@ -41,6 +37,9 @@ final class Weighing {
    */
   private static final double HOPELESS = 20;
 
+  /** The misfit of a joint set aside overstates how improbable it is, by less than this factor. */
+  private static final double FAR_OFF_DIVISOR = 4;
+
   private final Circuit circuit;
   private final Survey survey;
   private final Assumptions assumptions;
@@ -50,6 +49,7 @@ final class Weighing {
   private final SurveyModel nominal;
   private final int[] active;
   private final HypothesisFit fit;
+  private final List<CoarseLook> farOff;
   private final List<JointScan> scans;
   private final Map<String, Linearised> fitted = new LinkedHashMap<>();
   private final List<SharedFit> shared = new ArrayList<>();
@@ -64,8 +64,13 @@ final class Weighing {
     this.observations = Observations.of(circuit, survey, assumptions);
     this.prior = OhmsCurve.Prior.of(assumptions);
     this.nominal = model(parameters.nominalPoint(), circuit.joints());
-    Map<Joint, JointSweep> sweeps = new LinkedHashMap<>();
-    circuit.joints().forEach(joint -> sweeps.put(joint, nominal.sweep(joint)));
+    List<CoarseLook> looks = look();
+    double nearest = looks.stream().mapToDouble(CoarseLook::misfit).min().orElse(0);
+    Map<CoarseLook, JointSweep> sweeps = new LinkedHashMap<>();
+    looks.stream()
+        .filter(look -> !look.isFarOff(nearest))
+        .forEach(look -> sweeps.put(look, look.response().sweep()));
+    this.farOff = looks.stream().filter(look -> look.isFarOff(nearest)).toList();
     this.active = feltParameters(sweeps);
     this.fit =
         new HypothesisFit(circuit, survey, assumptions, parameters, observations, active, prior);
@@ -82,17 +87,32 @@ final class Weighing {
     return SurveyModel.of(circuit, survey, assumptions, parameters, point, joints, List.of());
   }
 
-  private int[] feltParameters(Map<Joint, JointSweep> sweeps) {
+  /** A quick look at every joint, measured with the covariance of the healthy circuit. */
+  private List<CoarseLook> look() {
+    int[] all = IntStream.range(0, parameters.size()).toArray();
+    GaussianEvidence plain = new GaussianEvidence(observations, all, new BitSet());
+    Evaluation evaluation = nominal.buffer();
+    nominal.evaluate(evaluation);
+    plain.compute(evaluation, parameters.nominalPoint());
+    CoarseLook.Looker looker =
+        new CoarseLook.Looker(observations, new FrozenCovariance(plain), prior);
+    return circuit.joints().stream()
+        .map(joint -> looker.look(joint, nominal.respond(joint)))
+        .toList();
+  }
+
+  private int[] feltParameters(Map<CoarseLook, JointSweep> sweeps) {
     double[] largest = new double[parameters.size()];
     Evaluation evaluation = nominal.buffer();
     nominal.evaluate(evaluation);
     note(evaluation, largest);
-    for (JointSweep sweep : sweeps.values()) {
-      for (double ohms : PROBING_OHMS) {
-        sweep.evaluate(ohms, evaluation);
-        note(evaluation, largest);
-      }
-    }
+    sweeps.forEach(
+        (look, sweep) -> {
+          sweep.evaluate(look.ohms(), evaluation);
+          note(evaluation, largest);
+          sweep.evaluate(Double.POSITIVE_INFINITY, evaluation);
+          note(evaluation, largest);
+        });
     return IntStream.range(0, largest.length).filter(p -> largest[p] > UNFELT).toArray();
   }
 
@@ -106,14 +126,11 @@ final class Weighing {
     }
   }
 
-  private List<JointScan> scan(Map<Joint, JointSweep> sweeps) {
-    GaussianEvidence plain = new GaussianEvidence(observations, active, new BitSet());
-    Evaluation evaluation = nominal.buffer();
-    nominal.evaluate(evaluation);
-    plain.compute(evaluation, parameters.nominalPoint());
-    JointScan.Start start = new JointScan.Start(nominal, observations, plain, prior, active);
+  private List<JointScan> scan(Map<CoarseLook, JointSweep> sweeps) {
+    JointScan.Start start = new JointScan.Start(nominal, observations, prior, active);
     List<JointScan> found = new ArrayList<>();
-    sweeps.forEach((joint, sweep) -> found.add(new JointScan(joint, sweep, start)));
+    sweeps.forEach(
+        (look, sweep) -> found.add(new JointScan(look.joint(), sweep, look.ohms(), start)));
     JointScan.climbTogether(found);
     return List.copyOf(found);
   }
@@ -151,7 +168,8 @@ final class Weighing {
     return wrong;
   }
 
-  private Linearised linearise(Optional<Joint> joint, double[] point, BitSet leftOut) {
+  /** One hypothesis, linearised at a point, with some readings left out. */
+  Linearised linearise(Optional<Joint> joint, double[] point, BitSet leftOut) {
     SurveyModel model = model(point, joint.map(List::of).orElse(List.of()));
     return new Linearised(model, joint, point, observations, active, leftOut);
   }
@@ -164,12 +182,28 @@ final class Weighing {
     return parameters;
   }
 
+  /** The joints that a quick look sets aside. */
+  List<CoarseLook> farOff() {
+    return farOff;
+  }
+
+  /** The joints that got a closer look. */
   List<JointScan> scans() {
     return scans;
   }
 
   double logHealthyEvidence() {
     return logHealthyEvidence;
+  }
+
+  /** A joint that a quick look set aside: a bound on its evidence that is as good as nothing. */
+  Candidate farOff(CoarseLook look, double priorProbability) {
+    return new Candidate(
+        look.joint(),
+        priorProbability,
+        bestRough() - look.misfit() / FAR_OFF_DIVISOR,
+        Optional.empty(),
+        new double[0]);
   }
 
   /** A joint that a first look rules out. */
@@ -240,83 +274,23 @@ final class Weighing {
     return linearised == null ? explainHealthy() : linearised.explain(ohms);
   }
 
-  /**
-   * What is left to say when one wrong reading is not enough: the healthy circuit and the most
-   * probable joints, each with as many readings given up as it takes.
-   *
-   * @param most so many joints are tried
-   * @return their weights added up, with the explanation of the heaviest; empty when no two
-   *     readings are worth giving up
-   */
-  Optional<Discord> discord(Priors priors, List<Candidate> candidates, int most) {
-    if (observations.count() < 2 || active.length == 0) {
-      return Optional.empty();
-    }
-    List<Discord> found = new ArrayList<>();
-    if (healthy.weight(0).wrongReading() >= 0) {
-      found.add(giveUpReadings(Optional.empty(), 0, Math.log(priors.healthy())));
-    }
-    candidates.stream()
-        .sorted(Comparator.comparingDouble(Candidate::logPosterior).reversed())
-        .limit(most)
-        .filter(candidate -> scanOf(candidate.joint()).weight().wrongReading() >= 0)
-        .forEach(
-            candidate ->
-                found.add(
-                    giveUpReadings(
-                        Optional.of(candidate.joint()),
-                        scanOf(candidate.joint()).ohms(),
-                        Math.log(priors.of(candidate.joint())))));
-    found.removeIf(discord -> discord.logWeight() == Double.NEGATIVE_INFINITY);
-    double sum = Double.NEGATIVE_INFINITY;
-    for (Discord discord : found) {
-      sum = Weigher.logSum(sum, discord.logWeight());
-    }
-    double total = sum;
-    return found.stream()
-        .max(Comparator.comparingDouble(Discord::logWeight))
-        .map(heaviest -> new Discord(total, heaviest.explanation()));
+  /** The closer look that a joint got, if any. */
+  Optional<JointScan> scanOf(Joint joint) {
+    return scans.stream().filter(scan -> scan.joint().equals(joint)).findFirst();
   }
 
-  private JointScan scanOf(Joint joint) {
-    return scans.stream().filter(scan -> scan.joint().equals(joint)).findFirst().orElseThrow();
+  /** The healthy circuit at its fit. */
+  Linearised healthy() {
+    return healthy;
   }
 
-  /**
-   * Gives up readings one by one, the cheapest first, as long as that gains: at most as many steps
-   * as readings.
-   */
-  private Discord giveUpReadings(Optional<Joint> joint, double startOhms, double logPrior) {
-    BitSet wrong = new BitSet();
-    double logWeight = Double.NEGATIVE_INFINITY;
-    double ohms = startOhms;
-    while (true) {
-      HypothesisFit.Result result =
-          joint.isPresent()
-              ? fit.joint(joint.get(), ohms, new double[active.length], wrong)
-              : fit.healthy(wrong);
-      Linearised linearised = linearise(joint, result.point(), wrong);
-      ohms = result.ohms();
-      Weigher.Weight weight = linearised.weight(ohms);
-      if (wrong.cardinality() >= 2) {
-        double given = weight.logAllRight() + wrong.cardinality() * observations.logWrong();
-        double width = joint.isPresent() ? prior.logWidth(ohms, weight.curvature()) : 0;
-        logWeight = Weigher.logSum(logWeight, logPrior + given + width);
-      }
-      Linearised.Loss loss = linearised.cheapestLoss();
-      if (loss.reading() < 0 || loss.logGain() <= 0) {
-        return new Discord(logWeight, linearised.explain(ohms).withWrong(wrong));
-      }
-      wrong.set(loss.reading());
-    }
+  /** The prior of the ohms. */
+  OhmsCurve.Prior prior() {
+    return prior;
   }
 
-  /**
-   * A hypothesis that holds only if two or more readings are wrong.
-   *
-   * @param logWeight logarithm of prior times evidence; minus infinity when no two readings are
-   *     worth giving up
-   * @param explanation the hypothesis without the readings given up
-   */
-  record Discord(double logWeight, Explanation explanation) {}
+  /** Fits hypotheses. */
+  HypothesisFit fit() {
+    return fit;
+  }
 }

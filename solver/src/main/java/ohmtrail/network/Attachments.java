@@ -78,6 +78,17 @@ public final class Attachments {
 
   /** The response of one port to one unit at an excited port, with everything attached. */
   public Complex transfer(int observed, int excited) {
+    double[] value = new double[2];
+    transfer(observed, excited, value, 0);
+    return new Complex(value[0], value[1]);
+  }
+
+  /**
+   * The same, written into an array.
+   *
+   * @param into receives the response, complex interleaved, at place {@code at}
+   */
+  public void transfer(int observed, int excited, double[] into, int at) {
     double[] weights = weights(excited);
     double[] plain = response.column(excited);
     double re = plain[2 * observed];
@@ -89,7 +100,8 @@ public final class Attachments {
       re -= hRe * weights[2 * a] - hIm * weights[2 * a + 1];
       im -= hRe * weights[2 * a + 1] + hIm * weights[2 * a];
     }
-    return new Complex(re, im);
+    into[2 * at] = re;
+    into[2 * at + 1] = im;
   }
 
   /**

@@ -13,13 +13,8 @@ import java.util.List;
  */
 public final class JointSweep {
   private final SurveyModel model;
+  private final JointResponse response;
   private final int parameters;
-
-  /** Per reading, complex interleaved: v0, t i0, y. */
-  private final double[] volts;
-
-  private final double[] step;
-  private final double[] admittance;
 
   /** Per reading and parameter, complex interleaved: coefficients of 1, k and k squared. */
   private final double[] constant;
@@ -27,13 +22,11 @@ public final class JointSweep {
   private final double[] linear;
   private final double[] quadratic;
 
-  JointSweep(SurveyModel model, int gap) {
+  JointSweep(SurveyModel model, int gap, JointResponse response) {
     this.model = model;
+    this.response = response;
     this.parameters = model.parameters().size();
     int readings = model.readings();
-    volts = new double[2 * readings];
-    step = new double[2 * readings];
-    admittance = new double[2 * readings];
     constant = new double[2 * readings * parameters];
     linear = new double[2 * readings * parameters];
     quadratic = new double[2 * readings * parameters];
@@ -46,19 +39,6 @@ public final class JointSweep {
     double[] w = state.drivenBySupply();
     double[] c = state.towardsMeter();
     double[] y = state.attachments().responses(gap);
-    volts[2 * r] = w[2 * state.meterPort()];
-    volts[2 * r + 1] = w[2 * state.meterPort() + 1];
-    double iRe = w[2 * gap];
-    double iIm = w[2 * gap + 1];
-    double cRe = c[2 * gap];
-    double cIm = c[2 * gap + 1];
-    // The transfer from the gap to the meter is the reverse of that from the meter to the gap:
-    // reciprocity.
-    double sign = model.wiring().response().reciprocalSign(state.meterPort(), gap);
-    step[2 * r] = sign * (cRe * iRe - cIm * iIm);
-    step[2 * r + 1] = sign * (cRe * iIm + cIm * iRe);
-    admittance[2 * r] = y[2 * gap];
-    admittance[2 * r + 1] = y[2 * gap + 1];
     double[] plain = model.plainSlopes(r);
     System.arraycopy(plain, 0, constant, 2 * r * parameters, plain.length);
     double[] first = new double[2 * parameters];
@@ -66,6 +46,10 @@ public final class JointSweep {
     model.wiringElements().addProducts(c, w, y, gap, first, second);
     state.ownElements().addProducts(c, w, y, gap, first, second);
     System.arraycopy(first, 0, linear, 2 * r * parameters, first.length);
+    double iRe = w[2 * gap];
+    double iIm = w[2 * gap + 1];
+    double cRe = c[2 * gap];
+    double cIm = c[2 * gap + 1];
     scale(second, cRe * iRe - cIm * iIm, cRe * iIm + cIm * iRe);
     System.arraycopy(second, 0, quadratic, 2 * r * parameters, second.length);
   }
@@ -86,18 +70,7 @@ public final class JointSweep {
    * @param into receives volts, one per reading
    */
   public void volts(double ohms, double[] into) {
-    List<ReadingState> states = model.states();
-    double perOhm = 1 / ohms;
-    for (int r = 0; r < into.length; r++) {
-      double dRe = perOhm + admittance[2 * r];
-      double dIm = admittance[2 * r + 1];
-      double square = dRe * dRe + dIm * dIm;
-      double kRe = dRe / square;
-      double kIm = -dIm / square;
-      double re = volts[2 * r] - (step[2 * r] * kRe - step[2 * r + 1] * kIm);
-      double im = volts[2 * r + 1] - (step[2 * r] * kIm + step[2 * r + 1] * kRe);
-      into[r] = states.get(r).gain() * model.sourceVolts() * Math.sqrt(re * re + im * im);
-    }
+    response.volts(ohms, into);
   }
 
   /**
@@ -108,6 +81,9 @@ public final class JointSweep {
   public void evaluate(double ohms, Evaluation into) {
     List<ReadingState> states = model.states();
     double perOhm = 1 / ohms;
+    double[] volts = response.healthyVolts();
+    double[] step = response.step();
+    double[] admittance = response.admittance();
     double[] slopes = new double[2 * parameters];
     for (int r = 0; r < states.size(); r++) {
       ReadingState state = states.get(r);

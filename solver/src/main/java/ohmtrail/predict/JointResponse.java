@@ -1,0 +1,87 @@
+package ohmtrail.predict;
+
+import java.util.List;
+
+/**
+ * The readings of a survey as functions of the ohms R in one joint, without their slopes.
+ *
+ * <p>With everything else in place each complex reading is v = v0 - t i0 k, where i0 is the current
+ * through the healthy joint, t the transfer from its gap to the meter, y the admittance seen in the
+ * gap, and k = R/(1 + y R): from nothing to 1/y when the joint is open. Immutable; safe to share.
+ */
+public final class JointResponse {
+  private final SurveyModel model;
+  private final int gap;
+
+  /** Per reading, complex interleaved: v0, t i0, y. */
+  private final double[] volts;
+
+  private final double[] step;
+  private final double[] admittance;
+
+  JointResponse(SurveyModel model, int gap) {
+    this.model = model;
+    this.gap = gap;
+    int readings = model.readings();
+    volts = new double[2 * readings];
+    step = new double[2 * readings];
+    admittance = new double[2 * readings];
+    for (int r = 0; r < readings; r++) {
+      prepare(r, model.states().get(r));
+    }
+  }
+
+  private void prepare(int r, ReadingState state) {
+    double[] w = state.drivenBySupply();
+    double[] c = state.towardsMeter();
+    volts[2 * r] = w[2 * state.meterPort()];
+    volts[2 * r + 1] = w[2 * state.meterPort() + 1];
+    double iRe = w[2 * gap];
+    double iIm = w[2 * gap + 1];
+    double cRe = c[2 * gap];
+    double cIm = c[2 * gap + 1];
+    // The transfer from the gap to the meter is the reverse of that from the meter to the gap.
+    double sign = model.wiring().response().reciprocalSign(state.meterPort(), gap);
+    step[2 * r] = sign * (cRe * iRe - cIm * iIm);
+    step[2 * r + 1] = sign * (cRe * iIm + cIm * iRe);
+    state.attachments().transfer(gap, gap, admittance, r);
+  }
+
+  /**
+   * Readings only.
+   *
+   * @param ohms added, not negative, infinity for open
+   * @param into receives volts, one per reading
+   */
+  public void volts(double ohms, double[] into) {
+    List<ReadingState> states = model.states();
+    double perOhm = 1 / ohms;
+    for (int r = 0; r < into.length; r++) {
+      double dRe = perOhm + admittance[2 * r];
+      double dIm = admittance[2 * r + 1];
+      double square = dRe * dRe + dIm * dIm;
+      double kRe = dRe / square;
+      double kIm = -dIm / square;
+      double re = volts[2 * r] - (step[2 * r] * kRe - step[2 * r + 1] * kIm);
+      double im = volts[2 * r + 1] - (step[2 * r] * kIm + step[2 * r + 1] * kRe);
+      into[r] = states.get(r).gain() * model.sourceVolts() * Math.sqrt(re * re + im * im);
+    }
+  }
+
+  /** The same with slopes: what a fit needs, at some cost. */
+  public JointSweep sweep() {
+    return new JointSweep(model, gap, this);
+  }
+
+  double[] healthyVolts() {
+    return volts;
+  }
+
+  double[] step() {
+    return step;
+  }
+
+  double[] admittance() {
+    return admittance;
+  }
+}
