@@ -243,6 +243,26 @@ public final class Circuit {
     return boxes.values().stream().filter(box -> !left.contains(box.name())).toList();
   }
 
+  /** Equal when supply, breaker, boxes and cables are; the joints follow from these. */
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Circuit circuit
+        && supply.equals(circuit.supply)
+        && breakerAmperes == circuit.breakerAmperes
+        && boxes().equals(circuit.boxes())
+        && cables.equals(circuit.cables);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(supply, breakerAmperes, boxes(), cables);
+  }
+
+  @Override
+  public String toString() {
+    return "Circuit[" + supply + ", " + breakerAmperes + " A, " + boxes() + ", " + cables + "]";
+  }
+
   /** Follows the cables outward from the panel, turning each so that it leads away from it. */
   private record Walk(Map<String, Box> boxes, List<Cable> cables) {
     static Walk from(String panel, Map<String, Box> boxes, List<Cable> cables) {
