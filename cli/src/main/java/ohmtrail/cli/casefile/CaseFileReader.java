@@ -1,206 +1,197 @@
 package ohmtrail.cli.casefile;
 
-import java.io.IOException;
-import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
-import ohmtrail.circuit.Box;
-import ohmtrail.circuit.Cable;
-import ohmtrail.circuit.Circuit;
-import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
+import ohmtrail.cli.casefile.Node.Mapping;
+import ohmtrail.cli.casefile.Node.Scalar;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
-import ohmtrail.reference.ConductorMaterial;
-import ohmtrail.reference.ConductorSize;
-import ohmtrail.survey.HeatingElement;
 import ohmtrail.survey.Load;
-import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
-import ohmtrail.survey.ProbePoints;
-import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
-import ohmtrail.survey.Test;
-import org.snakeyaml.engine.v2.api.LoadSettings;
+import ohmtrail.survey.SurveyException;
 
-/** Reads a case file. */
+/**
+ * Reads a case file and the table of readings that it may name.
+ *
+ * <p>Whatever the file holds, the answer is a case or a {@link CaseFileException}; as many problems
+ * as can be told are told at once. Files above 5 MB are refused unread.
+ */
 public final class CaseFileReader {
-  private static final double METRES_PER_FOOT = 0.3048;
 
   /**
-   * Reads a case file and the table of readings that it may name.
+   * Reads a case file.
    *
    * @param file the case file
-   * @return what it says
-   * @throws CaseFileException when it cannot be read, with everything that is wrong
+   * @return what it says, with what is odd about it
+   * @throws CaseFileException when there is no such file or anything is wrong with it
    */
   public CaseFile read(Path file) throws CaseFileException {
+    Problems problems = new Problems(file.toString());
+    Optional<CaseFile> read = Optional.empty();
     try {
-      Object yaml =
-          new org.snakeyaml.engine.v2.api.Load(LoadSettings.builder().build())
-              .loadFromString(Files.readString(file));
-      return caseOf(map(yaml));
-    } catch (IOException | RuntimeException e) {
-      throw new CaseFileException(
-          List.of(new Problem(file.toString(), 1, 1, "Case cannot be read: " + e.getMessage())));
+      read = new Reading(file, problems).read();
+    } catch (Problems.Stop stopped) {
+      problems.throwIfAny();
     }
+    problems.throwIfAny();
+    return read.orElseThrow();
   }
 
-  private static CaseFile caseOf(Map<?, ?> yaml) {
-    double volts = number(text(yaml, "supply", "120 V"));
-    Supply supply = volts > 200 ? new Supply(volts, 50) : new Supply(volts, 60);
-    Conductor conductor = conductor(text(yaml, "cable", "14 AWG"));
-    JointKind terminals = joint(text(yaml, "joints", "screw"));
-    List<Box> boxes = new ArrayList<>();
-    List<Cable> cables = new ArrayList<>();
-    for (Object entry : list(yaml.get("run"))) {
-      addEntry(entry, conductor, terminals, boxes, cables);
-    }
-    double amperes = number(text(yaml, "breaker", "15 A"));
-    Circuit circuit = new Circuit(supply, amperes, boxes, cables);
-    Survey survey = survey(yaml, volts);
-    survey.requireFits(circuit);
-    return new CaseFile(
-        text(yaml, "title", ""), circuit, survey, Assumptions.defaults(), List.of());
-  }
+  /** One pass over one file. */
+  private static final class Reading {
+    private final Path file;
+    private final Place start;
+    private final Problems problems;
 
-  private static void addEntry(
-      Object entry, Conductor conductor, JointKind terminals, List<Box> boxes, List<Cable> cables) {
-    if (boxes.isEmpty()) {
-      boxes.add(Box.panel(entry instanceof Map<?, ?> named ? key(named) : String.valueOf(entry)));
-      return;
+    Reading(Path file, Problems problems) {
+      this.file = file;
+      this.start = Place.startOf(file.toString());
+      this.problems = problems;
     }
-    String name = key(map(entry));
-    List<String> words = words(String.valueOf(map(entry).values().iterator().next()));
-    String from = boxes.get(boxes.size() - 1).name();
-    if (words.contains("from")) {
-      from = words.get(words.indexOf("from") + 1);
-    }
-    if (words.contains("junction")) {
-      boxes.add(Box.junction(name));
-    } else if (words.contains("pigtail")) {
-      boxes.add(Box.pigtail(name));
-    } else {
-      JointKind held =
-          Stream.of(JointKind.values())
-              .filter(kind -> words.contains(kind.word()))
-              .findFirst()
-              .orElse(terminals);
-      boxes.add(Box.feedThrough(name, held));
-    }
-    cables.add(
-        new Cable(
-            from, name, length(words), OptionalDouble.empty(), conductor, Cable.Companion.NONE));
-  }
 
-  private static OptionalDouble length(List<String> words) {
-    if (words.contains("ft")) {
-      double feet = number(words.get(words.indexOf("ft") - 1));
-      return OptionalDouble.of(feet * METRES_PER_FOOT);
+    Optional<CaseFile> read() {
+      String text = SourceText.read(file, problems);
+      Node root = YamlTree.of(file.toString(), text, problems);
+      if (!(root instanceof Mapping mapping)) {
+        throw problems.fatal(
+            root.place(),
+            "Case must hold keys with values, not " + root.what() + ".",
+            "this is not the file that was meant.");
+      }
+      return caseFile(new Fields(mapping, Keys.CASE, problems));
     }
-    return words.contains("m")
-        ? OptionalDouble.of(number(words.get(words.indexOf("m") - 1)))
-        : OptionalDouble.empty();
-  }
 
-  private static Survey survey(Map<?, ?> yaml, double volts) {
-    List<Meter> meters = new ArrayList<>();
-    if (yaml.get("meters") == null) {
-      meters.add(Meter.highImpedance("high"));
-      meters.add(Meter.lowImpedance("low"));
-    } else {
-      map(yaml.get("meters"))
-          .forEach(
-              (name, value) ->
-                  meters.add(
-                      String.valueOf(value).contains("kohm")
-                          ? Meter.lowImpedance(String.valueOf(name))
-                          : Meter.highImpedance(String.valueOf(name))));
+    private Optional<CaseFile> caseFile(Fields fields) {
+      Optional<Supply> supply = new SupplyReader(problems).read(fields.scalar("supply"));
+      OptionalDouble volts =
+          supply.map(found -> OptionalDouble.of(found.volts())).orElse(OptionalDouble.empty());
+      Run run = run(fields, supply);
+      Survey survey = survey(fields, run, volts);
+      Assumptions assumptions =
+          fields
+              .mapping("assume")
+              .map(mapping -> new AssumptionReader(volts, problems).read(mapping))
+              .orElse(Assumptions.defaults());
+      String title = fields.scalar("title").map(Scalar::text).orElse(nameOfFile());
+      return run.circuit()
+          .map(circuit -> new CaseFile(title, circuit, survey, assumptions, problems.warnings()));
     }
-    List<Load> loads = new ArrayList<>();
-    if (yaml.get("loads") != null) {
-      map(yaml.get("loads"))
-          .forEach(
-              (name, value) ->
-                  loads.add(
-                      new HeatingElement(
-                          String.valueOf(name), number(String.valueOf(value)), volts)));
-    }
-    List<Test> tests = new ArrayList<>();
-    for (Object test : list(yaml.get("tests"))) {
-      List<Reading> readings = new ArrayList<>();
-      list(map(test).values().iterator().next())
-          .forEach(reading -> readings.add(reading(words(String.valueOf(reading)), meters)));
-      tests.add(new Test(key(map(test)), uses(key(map(test))), readings));
-    }
-    return new Survey(meters, loads, tests);
-  }
 
-  private static List<LoadInUse> uses(String text) {
-    List<LoadInUse> uses = new ArrayList<>();
-    if (!text.equals("idle")) {
-      for (String use : text.split(" \\+ ", -1)) {
-        int at = use.indexOf(" at ");
-        uses.add(new LoadInUse(use.substring(0, at), use.substring(at + " at ".length())));
+    private String nameOfFile() {
+      String name = String.valueOf(file.getFileName());
+      int dot = name.lastIndexOf('.');
+      return dot > 0 ? name.substring(0, dot) : name;
+    }
+
+    private Run run(Fields fields, Optional<Supply> supply) {
+      Quantities quantities = new Quantities(problems);
+      Optional<Scalar> breaker = required(fields, "breaker", "15 A");
+      OptionalDouble amperes =
+          breaker
+              .map(scalar -> quantities.only(scalar, Limit.BREAKER_AMPERES))
+              .orElse(OptionalDouble.empty());
+      ConductorWords conductors = new ConductorWords(problems);
+      Optional<Scalar> cable = fields.scalar("cable");
+      Optional<Conductor> conductor = cable.flatMap(conductors::only);
+      if (conductor.isPresent() && amperes.isPresent()) {
+        conductors.warnOfMisfit(
+            conductor.get(), amperes.getAsDouble(), cable.map(Scalar::place).orElse(start));
+      }
+      JointKind terminals =
+          fields
+              .scalar("joints")
+              .flatMap(word -> Vocabulary.only(word, "joints", Vocabulary.JOINTS, problems))
+              .orElse(JointKind.SCREW);
+      RunReader.Feed feed =
+          new RunReader.Feed(supply, amperes, conductor, cable.isPresent(), terminals);
+      if (fields.node("run").isEmpty()) {
+        missing(fields, "run", "a list that begins with - panel");
+      }
+      return fields
+          .items("run")
+          .map(items -> new RunReader(feed, problems).read(items))
+          .orElse(Run.none());
+    }
+
+    private Optional<Scalar> required(Fields fields, String key, String example) {
+      if (fields.node(key).isEmpty()) {
+        missing(fields, key, example);
+      }
+      return fields.scalar(key);
+    }
+
+    private void missing(Fields fields, String key, String example) {
+      problems.error(
+          fields.place(key, start),
+          "Key (" + key + ") is missing or has no value.",
+          "(" + key + ": " + example + ") was meant.");
+    }
+
+    private Survey survey(Fields fields, Run run, OptionalDouble volts) {
+      List<Meter> meters =
+          fields
+              .mapping("meters")
+              .map(mapping -> new MeterReader(problems).read(mapping))
+              .orElse(MeterReader.USUAL);
+      LoadReader loadReader =
+          new LoadReader(volts.orElse(Supply.NORTH_AMERICA_120.volts()), problems);
+      List<Load> listed = fields.mapping("loads").map(loadReader::read).orElse(List.of());
+      Site site = Site.of(run, new Names(meters.stream().map(Meter::name).toList()), volts);
+      UseReader uses = new UseReader(site, listed, loadReader, problems);
+      ReadingReader readings = new ReadingReader(site, problems);
+      TestReader tests = new TestReader(uses, readings, problems);
+      if (!run.boxes().isEmpty()) {
+        fields.items("tests").ifPresent(tests::read);
+        fields
+            .scalar("readings")
+            .ifPresent(name -> readTable(name, new CsvReadings(tests, uses, readings, problems)));
+      }
+      return survey(meters, uses.loads(), tests, run, fields.place("tests", start));
+    }
+
+    private Survey survey(
+        List<Meter> meters, List<Load> loads, TestReader tests, Run run, Place place) {
+      try {
+        Survey survey = new Survey(meters, loads, tests.tests());
+        run.circuit().ifPresent(survey::requireFits);
+        return survey;
+      } catch (SurveyException broken) {
+        problems.error(place, broken);
+        return new Survey(List.of(), List.of(), List.of());
       }
     }
-    return uses;
-  }
 
-  private static Reading reading(List<String> words, List<Meter> meters) {
-    String[] ends = words.get(1).split("-", -1);
-    ProbePoints between =
-        new ProbePoints(
-            ConductorRole.parse(ends[0]).orElseThrow(), ConductorRole.parse(ends[1]).orElseThrow());
-    String last = words.get(words.size() - 1);
-    boolean named = meters.stream().anyMatch(meter -> meter.name().equals(last));
-    String meter = named ? last : meters.get(0).name();
-    return new Reading(words.get(0), between, meter, number(words.get(2)));
-  }
+    private void readTable(Scalar name, CsvReadings readings) {
+      beside(name)
+          .ifPresent(
+              path -> {
+                String text = SourceText.read(path, problems);
+                readings.read(CsvTable.of(path.toString(), text, problems));
+              });
+    }
 
-  private static Conductor conductor(String text) {
-    boolean aluminium = text.endsWith("aluminium");
-    String size = text.replaceAll(" (copper|aluminium)$", "");
-    return new Conductor(
-        ConductorSize.parse(size).orElseThrow(),
-        aluminium ? ConductorMaterial.ALUMINIUM : ConductorMaterial.COPPER);
-  }
-
-  private static JointKind joint(String word) {
-    return Stream.of(JointKind.values())
-        .filter(kind -> kind.word().equals(word))
-        .findFirst()
-        .orElseThrow();
-  }
-
-  private static double number(String text) {
-    return Double.parseDouble(words(text).get(0));
-  }
-
-  private static List<String> words(String text) {
-    return List.of(text.strip().toLowerCase(Locale.ROOT).split("[ ,]+", -1));
-  }
-
-  private static String text(Map<?, ?> yaml, String key, String usual) {
-    Object value = yaml.get(key);
-    return value == null ? usual : String.valueOf(value);
-  }
-
-  private static String key(Map<?, ?> entry) {
-    return String.valueOf(entry.keySet().iterator().next());
-  }
-
-  private static Map<?, ?> map(Object node) {
-    return (Map<?, ?>) node;
-  }
-
-  private static List<?> list(@org.jspecify.annotations.Nullable Object node) {
-    return node == null ? List.of() : (List<?>) node;
+    /** The table's path; it must lie beside the case, so that a case can be handed on whole. */
+    private Optional<Path> beside(Scalar name) {
+      try {
+        Path table = Path.of(name.text());
+        boolean away = table.isAbsolute() || table.getRoot() != null || table.startsWith("..");
+        if (!away && !table.normalize().startsWith("..") && !name.text().isBlank()) {
+          return Optional.of(file.resolveSibling(table));
+        }
+      } catch (InvalidPathException invalid) {
+        // Said below: no such file can lie beside the case.
+      }
+      problems.error(
+          name.place(),
+          "Table of readings (" + name.text() + ") must be a file beside the case file.",
+          "move it there and give its name only.");
+      return Optional.empty();
+    }
   }
 }

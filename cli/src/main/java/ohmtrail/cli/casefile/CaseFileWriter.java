@@ -1,17 +1,16 @@
 package ohmtrail.cli.casefile;
 
-import java.math.BigDecimal;
-import java.util.stream.Collectors;
-import ohmtrail.circuit.Box;
-import ohmtrail.circuit.BoxKind;
-import ohmtrail.circuit.Cable;
-import ohmtrail.circuit.Circuit;
-import ohmtrail.circuit.DeviceWiring;
-import ohmtrail.survey.Reading;
-import ohmtrail.survey.Survey;
-import ohmtrail.survey.Test;
+import ohmtrail.cli.casefile.Unit.Dimension;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
 
-/** Writes a case as an ordinary case file. */
+/**
+ * Writes a case as an ordinary case file, short where the reader reads the short form back.
+ *
+ * <p>A case whose quantities the reader takes reads back equal, but for its warnings. Readings that
+ * came from a table stand in the case file itself. A run that holds a ring is written as the supply
+ * reaches its boxes: as two legs that meet.
+ */
 public final class CaseFileWriter {
 
   /**
@@ -19,64 +18,44 @@ public final class CaseFileWriter {
    *
    * @param caseFile the case; its warnings are left out
    * @return the text of a case file
+   * @throws IllegalArgumentException where wires are said to be held by the blade contacts of a
+   *     receptacle, for which a case file has no word
    */
   public String write(CaseFile caseFile) {
+    return "title: "
+        + YamlText.of(caseFile.title())
+        + "\n"
+        + new RunWriter(caseFile.circuit()).write()
+        + new SurveyWriter(caseFile.survey(), caseFile.circuit()).write()
+        + assumptions(caseFile.assumptions());
+  }
+
+  private static String assumptions(Assumptions assumptions) {
     StringBuilder out = new StringBuilder();
-    Circuit circuit = caseFile.circuit();
-    out.append("title: ").append(caseFile.title()).append('\n');
-    out.append("supply: ").append(plain(circuit.supply().volts())).append(" V ");
-    out.append(plain(circuit.supply().hertz())).append(" Hz\n");
-    out.append("breaker: ").append(plain(circuit.breakerAmperes())).append(" A\n");
-    out.append("cable: ").append(circuit.cables().get(0).conductor().size().designation());
-    out.append("\nrun:\n  - ").append(circuit.panel().name()).append('\n');
-    for (Cable cable : circuit.cables()) {
-      out.append("  - ").append(entry(circuit.box(cable.to()).orElseThrow(), cable)).append('\n');
+    for (Assumption assumption : assumptions.overridden()) {
+      out.append(out.isEmpty() ? "assume:\n" : "");
+      out.append("  " + assumption.key() + ": ");
+      out.append(value(assumption, assumptions.value(assumption)) + "\n");
     }
-    appendSurvey(out, caseFile.survey());
     return out.toString();
   }
 
-  private static String entry(Box box, Cable cable) {
-    String kind =
-        box.kind() == BoxKind.JUNCTION
-            ? "junction"
-            : box.wiring() == DeviceWiring.PIGTAIL
-                ? "receptacle pigtail"
-                : "receptacle " + box.terminals().word();
-    String length =
-        cable.lengthMetres().isPresent()
-            ? " " + plain(cable.lengthMetres().getAsDouble()) + " m"
-            : "";
-    return box.name() + ": " + kind + length + " from " + cable.from();
+  private static String value(Assumption assumption, double value) {
+    return AssumptionReader.dimension(assumption)
+        .map(CaseFileWriter::unit)
+        .map(unit -> Numbers.in(unit, value))
+        .orElseGet(() -> Numbers.plain(value));
   }
 
-  private static void appendSurvey(StringBuilder out, Survey survey) {
-    out.append("meters:\n");
-    survey
-        .meters()
-        .forEach(
-            meter ->
-                out.append(
-                    "  " + meter.name() + ": " + plain(meter.inputOhms() / 1e3) + " kohm\n"));
-    out.append("loads:\n");
-    survey
-        .loads()
-        .forEach(load -> out.append("  " + load.name() + ": " + plain(load.ratedWatts()) + " W\n"));
-    out.append("tests:\n");
-    for (Test test : survey.tests()) {
-      String loads =
-          test.loads().stream()
-              .map(use -> use.load() + " at " + use.box())
-              .collect(Collectors.joining(" + "));
-      out.append("  - ").append(loads.isEmpty() ? "idle" : loads).append(":\n");
-      for (Reading reading : test.readings()) {
-        out.append("      - " + reading.box() + " " + reading.between().word());
-        out.append(" " + plain(reading.volts()) + " V " + reading.meter() + "\n");
-      }
-    }
-  }
-
-  private static String plain(double value) {
-    return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+  private static Unit unit(Dimension dimension) {
+    return switch (dimension) {
+      case RESISTANCE -> Unit.OHM;
+      case LENGTH -> Unit.METRE;
+      case TEMPERATURE -> Unit.CELSIUS;
+      case CAPACITANCE_PER_LENGTH -> Unit.PICOFARAD_PER_METRE;
+      case VOLTAGE -> Unit.VOLT;
+      default ->
+          throw new IllegalArgumentException("No assumption holds " + dimension.what() + ".");
+    };
   }
 }

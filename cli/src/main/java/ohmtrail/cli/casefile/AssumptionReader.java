@@ -1,0 +1,136 @@
+package ohmtrail.cli.casefile;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import ohmtrail.cli.casefile.Node.Entry;
+import ohmtrail.cli.casefile.Node.Mapping;
+import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.Unit.Dimension;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
+
+/** Reads the assumptions that a case makes in place of the usual ones. */
+final class AssumptionReader {
+
+  /** Relative tolerances of the supply voltage, for which a voltage may stand. */
+  private static final Set<Assumption> OF_SUPPLY_VOLTAGE =
+      Set.of(Assumption.SUPPLY_VOLTAGE_TOLERANCE, Assumption.SUPPLY_DRIFT);
+
+  private final OptionalDouble nominalVolts;
+  private final Problems problems;
+  private final Quantities quantities;
+
+  AssumptionReader(OptionalDouble nominalVolts, Problems problems) {
+    this.nominalVolts = nominalVolts;
+    this.problems = problems;
+    this.quantities = new Quantities(problems);
+  }
+
+  /** Reads assumptions by their keys; one that is wrong is noted and left as it usually is. */
+  Assumptions read(Mapping mapping) {
+    Assumptions assumptions = Assumptions.defaults();
+    for (Entry entry : mapping.entries()) {
+      Optional<Assumption> assumption = Assumption.byKey(entry.key().text());
+      if (assumption.isEmpty()) {
+        problems.unknown(entry.key().word(), "Assumption", Keys.ASSUME);
+      } else if (entry.value() instanceof Scalar scalar) {
+        assumptions = with(assumptions, assumption.get(), scalar);
+      } else {
+        problems.error(
+            entry.value().place(),
+            "Assumption ("
+                + entry.key().text()
+                + ") must hold a number, not "
+                + entry.value().what()
+                + ".");
+      }
+    }
+    return assumptions;
+  }
+
+  private Assumptions with(Assumptions assumptions, Assumption assumption, Scalar scalar) {
+    Optional<Double> value = value(assumption, scalar);
+    if (value.isEmpty()) {
+      return assumptions;
+    }
+    try {
+      return assumptions.with(assumption, value.get());
+    } catch (IllegalArgumentException outside) {
+      problems.error(scalar.place(), outside);
+      return assumptions;
+    }
+  }
+
+  private Optional<Double> value(Assumption assumption, Scalar scalar) {
+    String what = "Assumption (" + assumption.key() + ")";
+    Words words = new Words(scalar);
+    if (words.peek().filter(Quantities::isNumber).isEmpty()) {
+      problems.error(
+          scalar.place(),
+          what + " must be a number" + unitRule(assumption) + ", not (" + scalar.text() + ").");
+      return Optional.empty();
+    }
+    Optional<Quantity> quantity = quantities.take(words);
+    if (words.hasNext()) {
+      Word strange = words.next();
+      problems.error(
+          strange.place(),
+          what
+              + " must be a number"
+              + unitRule(assumption)
+              + "; ("
+              + strange.text()
+              + ") is none of it.");
+      return Optional.empty();
+    }
+    return quantity.flatMap(given -> value(assumption, what, given));
+  }
+
+  private Optional<Double> value(Assumption assumption, String what, Quantity quantity) {
+    boolean volts = quantity.is(Dimension.VOLTAGE) && OF_SUPPLY_VOLTAGE.contains(assumption);
+    if (volts) {
+      return nominalVolts.isPresent()
+          ? Optional.of(quantity.value() / nominalVolts.getAsDouble())
+          : Optional.empty();
+    }
+    Optional<Dimension> dimension = dimension(assumption);
+    boolean right =
+        dimension.isPresent()
+            ? quantity.is(dimension.get())
+            : quantity.unit().isEmpty() || (isShare(assumption) && quantity.is(Dimension.SHARE));
+    if (!right) {
+      problems.error(
+          quantity.place(),
+          what + " (" + quantity.shown() + ") must be a number" + unitRule(assumption) + ".",
+          quantity.unit().isPresent() ? "another unit was meant." : "the unit is missing.");
+      return Optional.empty();
+    }
+    return Optional.of(quantity.value());
+  }
+
+  /** What the assumption measures; empty for a bare number. */
+  static Optional<Dimension> dimension(Assumption assumption) {
+    return switch (assumption.unit()) {
+      case "ohm" -> Optional.of(Dimension.RESISTANCE);
+      case "m" -> Optional.of(Dimension.LENGTH);
+      case "degC" -> Optional.of(Dimension.TEMPERATURE);
+      case "F/m" -> Optional.of(Dimension.CAPACITANCE_PER_LENGTH);
+      case "V sd" -> Optional.of(Dimension.VOLTAGE);
+      default -> Optional.empty();
+    };
+  }
+
+  private static boolean isShare(Assumption assumption) {
+    return Set.of("relative sd", "log sd", "probability").contains(assumption.unit());
+  }
+
+  private static String unitRule(Assumption assumption) {
+    return dimension(assumption)
+        .map(dimension -> " with a unit: " + dimension.units())
+        .orElse(
+            OF_SUPPLY_VOLTAGE.contains(assumption)
+                ? ", a share in % or a voltage in V"
+                : isShare(assumption) ? " or a share in %" : " without a unit");
+  }
+}

@@ -1,0 +1,175 @@
+package ohmtrail.cli.casefile;
+
+import java.util.Optional;
+import java.util.Set;
+import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.reference.BreakerFit;
+import ohmtrail.reference.Conductor;
+import ohmtrail.reference.ConductorMaterial;
+import ohmtrail.reference.ConductorSize;
+
+/** Reads the size and the metal of a cable's conductors. */
+final class ConductorWords {
+
+  private static final String AWG = "awg";
+  private static final Set<String> SIZE_UNITS = Set.of(AWG, "mm2", "mm²", "mm^2", "sqmm");
+  private static final Names GAUGES = sizes("AWG");
+  private static final Names METRIC_SIZES = sizes("mm2");
+
+  private static final String EXAMPLES = "14 AWG copper was meant, or 2.5 mm2 copper.";
+
+  private final Problems problems;
+  private final Quantities quantities;
+
+  /** What words have said of a conductor so far. */
+  static final class Draft {
+    final Once<ConductorSize> size;
+    final Once<ConductorMaterial> material;
+
+    /** Whether a size stood there that is none; then nothing may be made up in its place. */
+    private boolean wrong;
+
+    Draft(Problems problems) {
+      size = new Once<>("Cable size", problems);
+      material = new Once<>("Metal of the cable", problems);
+    }
+
+    boolean isGiven() {
+      return wrong || size.isGiven() || material.isGiven();
+    }
+  }
+
+  ConductorWords(Problems problems) {
+    this.problems = problems;
+    this.quantities = new Quantities(problems);
+  }
+
+  /** The whole of a scalar as a conductor; empty when it is none, and noted. */
+  Optional<Conductor> only(Scalar scalar) {
+    Draft draft = new Draft(problems);
+    read(scalar, draft);
+    return conductor(draft, Optional.empty(), scalar.place());
+  }
+
+  /** Reads the whole of a scalar; notes every word that is no part of a conductor. */
+  void read(Scalar scalar, Draft draft) {
+    Words words = new Words(scalar);
+    while (words.hasNext()) {
+      if (!take(words, draft)) {
+        Word strange = words.next();
+        problems.error(
+            strange.place(),
+            "A cable takes a size and a metal; (" + strange.text() + ") is neither.",
+            EXAMPLES);
+        draft.wrong = true;
+      }
+    }
+  }
+
+  /** Takes the next words if they say the size or the metal. */
+  boolean take(Words words, Draft draft) {
+    Place place = words.peek().map(Word::place).orElse(words.place());
+    Optional<ConductorMaterial> material = words.takeMeaning(Vocabulary.MATERIALS);
+    if (material.isPresent()) {
+      draft.material.give(material.get(), place);
+      return true;
+    }
+    Optional<Word> size = takeSize(words);
+    size.ifPresent(word -> give(word, draft));
+    return size.isPresent();
+  }
+
+  private void give(Word size, Draft draft) {
+    Optional<ConductorSize> listed = ConductorSize.parse(size.text());
+    if (listed.isPresent()) {
+      draft.size.give(listed.get(), size.place());
+    } else {
+      draft.wrong = true;
+      if (size.text().indexOf(',') >= 0) {
+        quantities.number(new Word(size.text().split(" ", 2)[0], size.place()));
+      } else {
+        unlisted(size);
+      }
+    }
+  }
+
+  /** Offers the sizes of the same kind; of the other kind only the one of the same number. */
+  private void unlisted(Word size) {
+    boolean metric = size.lower().indexOf('m') >= 0;
+    String number = size.text().substring(0, Quantities.endOfNumber(size.text()));
+    Optional<String> other =
+        ConductorSize.parse(number + (metric ? " AWG" : " mm2")).map(ConductorSize::designation);
+    Names listed = metric ? METRIC_SIZES : GAUGES;
+    String rule = "Cable size (" + size.text() + ") " + listed.rule() + ".";
+    other
+        .or(() -> listed.nearest(size.text()))
+        .ifPresentOrElse(
+            meant -> problems.error(size.place(), rule, meant + " was meant."),
+            () -> problems.error(size.place(), rule));
+  }
+
+  private static Names sizes(String ending) {
+    return new Names(
+        ConductorSize.designations().stream().filter(name -> name.endsWith(ending)).toList());
+  }
+
+  /** Takes all words of a size, as one; empty when the next words are none. */
+  private static Optional<Word> takeSize(Words words) {
+    Word first = words.peek().orElseThrow();
+    String text = first.lower();
+    boolean gaugeFirst = text.equals(AWG) && words.peek(1).filter(Quantities::isNumber).isPresent();
+    boolean unitBehind =
+        words.peek(1).filter(unit -> SIZE_UNITS.contains(unit.lower())).isPresent();
+    boolean bare = Quantities.isNumber(first) && Quantities.endOfNumber(text) == text.length();
+    boolean gauge = text.startsWith("#") || (Quantities.isNumber(first) && text.endsWith("/0"));
+    if (gaugeFirst || ((bare || gauge) && unitBehind)) {
+      words.next();
+      return Optional.of(new Word(first.text() + " " + words.next().text(), first.place()));
+    }
+    boolean glued =
+        (text.startsWith(AWG) && text.length() > AWG.length() && endsInDigit(text))
+            || (Quantities.isNumber(first) && SIZE_UNITS.stream().anyMatch(text::endsWith));
+    return gauge || glued ? Optional.of(words.next()) : Optional.empty();
+  }
+
+  private static boolean endsInDigit(String text) {
+    char last = text.charAt(text.length() - 1);
+    return last >= '0' && last <= '9';
+  }
+
+  /** The conductor of a draft, with the usual one's size or metal where it names only the other. */
+  Optional<Conductor> conductor(Draft draft, Optional<Conductor> usual, Place place) {
+    Optional<ConductorSize> size = draft.size.value().or(() -> usual.map(Conductor::size));
+    if (draft.wrong) {
+      return Optional.empty();
+    }
+    if (size.isEmpty()) {
+      problems.error(draft.material.place(place), "Cable size is missing.", EXAMPLES);
+      return Optional.empty();
+    }
+    ConductorMaterial usualMaterial =
+        usual.map(Conductor::material).orElse(ConductorMaterial.COPPER);
+    try {
+      return Optional.of(new Conductor(size.get(), draft.material.or(usualMaterial)));
+    } catch (IllegalArgumentException unlisted) {
+      problems.error(draft.size.place(draft.material.place(place)), unlisted);
+      return Optional.empty();
+    }
+  }
+
+  /** Warns of a conductor that is absurd for its breaker. */
+  void warnOfMisfit(Conductor conductor, double breakerAmperes, Place place) {
+    BreakerFit fit = conductor.fitOn(breakerAmperes);
+    String cable = "Cable (" + conductor.size().designation() + ") is far too ";
+    String breaker = " for a breaker of (" + Numbers.plain(breakerAmperes) + " A).";
+    if (fit == BreakerFit.TOO_BIG) {
+      problems.warn(
+          place, cable + "big" + breaker, "AWG was written as mm2 or the other way round.");
+    } else if (fit == BreakerFit.TOO_SMALL) {
+      problems.warn(
+          place,
+          cable + "small" + breaker,
+          "it was mistyped; if not, it can overheat: have a licensed electrician see it.");
+    }
+  }
+}

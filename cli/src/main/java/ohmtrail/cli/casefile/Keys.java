@@ -1,0 +1,60 @@
+package ohmtrail.cli.casefile;
+
+import java.util.List;
+import ohmtrail.reference.Assumption;
+
+/** Every key of a case file. The schema that editors complete from lists the same. */
+final class Keys {
+
+  /** Of the case itself. */
+  static final Names CASE =
+      new Names(
+          List.of(
+              "title",
+              "supply",
+              "breaker",
+              "cable",
+              "joints",
+              "run",
+              "meters",
+              "loads",
+              "tests",
+              "readings",
+              "assume"));
+
+  /** Of a run entry written key by key. */
+  static final Names RUN_ENTRY =
+      new Names(
+          List.of(
+              "kind",
+              "length",
+              "tolerance",
+              "from",
+              "wiring",
+              "joints",
+              "terminals",
+              "splices",
+              "cable",
+              "companion"));
+
+  /** Of a meter written key by key. */
+  static final Names METER =
+      new Names(List.of("resistance", "capacitance", "accuracy", "resolution"));
+
+  /** Of a load written key by key. */
+  static final Names LOAD = new Names(List.of("power", "voltage"));
+
+  /** Of a test written key by key. */
+  static final Names TEST = new Names(List.of("name", "loads", "readings"));
+
+  /** Of a load in use written key by key. */
+  static final Names USE = new Names(List.of("load", "at"));
+
+  /** Of a reading written key by key. */
+  static final Names READING = new Names(List.of("at", "between", "volts", "meter"));
+
+  /** Of the assumptions. */
+  static final Names ASSUME = new Names(Assumption.keys());
+
+  private Keys() {}
+}

@@ -1,0 +1,62 @@
+package ohmtrail.cli.casefile;
+
+import ohmtrail.cli.casefile.Unit.Dimension;
+
+/**
+ * What a quantity of a case may be. The bounds are generous: they catch a slip of unit or a decimal
+ * point lost, not what is merely unusual. Common practice, no source.
+ */
+enum Limit {
+  SUPPLY_VOLTS("Supply voltage", Dimension.VOLTAGE, 10, "10 V", 1000, "1000 V"),
+  SUPPLY_HERTZ("Supply frequency", Dimension.FREQUENCY, 10, "10 Hz", 400, "400 Hz"),
+  BREAKER_AMPERES("Breaker rating", Dimension.CURRENT, 0.5, "0.5 A", 400, "400 A"),
+  LENGTH("Length", Dimension.LENGTH, 0.05, "5 cm", 1000, "1000 m"),
+  LENGTH_TOLERANCE("Length tolerance", Dimension.SHARE, 0.001, "0.1 %", 3, "300 %"),
+  LOAD_WATTS("Power", Dimension.POWER, 0.1, "0.1 W", 50_000, "50 kW"),
+  LOAD_VOLTS("Rated voltage", Dimension.VOLTAGE, 10, "10 V", 1000, "1000 V"),
+  METER_OHMS("Input resistance", Dimension.RESISTANCE, 100, "100 ohm", 1e12, "1000000 Mohm"),
+  METER_FARADS("Input capacitance", Dimension.CAPACITANCE, 0, "0 pF", 1e-6, "1000 nF"),
+  ACCURACY_SHARE("Accuracy", Dimension.SHARE, 0, "0 %", 0.5, "50 %"),
+  ACCURACY_COUNTS("Accuracy", Dimension.COUNTS, 0, "0 counts", 1000, "1000 counts"),
+  RESOLUTION("Resolution", Dimension.VOLTAGE, 1e-6, "0.001 mV", 10, "10 V");
+
+  private final String what;
+  private final Dimension dimension;
+  private final double least;
+  private final String leastText;
+  private final double most;
+  private final String mostText;
+
+  Limit(
+      String what,
+      Dimension dimension,
+      double least,
+      String leastText,
+      double most,
+      String mostText) {
+    this.what = what;
+    this.dimension = dimension;
+    this.least = least;
+    this.leastText = leastText;
+    this.most = most;
+    this.mostText = mostText;
+  }
+
+  /** As a message calls it. */
+  String what() {
+    return what;
+  }
+
+  Dimension dimension() {
+    return dimension;
+  }
+
+  boolean allows(double value) {
+    return value >= least && value <= most;
+  }
+
+  /** The rest of a sentence that says what is allowed. */
+  String rule() {
+    return "must lie between " + leastText + " and " + mostText;
+  }
+}

@@ -1,0 +1,132 @@
+package ohmtrail.cli.casefile;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import ohmtrail.cli.casefile.Node.Entry;
+import ohmtrail.cli.casefile.Node.Mapping;
+import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.survey.HeatingElement;
+import ohmtrail.survey.Load;
+import ohmtrail.survey.SurveyException;
+
+/** Reads the loads of a case. */
+final class LoadReader {
+
+  private static final String AT = "at";
+
+  private final double nominalVolts;
+  private final Problems problems;
+  private final Quantities quantities;
+
+  /**
+   * @param nominalVolts voltage that a power holds for where nothing else is said
+   */
+  LoadReader(double nominalVolts, Problems problems) {
+    this.nominalVolts = nominalVolts;
+    this.problems = problems;
+    this.quantities = new Quantities(problems);
+  }
+
+  /** Reads loads by their names. One that is wrong is noted, and stays known by its name. */
+  List<Load> read(Mapping loads) {
+    List<Load> read = new ArrayList<>();
+    for (Entry entry : loads.entries()) {
+      load(entry).ifPresent(read::add);
+    }
+    return read;
+  }
+
+  private Optional<Load> load(Entry entry) {
+    Optional<Load> read = Optional.empty();
+    if (entry.value() instanceof Scalar scalar) {
+      read = load(entry.key().word(), scalar);
+    } else if (entry.value() instanceof Mapping mapping) {
+      read = load(entry.key().word(), new Fields(mapping, Keys.LOAD, problems));
+    } else {
+      problems.error(entry.value().place(), "Load must hold a power or keys, not a list.");
+    }
+    return read.or(() -> element(entry.key().word(), 1, nominalVolts));
+  }
+
+  /** A load of that name from words such as 1500 W at 120 V; empty when wrong, and noted. */
+  Optional<Load> load(Word name, Scalar power) {
+    Words words = new Words(power);
+    Optional<Quantity> watts = take(words, Limit.LOAD_WATTS, power.place());
+    Optional<Quantity> volts = Optional.empty();
+    boolean rated = words.takeIf(AT);
+    if (rated) {
+      volts = take(words, Limit.LOAD_VOLTS, power.place());
+    }
+    if (watts.isEmpty() || (rated && volts.isEmpty())) {
+      return Optional.empty();
+    }
+    if (words.hasNext()) {
+      Word strange = words.next();
+      problems.error(
+          strange.place(),
+          "Load takes a power and perhaps the voltage it holds for; ("
+              + strange.text()
+              + ") is neither.",
+          "write 1500 W at 120 V.");
+      return Optional.empty();
+    }
+    return element(name, watts.get().value(), volts.map(Quantity::value).orElse(nominalVolts));
+  }
+
+  private Optional<Quantity> take(Words words, Limit limit, Place place) {
+    if (words.peek().filter(Quantities::isNumber).isEmpty()) {
+      problems.error(
+          words.peek().map(Word::place).orElse(place),
+          limit.what()
+              + " ("
+              + words.peek().map(Word::text).orElse("")
+              + ") must be "
+              + limit.dimension().what()
+              + " in "
+              + limit.dimension().units()
+              + ".");
+      return Optional.empty();
+    }
+    Optional<Quantity> taken = quantities.take(words);
+    boolean bare = taken.filter(quantity -> quantity.unit().isEmpty()).isPresent();
+    if (bare && words.peek().filter(word -> !word.lower().equals(AT)).isPresent()) {
+      quantities.strange(words.next(), limit.what(), limit.dimension());
+      return Optional.empty();
+    }
+    return taken
+        .filter(quantity -> quantities.requireDimension(quantity, limit.what(), limit.dimension()))
+        .filter(quantity -> quantities.within(quantity, limit).isPresent());
+  }
+
+  private Optional<Load> load(Word name, Fields fields) {
+    Optional<Scalar> power = fields.scalar("power");
+    if (power.isEmpty()) {
+      problems.error(name.place(), "Power of load (" + name.text() + ") is missing.");
+      return Optional.empty();
+    }
+    OptionalDouble watts = quantities.only(power.get(), Limit.LOAD_WATTS);
+    Optional<Scalar> voltage = fields.scalar("voltage");
+    OptionalDouble volts =
+        voltage
+            .map(text -> quantities.only(text, Limit.LOAD_VOLTS))
+            .orElse(OptionalDouble.of(nominalVolts));
+    return watts.isEmpty() || volts.isEmpty()
+        ? Optional.empty()
+        : element(name, watts.getAsDouble(), volts.getAsDouble());
+  }
+
+  private Optional<Load> element(Word name, double watts, double volts) {
+    if (name.text().isBlank()) {
+      problems.error(name.place(), "Load name (" + name.text() + ") must not be blank.");
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(new HeatingElement(name.text(), watts, volts));
+    } catch (SurveyException broken) {
+      problems.error(name.place(), broken);
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,123 @@
+package ohmtrail.cli.casefile;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The names that a word may be: boxes, meters, keys. Found exactly as written, else without regard
+ * to case where that leaves one: a spreadsheet puts capitals where it likes.
+ */
+final class Names {
+
+  /** A list of more names than this helps nobody. */
+  private static final int MOST_LISTED = 12;
+
+  /** No name is compared beyond this length: the time goes with the product of the lengths. */
+  private static final int MOST_COMPARED = 40;
+
+  /** One slip in three characters, and always at least one. */
+  private static final int CHARACTERS_PER_SLIP = 3;
+
+  private final Set<String> all;
+  private final Map<String, String> spaced = new HashMap<>();
+  private final Map<String, List<String>> folded = new HashMap<>();
+  private int mostWords = 1;
+
+  Names(Collection<String> names) {
+    all = Collections.unmodifiableSet(new LinkedHashSet<>(names));
+    for (String name : all) {
+      spaced.putIfAbsent(spaced(name), name);
+      folded.computeIfAbsent(fold(name), key -> new ArrayList<>()).add(name);
+      mostWords = Math.max(mostWords, spaced(name).split(" ", -1).length);
+    }
+  }
+
+  private static String spaced(String name) {
+    return name.strip().replaceAll("\\s+", " ");
+  }
+
+  private static String fold(String name) {
+    return spaced(name).toLowerCase(Locale.ROOT);
+  }
+
+  boolean isEmpty() {
+    return all.isEmpty();
+  }
+
+  Collection<String> all() {
+    return all;
+  }
+
+  /** Words of the name that has most of them. */
+  int mostWords() {
+    return mostWords;
+  }
+
+  /** The name that a text is. */
+  Optional<String> find(String text) {
+    if (all.contains(text)) {
+      return Optional.of(text);
+    }
+    String same = spaced.get(spaced(text));
+    if (same != null) {
+      return Optional.of(same);
+    }
+    List<String> alike = folded.getOrDefault(fold(text), List.of());
+    return alike.size() == 1 ? Optional.of(alike.get(0)) : Optional.empty();
+  }
+
+  /** The rest of a sentence that says what was expected. */
+  String rule() {
+    List<String> listed = all.stream().limit(MOST_LISTED).toList();
+    String more = all.size() > MOST_LISTED ? ", ..." : "";
+    return (all.size() == 1 ? "must be " : "must be one of ") + String.join(", ", listed) + more;
+  }
+
+  /** The name that a text was most likely meant to be, if any is near. */
+  Optional<String> nearest(String text) {
+    String wanted = fold(text);
+    int most = Math.max(1, wanted.length() / CHARACTERS_PER_SLIP);
+    return all.stream()
+        .filter(name -> distance(wanted, fold(name)) <= most)
+        .min(
+            Comparator.comparingInt((String name) -> distance(wanted, fold(name)))
+                .thenComparingInt(name -> distance(text, name)));
+  }
+
+  /**
+   * Characters to insert, delete, replace or swap with their neighbour to turn one text into the
+   * other.
+   */
+  static int distance(String one, String other) {
+    if (one.length() > MOST_COMPARED || other.length() > MOST_COMPARED) {
+      return one.equals(other) ? 0 : Integer.MAX_VALUE;
+    }
+    int[][] edits = new int[one.length() + 1][other.length() + 1];
+    for (int i = 0; i <= one.length(); i++) {
+      for (int j = 0; j <= other.length(); j++) {
+        edits[i][j] = i == 0 || j == 0 ? i + j : fewest(edits, one, other, i, j);
+      }
+    }
+    return edits[one.length()][other.length()];
+  }
+
+  private static int fewest(int[][] edits, String one, String other, int i, int j) {
+    int replaced = edits[i - 1][j - 1] + (one.charAt(i - 1) == other.charAt(j - 1) ? 0 : 1);
+    int fewest = Math.min(replaced, 1 + Math.min(edits[i - 1][j], edits[i][j - 1]));
+    boolean swapped =
+        i > 1
+            && j > 1
+            && one.charAt(i - 1) == other.charAt(j - 2)
+            && one.charAt(i - 2) == other.charAt(j - 1);
+    return swapped ? Math.min(fewest, edits[i - 2][j - 2] + 1) : fewest;
+  }
+}

@@ -1,0 +1,283 @@
+package ohmtrail.cli.casefile;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import ohmtrail.circuit.ConductorRole;
+import ohmtrail.cli.casefile.Node.Mapping;
+import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.Unit.Dimension;
+import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.SurveyException;
+
+/** Reads one reading: words in any order, keys with values, or the cells of a table. */
+final class ReadingReader {
+
+  private static final String VOLTAGE = "Reading";
+  private static final String BOX = "Box";
+  private static final String METER = "Meter";
+  private static final String PAIR = "Pair of conductors";
+
+  /** In both regions' words; the single letters that are also taken are not offered. */
+  private static final Names PAIRS =
+      new Names(
+          List.of(
+              "hot-neutral",
+              "hot-ground",
+              "neutral-ground",
+              "line-neutral",
+              "line-earth",
+              "neutral-earth"));
+
+  private static final Names UNITS = new Names(List.of("V", "mV", "kV"));
+
+  private final Site site;
+  private final Problems problems;
+  private final Quantities quantities;
+
+  ReadingReader(Site site, Problems problems) {
+    this.site = site;
+    this.problems = problems;
+    this.quantities = new Quantities(problems);
+  }
+
+  /** What has been said of a reading so far. */
+  private static final class Draft {
+    private final Once<String> box;
+    private final Once<ProbePoints> between;
+    private final Once<String> meter;
+    private final Once<Double> volts;
+    private final List<Word> strange = new ArrayList<>();
+
+    /** Whether something was said that is wrong; what it should have been is then not missing. */
+    private boolean wrong;
+
+    Draft(Problems problems) {
+      box = new Once<>(BOX, problems);
+      between = new Once<>(PAIR, problems);
+      meter = new Once<>(METER, problems);
+      volts = new Once<>(VOLTAGE, problems);
+    }
+  }
+
+  /** Reads an item of a list of readings; empty when it is wrong, and noted. */
+  Optional<Reading> read(Node node) {
+    Draft draft = new Draft(problems);
+    if (node instanceof Scalar scalar && !scalar.blank()) {
+      readWords(new Words(scalar), draft);
+    } else if (node instanceof Mapping mapping) {
+      readKeys(new Fields(mapping, Keys.READING, problems), draft);
+    } else {
+      problems.error(
+          node.place(),
+          "Reading must say box, conductors, voltage and meter, not hold " + node.what() + ".",
+          "write hall-1 hot-neutral 121.3 V dmm.");
+      return Optional.empty();
+    }
+    return reading(draft, node.place());
+  }
+
+  private void readWords(Words words, Draft draft) {
+    while (words.hasNext()) {
+      if (!takeName(words, draft) && !takePair(words, draft) && !takeVolts(words, draft)) {
+        draft.strange.add(words.next());
+      }
+    }
+    noteStrange(draft);
+  }
+
+  /** The first name is the box where it can be; a second one of either sort is one too many. */
+  private boolean takeName(Words words, Draft draft) {
+    boolean number = words.peek().filter(Quantities::isNumber).isPresent();
+    return (!draft.box.isGiven() && takeName(words, site.run().names(), draft.box))
+        || (!draft.meter.isGiven() && takeName(words, site.meters(), draft.meter))
+        || (!number && takeName(words, site.run().names(), draft.box))
+        || (!number && takeName(words, site.meters(), draft.meter));
+  }
+
+  private static boolean takeName(Words words, Names names, Once<String> slot) {
+    Optional<Word> name = words.takeName(names);
+    name.ifPresent(word -> slot.give(word.text(), word.place()));
+    return name.isPresent();
+  }
+
+  private boolean takePair(Words words, Draft draft) {
+    Word first = words.peek().orElseThrow();
+    Optional<ConductorRole> one = ConductorRole.parse(first.text());
+    if (one.isPresent()) {
+      words.next();
+      words.takeIf("to");
+      Optional<ConductorRole> other =
+          words.peek().flatMap(word -> ConductorRole.parse(word.text()));
+      if (other.isPresent()) {
+        words.next();
+        give(one.get(), other.get(), first.place(), draft);
+      } else {
+        draft.strange.add(first);
+      }
+      return true;
+    }
+    Optional<List<ConductorRole>> pair = pair(first.text());
+    pair.ifPresent(roles -> give(roles.get(0), roles.get(1), words.next().place(), draft));
+    return pair.isPresent();
+  }
+
+  private static Optional<List<ConductorRole>> pair(String text) {
+    String[] ends = text.split("[-/\u2013]", -1);
+    if (ends.length != 2) {
+      return Optional.empty();
+    }
+    Optional<ConductorRole> other = ConductorRole.parse(ends[1]);
+    return ConductorRole.parse(ends[0]).flatMap(one -> other.map(second -> List.of(one, second)));
+  }
+
+  private void give(ConductorRole one, ConductorRole other, Place place, Draft draft) {
+    try {
+      draft.between.give(new ProbePoints(one, other), place);
+    } catch (SurveyException broken) {
+      problems.error(place, broken);
+      draft.wrong = true;
+    }
+  }
+
+  private boolean takeVolts(Words words, Draft draft) {
+    if (words.peek().filter(Quantities::isNumber).isEmpty()) {
+      return false;
+    }
+    quantities.take(words).ifPresentOrElse(taken -> give(taken, draft), () -> draft.wrong = true);
+    return true;
+  }
+
+  /** Takes a voltage; a bare number is volts. */
+  private void give(Quantity quantity, Draft draft) {
+    if (quantity.unit().isPresent()
+        && !quantities.requireDimension(quantity, VOLTAGE, Dimension.VOLTAGE)) {
+      draft.wrong = true;
+    } else if (quantity.number().signum() < 0) {
+      draft.wrong = true;
+      problems.error(
+          quantity.place(),
+          VOLTAGE + " (" + quantity.shown() + ") must be 0 V or more.",
+          "the minus sign should go: an alternating voltage has none.");
+    } else if (site.isTooHigh(quantity.value())) {
+      draft.wrong = true;
+      quantities.outside(
+          quantity,
+          VOLTAGE,
+          "must be at most ("
+              + Numbers.plain(site.mostVolts().orElseThrow())
+              + " V), one and a half times the supply voltage");
+    } else {
+      draft.volts.give(quantity.value(), quantity.place());
+    }
+  }
+
+  /** Says what each strange word should have been: something that is still missing. */
+  private void noteStrange(Draft draft) {
+    List<String> missing = new ArrayList<>();
+    List<String> offered = new ArrayList<>();
+    offer(!draft.box.isGiven(), BOX, site.run().names(), missing, offered);
+    offer(!draft.between.isGiven(), PAIR, PAIRS, missing, offered);
+    offer(!draft.meter.isGiven(), METER, site.meters(), missing, offered);
+    offer(missing.isEmpty(), "Unit", UNITS, missing, offered);
+    for (Word word : draft.strange) {
+      draft.wrong = true;
+      problems.unknown(word, String.join(" or ", missing), new Names(offered));
+    }
+  }
+
+  private static void offer(
+      boolean open, String what, Names names, List<String> missing, List<String> offered) {
+    if (open) {
+      missing.add(what);
+      offered.addAll(names.all());
+    }
+  }
+
+  private void readKeys(Fields fields, Draft draft) {
+    fields.scalar("at").ifPresent(box -> readBox(box, draft));
+    fields.scalar("between").ifPresent(pair -> readPair(pair, draft));
+    fields.scalar("meter").ifPresent(meter -> readMeter(meter, draft));
+    fields.scalar("volts").ifPresent(volts -> readVolts(volts, draft));
+  }
+
+  private void readBox(Scalar scalar, Draft draft) {
+    name(scalar, BOX, site.run().names(), draft.box, draft);
+  }
+
+  private void readMeter(Scalar scalar, Draft draft) {
+    name(scalar, METER, site.meters(), draft.meter, draft);
+  }
+
+  private void name(Scalar scalar, String what, Names names, Once<String> slot, Draft draft) {
+    names
+        .find(scalar.text())
+        .ifPresentOrElse(
+            name -> slot.give(name, scalar.place()),
+            () -> {
+              draft.wrong = true;
+              problems.unknown(scalar.word(), what, names);
+            });
+  }
+
+  private void readPair(Scalar scalar, Draft draft) {
+    Words words = new Words(scalar);
+    if (!words.hasNext() || !takePair(words, draft) || words.hasNext()) {
+      draft.wrong = true;
+      problems.unknown(scalar.word(), PAIR, PAIRS);
+    }
+    draft.strange.clear();
+  }
+
+  private void readVolts(Scalar scalar, Draft draft) {
+    Words words = new Words(scalar);
+    if (!words.hasNext() || !takeVolts(words, draft) || words.hasNext()) {
+      draft.wrong = true;
+      problems.error(
+          scalar.place(), VOLTAGE + " (" + scalar.text() + ") must be a number of volts.");
+    }
+  }
+
+  /** Reads the cells of a row of a table; the meter's may be missing. */
+  Optional<Reading> read(Scalar box, Scalar between, Scalar volts, Optional<Scalar> meter) {
+    Draft draft = new Draft(problems);
+    readBox(box, draft);
+    readPair(between, draft);
+    readVolts(volts, draft);
+    meter.ifPresent(text -> readMeter(text, draft));
+    return reading(draft, box.place());
+  }
+
+  private Optional<Reading> reading(Draft draft, Place place) {
+    Optional<String> meter = draft.meter.value().or(site::onlyMeter);
+    List<String> missing =
+        Stream.of(
+                missing(draft.box.isGiven(), "box"),
+                missing(draft.between.isGiven(), "pair of conductors"),
+                missing(draft.volts.isGiven(), "voltage"),
+                missing(meter.isPresent(), "meter"))
+            .flatMap(Optional::stream)
+            .toList();
+    if (!draft.wrong && !missing.isEmpty()) {
+      problems.error(
+          place,
+          "Reading must say its " + String.join(" and its ", missing) + ".",
+          "write hall-1 hot-neutral 121.3 V dmm.");
+    }
+    if (draft.wrong || !missing.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Reading(
+            draft.box.value().orElseThrow(),
+            draft.between.value().orElseThrow(),
+            meter.orElseThrow(),
+            draft.volts.value().orElseThrow()));
+  }
+
+  private static Optional<String> missing(boolean given, String what) {
+    return given ? Optional.empty() : Optional.of(what);
+  }
+}

@@ -1,0 +1,178 @@
+package ohmtrail.cli.casefile;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Cable.Companion;
+import ohmtrail.reference.Conductor;
+
+/** Lays the cables of a run and sees that they reach every box. */
+final class RunCables {
+
+  private final RunReader.Feed feed;
+  private final Map<String, Box> boxes;
+  private final Map<String, Place> places;
+  private final Names names;
+  private final Problems problems;
+  private final ConductorWords conductors;
+  private final List<Cable> cables = new ArrayList<>();
+  private final Set<Set<String>> joined = new HashSet<>();
+
+  /** Boxes whose own entry is wrong about what feeds them: no more need be said of that. */
+  private final Set<String> excused = new HashSet<>();
+
+  private boolean sizeMissed;
+
+  /**
+   * @param boxes the boxes by name, the panel first
+   * @param places where each is named
+   * @param names every name, to offer where one is mistyped
+   */
+  RunCables(
+      RunReader.Feed feed,
+      Map<String, Box> boxes,
+      Map<String, Place> places,
+      Names names,
+      Problems problems) {
+    this.feed = feed;
+    this.boxes = boxes;
+    this.places = places;
+    this.names = names;
+    this.problems = problems;
+    this.conductors = new ConductorWords(problems);
+  }
+
+  /** The cables, as the entries come. */
+  List<Cable> all() {
+    return cables;
+  }
+
+  /** Lays the cable of every entry; the first box is the panel, which has none. */
+  void add(List<RunEntry> entries, Place run) {
+    String panel = boxes.keySet().iterator().next();
+    Optional<String> previous = Optional.of(panel);
+    for (RunEntry entry : entries) {
+      if (entry == entries.get(0) && entry.name.text().equals(panel)) {
+        continue;
+      }
+      Optional<String> to = existing(entry.name.text());
+      Optional<String> from =
+          entry.from.isGiven() ? entry.from.value().flatMap(this::upstream) : previous;
+      if (from.isPresent() && to.isPresent()) {
+        addCable(entry, from.get(), to.get(), run);
+      } else {
+        to.ifPresent(excused::add);
+      }
+      previous = to.or(() -> from);
+    }
+    requireAllReached();
+  }
+
+  /** The box of a name; the word panel names the panel unless another box has that name. */
+  private Optional<String> existing(String name) {
+    if (boxes.containsKey(name)) {
+      return Optional.of(name);
+    }
+    return name.equalsIgnoreCase(RunReader.PANEL)
+        ? boxes.keySet().stream().findFirst()
+        : Optional.empty();
+  }
+
+  private Optional<String> upstream(Word from) {
+    Optional<String> box = existing(from.text());
+    if (box.isEmpty()) {
+      problems.unknown(from, "Box upstream", names);
+    }
+    return box;
+  }
+
+  private void addCable(RunEntry entry, String from, String to, Place run) {
+    Place place = entry.from.place(entry.name.place());
+    if (from.equals(to)) {
+      problems.error(
+          place,
+          "Cable to box (" + to + ") must come from another box.",
+          "a word (from) is missing.");
+      return;
+    }
+    if (!joined.add(Set.of(from, to))) {
+      problems.error(
+          place,
+          "Boxes (" + from + ") and (" + to + ") must be joined by one cable only.",
+          "another box lies between them.");
+      return;
+    }
+    conductor(entry, run)
+        .ifPresent(
+            conductor ->
+                cables.add(
+                    new Cable(
+                        from,
+                        to,
+                        entry.length.or(OptionalDouble.empty()),
+                        entry
+                            .tolerance
+                            .value()
+                            .map(OptionalDouble::of)
+                            .orElse(OptionalDouble.empty()),
+                        conductor,
+                        entry.companion.or(Companion.NONE))));
+  }
+
+  private Optional<Conductor> conductor(RunEntry entry, Place run) {
+    if (!entry.conductor.isGiven()) {
+      if (!feed.cableGiven() && !sizeMissed) {
+        problems.error(
+            run,
+            "Cable size is missing: entry ("
+                + entry.name.text()
+                + ") says none and the case none for all.",
+            "a line (cable: 14 AWG copper) or (cable: 2.5 mm2 copper) is missing above.");
+        sizeMissed = true;
+      }
+      return feed.cable();
+    }
+    Optional<Conductor> own =
+        conductors.conductor(entry.conductor, feed.cable(), entry.name.place());
+    Place place = entry.conductor.size.place(entry.name.place());
+    feed.breakerAmperes()
+        .ifPresent(
+            amperes ->
+                own.ifPresent(conductor -> conductors.warnOfMisfit(conductor, amperes, place)));
+    return own;
+  }
+
+  /** By the pairs joined, not by the cables: a cable of unknown size leads there all the same. */
+  private void requireAllReached() {
+    Map<String, List<String>> neighbours = new LinkedHashMap<>();
+    for (Set<String> pair : joined) {
+      List<String> ends = List.copyOf(pair);
+      neighbours.computeIfAbsent(ends.get(0), end -> new ArrayList<>()).add(ends.get(1));
+      neighbours.computeIfAbsent(ends.get(1), end -> new ArrayList<>()).add(ends.get(0));
+    }
+    Set<String> reached = new HashSet<>();
+    List<String> pending = new ArrayList<>(excused);
+    pending.add(boxes.keySet().iterator().next());
+    while (!pending.isEmpty()) {
+      String box = pending.remove(pending.size() - 1);
+      if (reached.add(box)) {
+        pending.addAll(neighbours.getOrDefault(box, List.of()));
+      }
+    }
+    boxes.keySet().stream().filter(box -> !reached.contains(box)).forEach(this::floating);
+  }
+
+  private void floating(String box) {
+    problems.error(
+        places.getOrDefault(box, Place.startOf("")),
+        "Box (" + box + ") must be reached from the panel by a cable.",
+        "the box upstream of it is another.");
+  }
+}

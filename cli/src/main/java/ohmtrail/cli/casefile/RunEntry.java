@@ -1,0 +1,82 @@
+package ohmtrail.cli.casefile;
+
+import java.util.OptionalDouble;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.BoxKind;
+import ohmtrail.circuit.Cable.Companion;
+import ohmtrail.circuit.DeviceWiring;
+import ohmtrail.circuit.JointKind;
+import ohmtrail.cli.casefile.Node.Scalar;
+
+/** What one entry of a run says of a box and of the cable that leads to it. */
+final class RunEntry {
+
+  final Scalar name;
+  final Once<BoxKind> kind;
+  final Once<DeviceWiring> wiring;
+  final Once<JointKind> joints;
+  final Once<JointKind> terminals;
+  final Once<JointKind> splices;
+  final Once<OptionalDouble> length;
+  final Once<Double> tolerance;
+  final Once<Word> from;
+  final Once<Companion> companion;
+  final ConductorWords.Draft conductor;
+
+  RunEntry(Scalar name, Problems problems) {
+    this.name = name;
+    kind = new Once<>("Kind of box", problems);
+    wiring = new Once<>("Wiring of the device", problems);
+    joints = new Once<>("Kind of joint", problems);
+    terminals = new Once<>("Kind of terminals", problems);
+    splices = new Once<>("Kind of splices", problems);
+    length = new Once<>("Length", problems);
+    tolerance = new Once<>("Length tolerance", problems);
+    from = new Once<>("Box upstream", problems);
+    companion = new Once<>("Companion", problems);
+    conductor = new ConductorWords.Draft(problems);
+  }
+
+  /** Whether it says anything of a device or of joints. */
+  boolean saysBox() {
+    return wiring.isGiven() || joints.isGiven() || terminals.isGiven() || splices.isGiven();
+  }
+
+  /** Whether it says anything of a cable. */
+  boolean saysCable() {
+    return length.isGiven()
+        || tolerance.isGiven()
+        || from.isGiven()
+        || companion.isGiven()
+        || conductor.isGiven();
+  }
+
+  /**
+   * The box.
+   *
+   * @param is what it is
+   * @param usual how wires are held at a device's terminals where the entry does not say
+   */
+  Box box(BoxKind is, JointKind usual) {
+    String called = name.text();
+    if (is == BoxKind.PANEL) {
+      JointKind held = terminals.or(joints.or(JointKind.SCREW));
+      return new Box(
+          called, is, wiring.or(DeviceWiring.FEED_THROUGH), held, splices.or(JointKind.SCREW));
+    }
+    if (is == BoxKind.JUNCTION) {
+      JointKind spliced = splices.or(joints.or(JointKind.WIRE_NUT));
+      return new Box(called, is, wiring.or(DeviceWiring.PIGTAIL), terminals.or(spliced), spliced);
+    }
+    if (wiring.or(DeviceWiring.FEED_THROUGH) == DeviceWiring.PIGTAIL) {
+      JointKind spliced = splices.or(joints.or(JointKind.WIRE_NUT));
+      return new Box(called, is, DeviceWiring.PIGTAIL, terminals.or(usual), spliced);
+    }
+    return new Box(
+        called,
+        is,
+        DeviceWiring.FEED_THROUGH,
+        terminals.or(joints.or(usual)),
+        splices.or(JointKind.WIRE_NUT));
+  }
+}

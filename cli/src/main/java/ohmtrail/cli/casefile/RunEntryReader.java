@@ -1,0 +1,223 @@
+package ohmtrail.cli.casefile;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import ohmtrail.circuit.Cable.Companion;
+import ohmtrail.cli.casefile.Node.Mapping;
+import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.Unit.Dimension;
+
+/** Reads what an entry of a run says: words in any order, or keys with values. */
+final class RunEntryReader {
+
+  private static final String WHAT = "Run entry";
+  private static final List<String> PLUS_OR_MINUS = List.of("±", "+-", "+/-");
+
+  private final Problems problems;
+  private final Quantities quantities;
+  private final ConductorWords conductors;
+  private final Names boxes;
+
+  /**
+   * @param boxes the names of all boxes of the run
+   */
+  RunEntryReader(Names boxes, Problems problems) {
+    this.boxes = boxes;
+    this.problems = problems;
+    this.quantities = new Quantities(problems);
+    this.conductors = new ConductorWords(problems);
+  }
+
+  /** Reads a value into its entry. */
+  void read(Node value, RunEntry entry) {
+    if (value instanceof Scalar scalar) {
+      Words words = new Words(scalar);
+      while (words.hasNext()) {
+        takeWord(words, entry);
+      }
+    } else if (value instanceof Mapping mapping) {
+      readKeys(new Fields(mapping, Keys.RUN_ENTRY, problems), entry);
+    } else {
+      problems.error(value.place(), WHAT + " must hold words or keys with values, not a list.");
+    }
+  }
+
+  private void takeWord(Words words, RunEntry entry) {
+    Word word = words.peek().orElseThrow();
+    boolean taken =
+        takeFrom(words, entry)
+            || takeCompanion(words, entry)
+            || takeUnknownLength(words, entry)
+            || takeMeaning(words, Vocabulary.KINDS, entry.kind)
+            || takeMeaning(words, Vocabulary.WIRINGS, entry.wiring)
+            || takeMeaning(words, Vocabulary.JOINTS, entry.joints)
+            || conductors.take(words, entry.conductor)
+            || takeTolerance(words, entry)
+            || takeLength(words, entry);
+    if (!taken) {
+      words.next();
+      problems.unknown(word, "Word", Vocabulary.runWords());
+    }
+  }
+
+  private static <T> boolean takeMeaning(Words words, Map<String, T> meanings, Once<T> slot) {
+    Place place = words.peek().map(Word::place).orElse(words.place());
+    Optional<T> meaning = words.takeMeaning(meanings);
+    meaning.ifPresent(value -> slot.give(value, place));
+    return meaning.isPresent();
+  }
+
+  private boolean takeFrom(Words words, RunEntry entry) {
+    Word from = words.peek().orElseThrow();
+    if (!words.takeIf(Vocabulary.FROM)) {
+      return false;
+    }
+    Optional<Word> named = words.takeName(boxes);
+    if (named.isEmpty() && !words.hasNext()) {
+      problems.error(from.place(), "Word (from) must be followed by the name of a box.");
+    } else {
+      Word box = named.orElseGet(words::next);
+      entry.from.give(box, box.place());
+    }
+    return true;
+  }
+
+  private boolean takeCompanion(Words words, RunEntry entry) {
+    Word with = words.peek().orElseThrow();
+    if (!words.takeIf(Vocabulary.WITH)) {
+      return false;
+    }
+    Optional<Companion> companion = words.takeMeaning(Vocabulary.COMPANIONS);
+    if (companion.isPresent() && words.takeIf(Vocabulary.COMPANION)) {
+      entry.companion.give(companion.get(), with.place());
+    } else {
+      problems.error(with.place(), "Word (with) must be followed by the words (live companion).");
+    }
+    return true;
+  }
+
+  private static boolean takeUnknownLength(Words words, RunEntry entry) {
+    Place place = words.peek().map(Word::place).orElse(words.place());
+    if (words.takeIf("?")) {
+      boolean unit = words.peek().flatMap(word -> Unit.parse(word.text())).isPresent();
+      if (unit) {
+        words.next();
+      }
+    } else if (words.takeIf(Vocabulary.UNKNOWN)) {
+      words.takeIf("length");
+    } else {
+      return false;
+    }
+    entry.length.give(OptionalDouble.empty(), place);
+    return true;
+  }
+
+  private boolean takeTolerance(Words words, RunEntry entry) {
+    Word word = words.peek().orElseThrow();
+    int sign =
+        PLUS_OR_MINUS.stream().filter(word.text()::startsWith).mapToInt(String::length).sum();
+    if (sign == 0) {
+      return false;
+    }
+    words.next();
+    if (word.text().length() > sign) {
+      words.putBack(word.from(sign));
+    }
+    if (words.peek().filter(Quantities::isNumber).isEmpty()) {
+      problems.error(
+          word.place(), "Length tolerance must be a share of the length, such as (±20 %).");
+      return true;
+    }
+    quantities
+        .take(words)
+        .filter(
+            quantity ->
+                quantities.requireDimension(
+                    quantity, Limit.LENGTH_TOLERANCE.what(), Dimension.SHARE))
+        .ifPresent(
+            quantity ->
+                quantities
+                    .within(quantity, Limit.LENGTH_TOLERANCE)
+                    .ifPresent(share -> entry.tolerance.give(share, quantity.place())));
+    return true;
+  }
+
+  private boolean takeLength(Words words, RunEntry entry) {
+    if (words.peek().filter(Quantities::isNumber).isEmpty()) {
+      return false;
+    }
+    Optional<Quantity> taken = quantities.take(words);
+    if (taken.isEmpty()) {
+      return true;
+    }
+    if (taken.get().unit().isEmpty() && isStrange(words)) {
+      quantities.strange(words.next(), Limit.LENGTH.what(), Dimension.LENGTH);
+    } else if (quantities.requireDimension(taken.get(), WHAT, Dimension.LENGTH)) {
+      Quantity length = quantities.withInches(taken.get(), words);
+      quantities
+          .within(length, Limit.LENGTH)
+          .ifPresent(metres -> entry.length.give(OptionalDouble.of(metres), length.place()));
+    }
+    return true;
+  }
+
+  /** Whether the next word means nothing in a run, and so was meant to be a unit. */
+  private boolean isStrange(Words words) {
+    return words
+        .peek()
+        .filter(word -> Vocabulary.runWords().find(word.text()).isEmpty())
+        .filter(word -> !Quantities.isNumber(word))
+        .isPresent();
+  }
+
+  private void readKeys(Fields fields, RunEntry entry) {
+    readMeaning(fields, "kind", Vocabulary.KINDS, entry.kind);
+    readMeaning(fields, "wiring", Vocabulary.WIRINGS, entry.wiring);
+    readMeaning(fields, "joints", Vocabulary.JOINTS, entry.joints);
+    readMeaning(fields, "terminals", Vocabulary.JOINTS, entry.terminals);
+    readMeaning(fields, "splices", Vocabulary.JOINTS, entry.splices);
+    readMeaning(fields, "companion", Vocabulary.COMPANIONS, entry.companion);
+    fields.scalar("from").ifPresent(from -> entry.from.give(boxNamed(from), from.place()));
+    fields.scalar("length").ifPresent(length -> readLength(length, entry));
+    fields.scalar("tolerance").ifPresent(tolerance -> readTolerance(tolerance, entry));
+    fields.scalar("cable").ifPresent(cable -> conductors.read(cable, entry.conductor));
+  }
+
+  private Word boxNamed(Scalar from) {
+    return new Word(boxes.find(from.text()).orElse(from.text()), from.place());
+  }
+
+  private <T> void readMeaning(Fields fields, String key, Map<String, T> meanings, Once<T> slot) {
+    fields
+        .scalar(key)
+        .ifPresent(
+            scalar ->
+                Vocabulary.only(scalar, key, meanings, problems)
+                    .ifPresent(meaning -> slot.give(meaning, scalar.place())));
+  }
+
+  private void readLength(Scalar scalar, RunEntry entry) {
+    Words words = new Words(scalar);
+    if (takeUnknownLength(words, entry)) {
+      return;
+    }
+    if (!takeLength(words, entry)) {
+      quantities.only(scalar, Limit.LENGTH);
+    }
+    if (words.hasNext()) {
+      quantities.strange(words.next(), Limit.LENGTH.what(), Dimension.LENGTH);
+    }
+  }
+
+  private void readTolerance(Scalar scalar, RunEntry entry) {
+    Words words = new Words(scalar);
+    if (takeTolerance(words, entry)) {
+      return;
+    }
+    quantities
+        .only(scalar, Limit.LENGTH_TOLERANCE)
+        .ifPresent(share -> entry.tolerance.give(share, scalar.place()));
+  }
+}

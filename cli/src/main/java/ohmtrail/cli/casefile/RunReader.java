@@ -1,0 +1,235 @@
+package ohmtrail.cli.casefile;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.BoxKind;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.CircuitException;
+import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.Supply;
+import ohmtrail.cli.casefile.Node.Entry;
+import ohmtrail.cli.casefile.Node.Items;
+import ohmtrail.cli.casefile.Node.Mapping;
+import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.reference.Conductor;
+
+/** Follows a run, entry by entry, and puts the circuit together. */
+final class RunReader {
+
+  static final String PANEL = "panel";
+
+  private final Feed feed;
+  private final Problems problems;
+  private final Map<String, Box> boxes = new LinkedHashMap<>();
+  private final Map<String, Place> places = new LinkedHashMap<>();
+  private final Set<RunEntry> refused = new HashSet<>();
+  private Names names = new Names(List.of());
+
+  /**
+   * What the lines above the run say. Empty where wrong; that has been noted.
+   *
+   * @param cable the cable of every entry that names none; empty where none is given
+   * @param terminals how wires are held at the devices of entries that do not say
+   */
+  record Feed(
+      Optional<Supply> supply,
+      OptionalDouble breakerAmperes,
+      Optional<Conductor> cable,
+      boolean cableGiven,
+      JointKind terminals) {}
+
+  private record Draft(RunEntry entry, Node value) {}
+
+  RunReader(Feed feed, Problems problems) {
+    this.feed = feed;
+    this.problems = problems;
+  }
+
+  /** Reads the entries of a run. */
+  Run read(Items run) {
+    int before = problems.count();
+    List<Draft> drafts = drafts(run);
+    if (drafts.isEmpty()) {
+      problems.error(run.place(), "A run must hold the panel and at least one other box.");
+      return Run.none();
+    }
+    names = new Names(drafts.stream().map(draft -> draft.entry().name.text()).distinct().toList());
+    RunEntryReader reader = new RunEntryReader(names, problems);
+    drafts.forEach(draft -> reader.read(draft.value(), draft.entry()));
+    List<RunEntry> entries = drafts.stream().map(Draft::entry).toList();
+    addBoxes(entries, run.place());
+    RunCables cables = new RunCables(feed, boxes, places, names, problems);
+    cables.add(entries.stream().filter(entry -> !refused.contains(entry)).toList(), run.place());
+    return new Run(boxes, new Names(boxes.keySet()), circuit(cables.all(), run.place(), before));
+  }
+
+  private List<Draft> drafts(Items run) {
+    List<Draft> drafts = new ArrayList<>();
+    for (Node node : run.nodes()) {
+      if (node instanceof Mapping mapping) {
+        addDrafts(mapping, drafts);
+      } else if (node instanceof Scalar scalar && !scalar.blank()) {
+        addDraft(scalar, drafts);
+      } else {
+        problems.error(
+            node.place(),
+            "Run entry must be a name with what is known of it, not " + node.what() + ".",
+            "write - hall-1: receptacle 32 ft.");
+      }
+    }
+    return drafts;
+  }
+
+  private void addDrafts(Mapping mapping, List<Draft> drafts) {
+    for (Entry entry : mapping.entries()) {
+      if (!entry.key().equals(mapping.entries().get(0).key())) {
+        problems.error(
+            entry.key().place(),
+            "Run entry (" + entry.key().text() + ") must begin with a dash of its own.",
+            "the dash is missing, or what belongs to one box should be indented more.");
+      }
+      drafts.add(new Draft(new RunEntry(entry.key(), problems), entry.value()));
+    }
+  }
+
+  private void addDraft(Scalar scalar, List<Draft> drafts) {
+    Words words = new Words(scalar);
+    Word first = words.hasNext() ? words.next() : scalar.word();
+    if (words.hasNext()) {
+      problems.error(
+          scalar.place(),
+          "Run entry (" + scalar.text() + ") must have a colon behind the name of the box.",
+          "write (" + first.text() + ": ...).");
+    }
+    Scalar name = new Scalar(first.text(), first.place(), true, false);
+    int length = scalar.text().length();
+    Scalar rest = scalar.part(Math.min(length, first.text().length()), length);
+    drafts.add(new Draft(new RunEntry(name, problems), rest));
+  }
+
+  /** Adds the boxes. An entry that says no kind and names a box only lays a further cable to it. */
+  private void addBoxes(List<RunEntry> entries, Place run) {
+    Set<String> declared = new HashSet<>();
+    entries.stream().filter(this::saysKind).forEach(entry -> declared.add(entry.name.text()));
+    for (RunEntry entry : entries) {
+      boolean first = entry == entries.get(0);
+      if (first) {
+        addFirst(entry, run);
+      } else if (saysKind(entry) || !isDescribed(entry, declared)) {
+        addBox(entry, kindOf(entry));
+      } else {
+        requireNoBox(entry);
+      }
+    }
+    if (boxes.size() < 2 && problems.count() == 0) {
+      problems.error(run, "A run must hold at least one box besides the panel.");
+    }
+  }
+
+  private boolean saysKind(RunEntry entry) {
+    return entry.kind.isGiven();
+  }
+
+  private boolean isDescribed(RunEntry entry, Set<String> declared) {
+    String name = entry.name.text();
+    return declared.contains(name) || boxes.containsKey(name) || isPanel(entry);
+  }
+
+  private static boolean isPanel(RunEntry entry) {
+    return entry.name.text().equalsIgnoreCase(PANEL);
+  }
+
+  private void addFirst(RunEntry entry, Place run) {
+    boolean panel = entry.kind.value().map(BoxKind.PANEL::equals).orElse(isPanel(entry));
+    if (!panel) {
+      problems.error(
+          entry.name.place(),
+          "Run must begin with the panel, not with (" + entry.name.text() + ").",
+          "a first line (- panel) is missing.");
+      boxes.put(PANEL, Box.panel(PANEL));
+      places.put(PANEL, run);
+      addBox(entry, entry.kind.or(BoxKind.RECEPTACLE));
+      return;
+    }
+    if (entry.saysCable()) {
+      problems.error(
+          entry.name.place(),
+          "Panel must have no cable to it where the run begins.",
+          "the length belongs to the next box.");
+    }
+    addBox(entry, BoxKind.PANEL);
+  }
+
+  private BoxKind kindOf(RunEntry entry) {
+    if (entry.kind.value().filter(BoxKind.PANEL::equals).isPresent()) {
+      problems.error(
+          entry.kind.place(entry.name.place()),
+          "A run must have one panel; box (" + entry.name.text() + ") is the second.",
+          "a receptacle or a junction was meant.");
+    } else if (!entry.kind.isGiven()) {
+      problems.error(
+          entry.name.place(),
+          "Box (" + entry.name.text() + ") must be said to be a receptacle or a junction.",
+          "the word is missing, or the name is mistyped and stands above or below.");
+    }
+    return entry.kind.value().filter(kind -> kind != BoxKind.PANEL).orElse(BoxKind.RECEPTACLE);
+  }
+
+  private void addBox(RunEntry entry, BoxKind kind) {
+    String name = entry.name.text();
+    Place earlier = places.get(name);
+    if (earlier != null) {
+      problems.error(
+          entry.name.place(),
+          "Box name ("
+              + name
+              + ") must be given to one box only; line "
+              + earlier.line()
+              + " has it already.");
+      refused.add(entry);
+      return;
+    }
+    places.put(name, entry.name.place());
+    try {
+      boxes.put(name, entry.box(kind, feed.terminals()));
+    } catch (CircuitException broken) {
+      problems.error(entry.name.place(), broken);
+    }
+  }
+
+  private void requireNoBox(RunEntry entry) {
+    if (entry.saysBox()) {
+      problems.error(
+          entry.name.place(),
+          "Box (" + entry.name.text() + ") is described elsewhere; only a cable can be added.",
+          "the words about its device or joints belong where it is described.");
+    }
+  }
+
+  private Optional<Circuit> circuit(List<Cable> cables, Place run, int problemsBefore) {
+    if (problems.count() > problemsBefore
+        || feed.supply().isEmpty()
+        || feed.breakerAmperes().isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(
+          new Circuit(
+              feed.supply().get(),
+              feed.breakerAmperes().getAsDouble(),
+              List.copyOf(boxes.values()),
+              cables));
+    } catch (CircuitException broken) {
+      problems.error(run, broken);
+      return Optional.empty();
+    }
+  }
+}

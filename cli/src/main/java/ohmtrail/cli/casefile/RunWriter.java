@@ -1,0 +1,240 @@
+package ohmtrail.cli.casefile;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.BoxKind;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Cable.Companion;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.DeviceWiring;
+import ohmtrail.circuit.JointKind;
+import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.reference.Conductor;
+
+/** Writes the upper half of a case file: supply, breaker, cable and run. */
+final class RunWriter {
+
+  /** A length is written in feet where that many decimals say it exactly. */
+  private static final int MOST_DECIMALS_OF_FEET = 3;
+
+  /** Where people measure in feet. */
+  private static final double HERTZ_OF_FEET = 60;
+
+  private final Circuit circuit;
+  private final JointKind terminals;
+  private final Conductor conductor;
+  private final Names names;
+  private final StringBuilder out = new StringBuilder();
+
+  RunWriter(Circuit circuit) {
+    this.circuit = circuit;
+    this.terminals =
+        commonest(
+            circuit.boxes().stream().filter(Box::hasReceptacle).toList(),
+            Box::terminals,
+            JointKind.SCREW);
+    this.conductor =
+        commonest(circuit.cables(), Cable::conductor, circuit.cables().get(0).conductor());
+    this.names = new Names(circuit.boxes().stream().map(Box::name).toList());
+  }
+
+  /** What most of the things have; of two as common, the one met first. */
+  private static <T, V> V commonest(List<T> things, Function<T, V> what, V otherwise) {
+    Map<V, Long> counts =
+        things.stream()
+            .collect(Collectors.groupingBy(what, LinkedHashMap::new, Collectors.counting()));
+    long most = counts.values().stream().max(Comparator.naturalOrder()).orElse(0L);
+    return counts.entrySet().stream()
+        .filter(entry -> entry.getValue() == most)
+        .map(Map.Entry::getKey)
+        .findFirst()
+        .orElse(otherwise);
+  }
+
+  /** The lines from the supply to the end of the run. */
+  String write() {
+    out.append("supply: " + Numbers.plain(circuit.supply().volts()) + " V ");
+    out.append(Numbers.plain(circuit.supply().hertz()) + " Hz\n");
+    out.append("breaker: " + Numbers.plain(circuit.breakerAmperes()) + " A\n");
+    out.append("cable: " + conductor.size().designation() + " " + material(conductor) + "\n");
+    if (terminals != JointKind.SCREW) {
+      out.append("joints: " + Vocabulary.word(Vocabulary.JOINTS, terminals) + "\n");
+    }
+    out.append("run:\n");
+    writePanel(circuit.panel());
+    writeCables();
+    return out.toString();
+  }
+
+  private static String material(Conductor of) {
+    return Vocabulary.word(Vocabulary.MATERIALS, of.material());
+  }
+
+  private void writePanel(Box panel) {
+    if (panel.equals(Box.panel(panel.name()))) {
+      boolean unnamed = panel.name().equals(RunReader.PANEL);
+      out.append(
+          "  - " + (unnamed ? "" : YamlText.of(panel.name()) + ": ") + RunReader.PANEL + "\n");
+    } else {
+      out.append("  - " + YamlText.of(panel.name()) + ":\n");
+      writeBoxKeys(panel);
+    }
+  }
+
+  private void writeCables() {
+    Set<String> written = new HashSet<>(Set.of(circuit.panel().name()));
+    String previous = circuit.panel().name();
+    for (Cable cable : inWalkingOrder()) {
+      boolean further = !written.add(cable.to());
+      Box box = circuit.box(cable.to()).orElseThrow();
+      writeEntry(further ? Optional.empty() : Optional.of(box), cable, previous);
+      previous = cable.to();
+    }
+  }
+
+  /**
+   * Branch by branch where the run is a tree; as the supply reaches them where it holds rings. In
+   * either order the cables of each box keep their order, which is what the circuit goes by.
+   */
+  private List<Cable> inWalkingOrder() {
+    if (circuit.cables().size() >= circuit.boxes().size()) {
+      return circuit.cables();
+    }
+    Map<String, List<Cable>> leaving = new LinkedHashMap<>();
+    for (Cable cable : circuit.cables()) {
+      leaving.computeIfAbsent(cable.from(), box -> new ArrayList<>()).add(0, cable);
+    }
+    List<Cable> walked = new ArrayList<>();
+    List<Cable> pending = new ArrayList<>(leaving.getOrDefault(circuit.panel().name(), List.of()));
+    while (!pending.isEmpty()) {
+      Cable next = pending.remove(pending.size() - 1);
+      walked.add(next);
+      pending.addAll(leaving.getOrDefault(next.to(), List.of()));
+    }
+    return walked;
+  }
+
+  private void writeEntry(Optional<Box> box, Cable cable, String previous) {
+    String from = cable.from().equals(previous) ? "" : "from " + cable.from();
+    String words =
+        joined(
+            box.map(this::words).orElse(""),
+            length(cable),
+            tolerance(cable),
+            wire(cable),
+            companion(cable),
+            from);
+    out.append("  - " + YamlText.of(cable.to()) + ":");
+    if (!words.isEmpty() && says(words, box, cable, previous)) {
+      out.append(" " + YamlText.of(words) + "\n");
+    } else {
+      out.append("\n");
+      box.ifPresent(this::writeBoxKeys);
+      writeCableKeys(cable, previous);
+    }
+  }
+
+  /** Whether words, read again, say this box and this cable. */
+  private boolean says(String words, Optional<Box> box, Cable cable, String previous) {
+    Problems problems = new Problems("");
+    Place place = Place.startOf("");
+    RunEntry entry = new RunEntry(new Scalar(cable.to(), place, true, false), problems);
+    new RunEntryReader(names, problems).read(new Scalar(words, place, true, false), entry);
+    String from = entry.from.value().map(Word::text).orElse(previous);
+    return problems.count() == 0
+        && from.equals(cable.from())
+        && box.map(Box::kind).equals(entry.kind.value())
+        && box.map(Box::kind).map(kind -> entry.box(kind, terminals)).equals(box);
+  }
+
+  private String words(Box box) {
+    JointKind held =
+        box.kind() == BoxKind.JUNCTION || box.hasTail() ? box.splices() : box.terminals();
+    JointKind usual =
+        box.kind() == BoxKind.JUNCTION || box.hasTail() ? JointKind.WIRE_NUT : terminals;
+    return joined(
+        Vocabulary.word(Vocabulary.KINDS, box.kind()),
+        box.hasTail() ? Vocabulary.word(Vocabulary.WIRINGS, DeviceWiring.PIGTAIL) : "",
+        held == usual ? "" : Vocabulary.word(Vocabulary.JOINTS, held));
+  }
+
+  private static String joined(String... words) {
+    return List.of(words).stream().filter(word -> !word.isEmpty()).collect(Collectors.joining(" "));
+  }
+
+  private String length(Cable cable) {
+    if (cable.lengthMetres().isEmpty()) {
+      return "";
+    }
+    double metres = cable.lengthMetres().getAsDouble();
+    BigDecimal feet =
+        BigDecimal.valueOf(metres)
+            .divide(Unit.FOOT.factor(), MathContext.DECIMAL128)
+            .setScale(MOST_DECIMALS_OF_FEET, RoundingMode.HALF_EVEN);
+    boolean exact = feet.multiply(Unit.FOOT.factor()).doubleValue() == metres;
+    return exact && circuit.supply().hertz() == HERTZ_OF_FEET
+        ? Numbers.plain(feet) + " " + Unit.FOOT.symbol()
+        : Numbers.plain(metres) + " " + Unit.METRE.symbol();
+  }
+
+  private static String tolerance(Cable cable) {
+    return cable.lengthTolerance().isPresent()
+        ? "±" + Numbers.perCent(cable.lengthTolerance().getAsDouble())
+        : "";
+  }
+
+  private String wire(Cable cable) {
+    Conductor own = cable.conductor();
+    boolean sameMetal = own.material() == conductor.material();
+    return joined(
+        own.equals(conductor) ? "" : own.size().designation(), sameMetal ? "" : material(own));
+  }
+
+  private static String companion(Cable cable) {
+    return cable.companion() == Companion.NONE
+        ? ""
+        : joined(
+            Vocabulary.WITH,
+            Vocabulary.word(Vocabulary.COMPANIONS, cable.companion()),
+            Vocabulary.COMPANION);
+  }
+
+  private void writeBoxKeys(Box box) {
+    writeKey("kind", Vocabulary.word(Vocabulary.KINDS, box.kind()));
+    writeKey("wiring", Vocabulary.word(Vocabulary.WIRINGS, box.wiring()));
+    writeKey("terminals", Vocabulary.word(Vocabulary.JOINTS, box.terminals()));
+    writeKey("splices", Vocabulary.word(Vocabulary.JOINTS, box.splices()));
+  }
+
+  private void writeCableKeys(Cable cable, String previous) {
+    writeKey("length", cable.lengthMetres().isPresent() ? length(cable) : Vocabulary.UNKNOWN);
+    if (cable.lengthTolerance().isPresent()) {
+      writeKey("tolerance", Numbers.perCent(cable.lengthTolerance().getAsDouble()));
+    }
+    if (!cable.from().equals(previous)) {
+      writeKey("from", YamlText.of(cable.from()));
+    }
+    if (!cable.conductor().equals(conductor)) {
+      writeKey("cable", cable.conductor().size().designation() + " " + material(cable.conductor()));
+    }
+    if (cable.companion() != Companion.NONE) {
+      writeKey("companion", Vocabulary.word(Vocabulary.COMPANIONS, cable.companion()));
+    }
+  }
+
+  private void writeKey(String key, String value) {
+    out.append("      " + key + ": " + value + "\n");
+  }
+}

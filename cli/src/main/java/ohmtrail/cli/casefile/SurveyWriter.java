@@ -1,0 +1,155 @@
+package ohmtrail.cli.casefile;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.survey.HeatingElement;
+import ohmtrail.survey.Load;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/** Writes the lower half of a case file: meters, loads and tests. */
+final class SurveyWriter {
+
+  private final Survey survey;
+  private final double nominalVolts;
+  private final Site site;
+  private final TestNames testNames = new TestNames();
+  private final StringBuilder out = new StringBuilder();
+
+  SurveyWriter(Survey survey, Circuit circuit) {
+    this.survey = survey;
+    this.nominalVolts = circuit.supply().volts();
+    Run run =
+        new Run(
+            circuit.boxes().stream().collect(Collectors.toMap(Box::name, Function.identity())),
+            new Names(circuit.boxes().stream().map(Box::name).toList()),
+            Optional.of(circuit));
+    Names meters = new Names(survey.meters().stream().map(Meter::name).toList());
+    this.site = Site.of(run, meters, OptionalDouble.of(nominalVolts));
+  }
+
+  /** The lines from the meters to the end of the tests. */
+  String write() {
+    out.append(survey.meters().isEmpty() ? "meters: {}\n" : "meters:\n");
+    survey.meters().forEach(this::writeMeter);
+    if (!survey.loads().isEmpty()) {
+      out.append("loads:\n");
+      survey.loads().forEach(this::writeLoad);
+    }
+    if (!survey.tests().isEmpty()) {
+      out.append("tests:\n");
+      survey.tests().forEach(this::writeTest);
+    }
+    return out.toString();
+  }
+
+  private void writeMeter(Meter meter) {
+    out.append("  " + YamlText.of(meter.name()) + ": ");
+    out.append(ohms(meter.inputOhms()) + ", ");
+    out.append(Numbers.perCent(meter.accuracy().share()) + " + ");
+    out.append(Numbers.plain(meter.accuracy().counts()) + " counts, ");
+    out.append(Numbers.plain(meter.resolutionVolts()) + " V");
+    if (meter.inputFarads() != Meter.USUAL_INPUT_FARADS) {
+      out.append(", " + Numbers.in(Unit.PICOFARAD, meter.inputFarads()));
+    }
+    out.append('\n');
+  }
+
+  /** In the unit that takes the fewest characters. */
+  private static String ohms(double ohms) {
+    return Stream.of(Unit.OHM, Unit.KILOHM, Unit.MEGOHM)
+        .map(unit -> Numbers.in(unit, ohms))
+        .min(Comparator.comparingInt(String::length))
+        .orElseThrow();
+  }
+
+  private void writeLoad(Load load) {
+    double ratedVolts =
+        load instanceof HeatingElement element
+            ? element.ratedVolts()
+            : Math.sqrt(load.ratedWatts() / load.ratedConductance());
+    out.append("  " + YamlText.of(load.name()) + ": " + Numbers.plain(load.ratedWatts()) + " W");
+    if (ratedVolts != nominalVolts) {
+      out.append(" at " + Numbers.plain(ratedVolts) + " V");
+    }
+    out.append('\n');
+  }
+
+  private void writeTest(Test test) {
+    String text = UseReader.text(test.loads());
+    if (test.name().equals(text) && says(text, test.loads()) && testNames.take(text)) {
+      out.append("  - " + YamlText.of(text) + ":");
+      writeReadings(test.readings(), "      ");
+    } else {
+      testNames.take(test.name());
+      out.append("  - name: " + YamlText.of(test.name()) + "\n");
+      writeUses(text, test.loads());
+      out.append("    readings:");
+      writeReadings(test.readings(), "      ");
+    }
+  }
+
+  private void writeUses(String text, List<LoadInUse> uses) {
+    if (says(text, uses)) {
+      out.append("    loads: " + YamlText.of(text) + "\n");
+      return;
+    }
+    out.append("    loads:\n");
+    for (LoadInUse use : uses) {
+      out.append("      - load: " + YamlText.of(use.load()) + "\n");
+      out.append("        at: " + YamlText.of(use.box()) + "\n");
+    }
+  }
+
+  /** Whether a text, read again, says these loads. */
+  private boolean says(String text, List<LoadInUse> uses) {
+    Problems problems = new Problems("");
+    UseReader reader =
+        new UseReader(site, survey.loads(), new LoadReader(nominalVolts, problems), problems);
+    List<LoadInUse> read = reader.read(scalar(text));
+    return problems.count() == 0 && read.equals(uses);
+  }
+
+  private void writeReadings(List<Reading> readings, String indent) {
+    out.append(readings.isEmpty() ? " []\n" : "\n");
+    for (Reading reading : readings) {
+      String words =
+          String.join(
+              " ",
+              reading.box(),
+              reading.between().word(),
+              Numbers.plain(reading.volts()) + " V",
+              reading.meter());
+      if (says(words, reading)) {
+        out.append(indent + "- " + YamlText.of(words) + "\n");
+      } else {
+        out.append(indent + "- at: " + YamlText.of(reading.box()) + "\n");
+        out.append(indent + "  between: " + reading.between().word() + "\n");
+        out.append(indent + "  volts: " + Numbers.plain(reading.volts()) + " V\n");
+        out.append(indent + "  meter: " + YamlText.of(reading.meter()) + "\n");
+      }
+    }
+  }
+
+  /** Whether words, read again, say this reading. */
+  private boolean says(String words, Reading reading) {
+    Problems problems = new Problems("");
+    Optional<Reading> read = new ReadingReader(site, problems).read(scalar(words));
+    return problems.count() == 0 && read.equals(Optional.of(reading));
+  }
+
+  private static Scalar scalar(String text) {
+    return new Scalar(text, Place.startOf(""), true, text.isBlank());
+  }
+}

@@ -1,0 +1,120 @@
+package ohmtrail.cli.casefile;
+
+import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The units that quantities may be given in. Upper and lower case matter where they must: a
+ * milliohm is no megohm.
+ */
+enum Unit {
+  FOOT(Dimension.LENGTH, "0.3048", "ft feet foot FT Ft"),
+  INCH(Dimension.LENGTH, "0.0254", "in inch inches IN"),
+  METRE(Dimension.LENGTH, "1", "m metre metres meter meters"),
+  CENTIMETRE(Dimension.LENGTH, "0.01", "cm"),
+  MILLIMETRE(Dimension.LENGTH, "0.001", "mm"),
+  VOLT(Dimension.VOLTAGE, "1", "V v volt volts"),
+  MILLIVOLT(Dimension.VOLTAGE, "0.001", "mV mv"),
+  KILOVOLT(Dimension.VOLTAGE, "1000", "kV KV kv"),
+  AMPERE(Dimension.CURRENT, "1", "A a amp amps ampere amperes"),
+  WATT(Dimension.POWER, "1", "W w watt watts"),
+  KILOWATT(Dimension.POWER, "1000", "kW KW kw"),
+  OHM(Dimension.RESISTANCE, "1", "ohm ohms Ohm Ohms Ω \u2126"),
+  MILLIOHM(Dimension.RESISTANCE, "0.001", "mohm mohms mOhm mΩ m\u2126"),
+  KILOHM(Dimension.RESISTANCE, "1000", "kohm kohms kOhm Kohm kΩ k\u2126"),
+  MEGOHM(Dimension.RESISTANCE, "1000000", "Mohm Mohms MOhm MΩ M\u2126"),
+  PER_CENT(Dimension.SHARE, "0.01", "%"),
+  COUNT(Dimension.COUNTS, "1", "counts count digits digit"),
+  HERTZ(Dimension.FREQUENCY, "1", "Hz hz HZ"),
+  PICOFARAD(Dimension.CAPACITANCE, "0.000000000001", "pF pf PF"),
+  NANOFARAD(Dimension.CAPACITANCE, "0.000000001", "nF nf"),
+  PICOFARAD_PER_METRE(Dimension.CAPACITANCE_PER_LENGTH, "0.000000000001", "pF/m pf/m"),
+  CELSIUS(Dimension.TEMPERATURE, "1", "degC °C C");
+
+  /** What a unit measures, and the units to offer for it. */
+  enum Dimension {
+    LENGTH("a length", "ft, in, m, cm or mm"),
+    VOLTAGE("a voltage", "V, mV or kV"),
+    CURRENT("a current", "A"),
+    POWER("a power", "W or kW"),
+    RESISTANCE("a resistance", "ohm, kohm, Mohm or mohm"),
+    SHARE("a share", "%"),
+    COUNTS("counts of the last digit", "counts"),
+    FREQUENCY("a frequency", "Hz"),
+    CAPACITANCE("a capacitance", "pF or nF"),
+    CAPACITANCE_PER_LENGTH("a capacitance per length", "pF/m"),
+    TEMPERATURE("a temperature", "degC");
+
+    private final String what;
+    private final String units;
+
+    Dimension(String what, String units) {
+      this.what = what;
+      this.units = units;
+    }
+
+    /** As a message calls it, with the article. */
+    String what() {
+      return what;
+    }
+
+    /** The units it may be given in, to offer. */
+    String units() {
+      return units;
+    }
+  }
+
+  private final Dimension dimension;
+  private final BigDecimal factor;
+  private final String spellings;
+
+  /**
+   * @param spellings the usual one, then others, parted by spaces
+   */
+  Unit(Dimension dimension, String factor, String spellings) {
+    this.dimension = dimension;
+    this.factor = new BigDecimal(factor);
+    this.spellings = spellings;
+  }
+
+  /** The unit of that spelling. */
+  static Optional<Unit> parse(String text) {
+    return Optional.ofNullable(Loaded.BY_SPELLING.get(text));
+  }
+
+  /** The unit that a misspelt one was most likely meant to be, if any is near. */
+  static Optional<Unit> nearest(String text) {
+    return new Names(Loaded.BY_SPELLING.keySet()).nearest(text).flatMap(Unit::parse);
+  }
+
+  Dimension dimension() {
+    return dimension;
+  }
+
+  /** What one of it is in the unit that the solver works in. */
+  BigDecimal factor() {
+    return factor;
+  }
+
+  /** The usual spelling. */
+  String symbol() {
+    return spellings().get(0);
+  }
+
+  private List<String> spellings() {
+    return List.of(spellings.split(" ", -1));
+  }
+
+  private static final class Loaded {
+    static final Map<String, Unit> BY_SPELLING = new LinkedHashMap<>();
+
+    static {
+      for (Unit unit : Unit.values()) {
+        unit.spellings().forEach(spelling -> BY_SPELLING.put(spelling, unit));
+      }
+    }
+  }
+}

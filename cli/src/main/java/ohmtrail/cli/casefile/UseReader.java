@@ -1,0 +1,177 @@
+package ohmtrail.cli.casefile;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import ohmtrail.circuit.Box;
+import ohmtrail.cli.casefile.Node.Items;
+import ohmtrail.cli.casefile.Node.Mapping;
+import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.survey.Load;
+import ohmtrail.survey.LoadInUse;
+
+/** Reads which loads were on and where: {@code heater at bed-1 + kettle at hall-1}. */
+final class UseReader {
+
+  /** What a test without a load is called. */
+  static final String IDLE = "idle";
+
+  private static final Set<String> NOTHING = Set.of(IDLE, "nothing", "nothing on", "no load");
+  private static final String AT = " at ";
+  private static final char AND = '+';
+
+  private final Site site;
+  private final LoadReader reader;
+  private final Problems problems;
+  private final Names declared;
+  private final Map<String, Load> loads = new LinkedHashMap<>();
+
+  /**
+   * @param declared the loads that the case lists
+   */
+  UseReader(Site site, List<Load> declared, LoadReader reader, Problems problems) {
+    this.site = site;
+    this.reader = reader;
+    this.problems = problems;
+    this.declared = new Names(declared.stream().map(Load::name).toList());
+    declared.forEach(load -> loads.put(load.name(), load));
+  }
+
+  /** Every load: those listed, then those that the tests brought in. */
+  List<Load> loads() {
+    return List.copyOf(loads.values());
+  }
+
+  /** What a test of these loads is called where nobody gave it a name. */
+  static String text(Collection<LoadInUse> uses) {
+    return uses.isEmpty()
+        ? IDLE
+        : uses.stream()
+            .map(use -> use.load() + AT + use.box())
+            .collect(Collectors.joining(" " + AND + " "));
+  }
+
+  /** The same, for loads as they were written: a text is its own name. */
+  static String nameOf(Optional<Node> on, List<LoadInUse> uses) {
+    return on.isPresent() && on.get() instanceof Scalar scalar ? scalar.text() : text(uses);
+  }
+
+  /** Whether a text says which loads were on, rightly or not, rather than being a mere name. */
+  static boolean isUse(String text) {
+    String lower = text.strip().toLowerCase(Locale.ROOT);
+    return NOTHING.contains(lower) || lower.contains(AT);
+  }
+
+  /** Reads a text, or a list of texts and of keys; what is wrong is noted and left out. */
+  List<LoadInUse> read(Node node) {
+    List<LoadInUse> uses = new ArrayList<>();
+    if (node instanceof Items items) {
+      for (Node item : items.nodes()) {
+        if (item instanceof Mapping mapping) {
+          keyed(mapping).ifPresent(uses::add);
+        } else if (item instanceof Scalar scalar && !scalar.blank()) {
+          uses.addAll(read(scalar));
+        } else {
+          problems.error(
+              item.place(),
+              "Load in use must say its box, not hold " + item.what() + ".",
+              "write heater at bed-1.");
+        }
+      }
+    } else if (node instanceof Scalar scalar) {
+      uses.addAll(read(scalar));
+    } else {
+      problems.error(
+          node.place(),
+          "Loads must be a text or a list, not " + node.what() + ".",
+          "write heater at bed-1 + kettle at hall-1.");
+    }
+    return uses;
+  }
+
+  private List<LoadInUse> read(Scalar scalar) {
+    List<LoadInUse> uses = new ArrayList<>();
+    String text = scalar.text();
+    if (NOTHING.contains(text.strip().toLowerCase(Locale.ROOT))) {
+      return uses;
+    }
+    int begin = 0;
+    for (int i = 0; i <= text.length(); i++) {
+      if (i == text.length() || text.charAt(i) == AND) {
+        use(scalar.part(begin, i)).ifPresent(uses::add);
+        begin = i + 1;
+      }
+    }
+    return uses;
+  }
+
+  private Optional<LoadInUse> use(Scalar part) {
+    int at = part.text().toLowerCase(Locale.ROOT).lastIndexOf(AT);
+    if (at < 0) {
+      problems.error(
+          part.place(),
+          "Load (" + part.text() + ") must say where it was plugged in.",
+          "("
+              + (part.blank() ? "heater" : part.text())
+              + " at BOX) was meant, or (idle) for no load.");
+      return Optional.empty();
+    }
+    return use(part.part(0, at), part.part(at + AT.length(), part.text().length()));
+  }
+
+  private Optional<LoadInUse> keyed(Mapping mapping) {
+    Fields fields = new Fields(mapping, Keys.USE, problems);
+    Optional<Scalar> load = fields.scalar("load");
+    Optional<Scalar> box = fields.scalar("at");
+    if (load.isEmpty() || box.isEmpty()) {
+      problems.error(mapping.place(), "Load in use must say its load and the box it was at.");
+      return Optional.empty();
+    }
+    return use(load.get(), box.get());
+  }
+
+  private Optional<LoadInUse> use(Scalar load, Scalar box) {
+    Optional<String> name = load(load);
+    Optional<Box> at = site.box(box.text());
+    if (at.isEmpty()) {
+      problems.unknown(box.word(), "Box", site.run().names());
+    } else if (!at.get().hasReceptacle()) {
+      problems.error(
+          box.place(),
+          "Load must be plugged in at a receptacle; box (" + box.text() + ") has none.");
+      return Optional.empty();
+    }
+    return name.flatMap(known -> at.map(where -> new LoadInUse(known, where.name())));
+  }
+
+  /** The name of a load that is listed, or of a power that stands for a load. */
+  private Optional<String> load(Scalar scalar) {
+    Optional<String> listed = declared.find(scalar.text());
+    if (listed.isPresent()) {
+      return listed;
+    }
+    Words words = new Words(scalar);
+    if (words.peek().filter(Quantities::isNumber).isEmpty()) {
+      problems.unknown(scalar.word(), "Load", declared);
+      return Optional.empty();
+    }
+    String name = spaced(scalar.text());
+    if (!loads.containsKey(name)) {
+      reader.load(new Word(name, scalar.place()), scalar).ifPresent(load -> loads.put(name, load));
+    }
+    return loads.containsKey(name) ? Optional.of(name) : Optional.empty();
+  }
+
+  /** A power with one space before its unit, however it was written. */
+  private static String spaced(String text) {
+    int end = Quantities.endOfNumber(text);
+    String behind = text.substring(end).strip();
+    return (text.substring(0, end) + " " + behind).replaceAll("\\s+", " ");
+  }
+}

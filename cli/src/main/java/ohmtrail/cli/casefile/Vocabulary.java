@@ -1,0 +1,121 @@
+package ohmtrail.cli.casefile;
+
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import ohmtrail.circuit.BoxKind;
+import ohmtrail.circuit.Cable.Companion;
+import ohmtrail.circuit.DeviceWiring;
+import ohmtrail.circuit.JointKind;
+import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.reference.ConductorMaterial;
+
+/** The words of a run, in both regions' spelling. */
+final class Vocabulary {
+
+  /** What a box is. */
+  static final Map<String, BoxKind> KINDS = kinds();
+
+  /** How a device hangs on the run. */
+  static final Map<String, DeviceWiring> WIRINGS =
+      ordered("feed-through", DeviceWiring.FEED_THROUGH, "pigtail", DeviceWiring.PIGTAIL);
+
+  /** How wires are held: all kinds of joints but the contact of a plug. */
+  static final Map<String, JointKind> JOINTS = joints();
+
+  /** What conductors are made of. */
+  static final Map<String, ConductorMaterial> MATERIALS = materials();
+
+  /** What else runs in the jacket of a cable. */
+  static final Map<String, Companion> COMPANIONS =
+      ordered("none", Companion.NONE, "live", Companion.LIVE);
+
+  /** The word between an entry and the box that feeds it. */
+  static final String FROM = "from";
+
+  /** The words before a companion and behind it. */
+  static final String WITH = "with";
+
+  static final String COMPANION = "companion";
+
+  /** The word for a length that nobody knows. */
+  static final String UNKNOWN = "unknown";
+
+  private Vocabulary() {}
+
+  /** All words that a run entry is made of, to offer where one is misspelt. */
+  static Names runWords() {
+    return new Names(
+        Stream.of(
+                KINDS.keySet(),
+                WIRINGS.keySet(),
+                JOINTS.keySet(),
+                MATERIALS.keySet(),
+                List.of(FROM, WITH, UNKNOWN))
+            .flatMap(Collection::stream)
+            .toList());
+  }
+
+  /** What the whole of a scalar means; empty when it means nothing, and noted. */
+  static <T> Optional<T> only(
+      Scalar scalar, String key, Map<String, T> meanings, Problems problems) {
+    Words words = new Words(scalar);
+    Optional<T> meaning = words.takeMeaning(meanings);
+    if (meaning.isEmpty() || words.hasNext()) {
+      problems.unknown(scalar.word(), "Key (" + key + "): word", new Names(meanings.keySet()));
+      return Optional.empty();
+    }
+    return meaning;
+  }
+
+  /** The word that a value is written with. */
+  static <T> String word(Map<String, T> words, T value) {
+    return words.entrySet().stream()
+        .filter(entry -> entry.getValue().equals(value))
+        .map(Map.Entry::getKey)
+        .findFirst()
+        .orElseThrow(
+            () -> new IllegalArgumentException("No word of a case file means (" + value + ")."));
+  }
+
+  private static Map<String, BoxKind> kinds() {
+    Map<String, BoxKind> kinds = new LinkedHashMap<>();
+    kinds.put("receptacle", BoxKind.RECEPTACLE);
+    kinds.put("socket-outlet", BoxKind.RECEPTACLE);
+    kinds.put("outlet", BoxKind.RECEPTACLE);
+    kinds.put("socket", BoxKind.RECEPTACLE);
+    kinds.put("junction", BoxKind.JUNCTION);
+    kinds.put("panel", BoxKind.PANEL);
+    return kinds;
+  }
+
+  private static Map<String, JointKind> joints() {
+    Map<String, JointKind> joints = new LinkedHashMap<>();
+    for (JointKind kind : JointKind.values()) {
+      if (kind != JointKind.BLADE_CONTACT) {
+        joints.put(kind.word(), kind);
+      }
+    }
+    return joints;
+  }
+
+  private static Map<String, ConductorMaterial> materials() {
+    Map<String, ConductorMaterial> materials = new LinkedHashMap<>();
+    for (ConductorMaterial material : ConductorMaterial.values()) {
+      materials.put(material.name().toLowerCase(Locale.ROOT), material);
+    }
+    materials.put("aluminum", ConductorMaterial.ALUMINIUM);
+    return materials;
+  }
+
+  private static <T> Map<String, T> ordered(String first, T one, String second, T other) {
+    Map<String, T> words = new LinkedHashMap<>();
+    words.put(first, one);
+    words.put(second, other);
+    return words;
+  }
+}
