@@ -4,14 +4,29 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** The program itself: names its commands and turns what they return into an exit code. */
 @Command(
     name = "ohmtrail",
     description = "Finds the bad connection in a building circuit from voltage readings.",
     mixinStandardHelpOptions = true,
-    versionProvider = Version.class)
-public final class Ohmtrail {
+    versionProvider = Version.class,
+    synopsisSubcommandLabel = "COMMAND",
+    commandListHeading = "%nCommands:%n",
+    optionListHeading = "%nOptions:%n",
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:an answer on standard output",
+      "1:anything else, such as a file that cannot be written",
+      "2:the case or the command line is wrong"
+    },
+    footer = {"%nExample:", "  ohmtrail locate kitchen.yaml"},
+    subcommands = {CheckCommand.class, PredictCommand.class, LocateCommand.class})
+public final class Ohmtrail implements Runnable {
+  @Spec private CommandSpec spec;
 
   private Ohmtrail() {}
 
@@ -27,14 +42,43 @@ public final class Ohmtrail {
   }
 
   /**
-   * Runs one command.
+   * Runs one command. No exception leaves it.
    *
    * @param out takes the result and nothing else
    * @param err takes messages
    * @param arguments the command line
-   * @return the exit code: 0 when the command did its work, 2 when it was called wrongly
+   * @return the exit code: 0 for an answer, 2 for a wrong case or command line, 1 for anything else
    */
   static int run(PrintWriter out, PrintWriter err, String... arguments) {
-    return new CommandLine(new Ohmtrail()).setOut(out).setErr(err).execute(arguments);
+    int exitCode = execute(out, err, arguments);
+    if (out.checkError()) {
+      err.println(
+          "Cannot write to standard output.\nMaybe its disk is full, or what was to read it has ended.");
+      exitCode = ExitCode.FAILURE;
+    }
+    err.flush();
+    return exitCode;
+  }
+
+  private static int execute(PrintWriter out, PrintWriter err, String... arguments) {
+    Messages messages = new Messages();
+    try {
+      return new CommandLine(new Ohmtrail())
+          .setOut(out)
+          .setErr(err)
+          .setExecutionExceptionHandler(messages)
+          .setParameterExceptionHandler(messages)
+          .execute(arguments);
+    } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
+      return Messages.told(e, err);
+    }
+  }
+
+  /** Without a command there is no answer. */
+  @Override
+  public void run() {
+    throw new ParameterException(
+        spec.commandLine(),
+        "A command must be given: check, predict or locate.\nMaybe write ohmtrail locate CASE.");
   }
 }

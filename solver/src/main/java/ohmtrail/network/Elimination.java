@@ -292,10 +292,7 @@ public final class Elimination {
     Complex share = branch.admittance().dividedBy(whole);
     Complex current;
     if (excited instanceof Port.Gap gap && gap.branch() == branchNumber) {
-      Complex rest =
-          new Complex(
-              own[2 * edge] - branch.admittance().re() + fill[2 * edge],
-              own[2 * edge + 1] - branch.admittance().im() + fill[2 * edge + 1]);
+      Complex rest = besides(branchNumber);
       current = share.times(through).plus(sameEdge.times(rest.dividedBy(whole)));
     } else {
       current = share.times(through.minus(sameEdge));
@@ -303,6 +300,24 @@ public final class Elimination {
     double sign = branch.from() == outer ? 1 : -1;
     into[at] = sign * current.re();
     into[at + 1] = sign * current.im();
+  }
+
+  /**
+   * What lies beside a branch on its edge: other branches between the same nodes, and fill. Summed
+   * anew: taking the branch from the whole would lose a small rest.
+   */
+  private Complex besides(int branchNumber) {
+    int edge = edgeOfBranch[branchNumber];
+    double re = fill[2 * edge];
+    double im = fill[2 * edge + 1];
+    for (int other = 0; other < edgeOfBranch.length; other++) {
+      if (edgeOfBranch[other] == edge && other != branchNumber) {
+        Complex admittance = network.branches().get(other).admittance();
+        re += admittance.re();
+        im += admittance.im();
+      }
+    }
+    return new Complex(re, im);
   }
 
   private Complex throughEdge(int outer, int edge, double[] volts) {

@@ -1,0 +1,56 @@
+package ohmtrail.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import ohmtrail.circuit.CircuitException;
+import ohmtrail.cli.casefile.CaseFileException;
+import ohmtrail.cli.casefile.Problem;
+import ohmtrail.survey.SurveyException;
+import picocli.CommandLine;
+import picocli.CommandLine.IExecutionExceptionHandler;
+import picocli.CommandLine.IParameterExceptionHandler;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Turns what went wrong into a message on standard error and an exit code; never a stack trace. */
+final class Messages implements IExecutionExceptionHandler, IParameterExceptionHandler {
+
+  @Override
+  public int handleExecutionException(
+      Exception exception, CommandLine commandLine, ParseResult parsed) {
+    return told(exception, commandLine.getErr());
+  }
+
+  @Override
+  public int handleParseException(ParameterException exception, String[] arguments) {
+    CommandLine commandLine = exception.getCommandLine();
+    PrintWriter err = commandLine.getErr();
+    err.println(exception.getMessage());
+    UnmatchedArgumentException.printSuggestions(exception, err);
+    err.println("See: " + commandLine.getCommandSpec().qualifiedName() + " --help");
+    return ExitCode.BAD_CASE;
+  }
+
+  /** Tells what went wrong. */
+  static int told(Throwable thrown, PrintWriter err) {
+    if (thrown instanceof CaseFileException bad) {
+      bad.problems().stream().map(Problem::format).forEach(err::println);
+      return ExitCode.BAD_CASE;
+    }
+    if (thrown instanceof SurveyException || thrown instanceof CircuitException) {
+      err.println(thrown.getMessage());
+      return ExitCode.BAD_CASE;
+    }
+    if (thrown instanceof IOException) {
+      err.println(thrown.getMessage());
+      return ExitCode.FAILURE;
+    }
+    err.println(
+        "Ohmtrail failed ("
+            + thrown.getClass().getSimpleName()
+            + (thrown.getMessage() == null ? "" : ": " + thrown.getMessage())
+            + ").\nMaybe report it together with the case file: the fault is the program's.");
+    return ExitCode.FAILURE;
+  }
+}

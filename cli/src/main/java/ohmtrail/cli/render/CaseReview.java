@@ -1,0 +1,117 @@
+package ohmtrail.cli.render;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Survey;
+
+/** What is missing in a case that would help to find the joint. */
+public final class CaseReview {
+  /**
+   * A meter of less input resistance than this counts as low-impedance: between the 3 kohm of one
+   * and the 10 Mohm of an ordinary meter (both from memory), nearer to the former.
+   */
+  private static final double LOW_IMPEDANCE_OHMS = 100e3;
+
+  private final Circuit circuit;
+  private final Survey survey;
+  private final Region region;
+
+  private CaseReview(CaseFile caseFile) {
+    this.circuit = caseFile.circuit();
+    this.survey = caseFile.survey();
+    this.region = Region.of(circuit.supply());
+  }
+
+  /** One sentence for each thing that would help; empty when nothing is missing. */
+  public static List<String> whatWouldHelp(CaseFile caseFile) {
+    CaseReview review = new CaseReview(caseFile);
+    List<String> hints = new ArrayList<>();
+    review.addUnread(hints);
+    review.addUnloaded(hints);
+    review.addHighImpedanceOnly(hints);
+    review.addUnknownLengths(hints);
+    return List.copyOf(hints);
+  }
+
+  private void addUnread(List<String> hints) {
+    Set<String> read = new HashSet<>();
+    survey.tests().forEach(test -> test.readings().forEach(reading -> read.add(reading.box())));
+    List<String> unread =
+        circuit.boxes().stream()
+            .filter(Box::hasReceptacle)
+            .map(Box::name)
+            .filter(name -> !read.contains(name))
+            .toList();
+    if (!unread.isEmpty()) {
+      hints.add(
+          "Read the "
+              + (unread.size() == 1 ? region.receptacle() : region.receptacle() + "s")
+              + " never read so far: "
+              + JointWords.listed(unread, "and")
+              + ".");
+    }
+  }
+
+  private void addUnloaded(List<String> hints) {
+    Set<String> carrying = new HashSet<>();
+    survey.tests().stream()
+        .filter(test -> !test.readings().isEmpty())
+        .flatMap(test -> test.loads().stream())
+        .forEach(use -> circuit.pathTo(use.box()).forEach(cable -> carrying.add(cable.to())));
+    if (carrying.isEmpty()) {
+      hints.add(
+          "Take readings with a load on, such as a space heater at the last "
+              + region.receptacle()
+              + " that still works: a bad joint shows when current flows through it. Not where a"
+              + " lost neutral is suspected.");
+      return;
+    }
+    List<String> ends =
+        circuit.ends().stream()
+            .filter(Box::hasReceptacle)
+            .map(Box::name)
+            .filter(name -> !carrying.contains(name))
+            .toList();
+    if (!ends.isEmpty()) {
+      hints.add(
+          "Plug the load in farther out: no current has flowed as far as "
+              + JointWords.listed(ends, "and")
+              + ", so the joints on the way there have not been tried.");
+    }
+  }
+
+  private void addHighImpedanceOnly(List<String> hints) {
+    boolean anyLow =
+        survey.tests().stream()
+            .flatMap(test -> test.readings().stream())
+            .map(Reading::meter)
+            .anyMatch(name -> survey.meter(name).inputOhms() < LOW_IMPEDANCE_OHMS);
+    if (!anyLow) {
+      hints.add(
+          "Read once with a low-impedance meter (about 3 kohm): an ordinary one shows full voltage"
+              + " through a bad joint, and a ghost voltage behind an open one.");
+    }
+  }
+
+  private void addUnknownLengths(List<String> hints) {
+    List<String> unknown =
+        circuit.cables().stream()
+            .filter(cable -> cable.lengthMetres().isEmpty())
+            .map(Cable::to)
+            .distinct()
+            .toList();
+    if (!unknown.isEmpty()) {
+      hints.add(
+          "Estimate the length of the cable to "
+              + JointWords.listed(unknown, "and")
+              + ": without one the drop of the copper is a guess.");
+    }
+  }
+}

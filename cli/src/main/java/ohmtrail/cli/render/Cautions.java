@@ -1,0 +1,107 @@
+package ohmtrail.cli.render;
+
+import java.util.ArrayList;
+import java.util.List;
+import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Joint;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.Suspect;
+import ohmtrail.locate.Verdict;
+import ohmtrail.reference.ConductorMaterial;
+
+/** What must not be done on the way, fitted to the case. */
+public final class Cautions {
+  /** A suspect less likely than this changes nobody's plan. */
+  private static final double WORTH_A_WARNING = 0.05;
+
+  private Cautions() {}
+
+  /** The cautions that hold for every circuit that is measured live. */
+  public static List<String> forMeasuring(CaseFile caseFile) {
+    Region region = Region.of(caseFile.circuit().supply());
+    List<String> cautions = new ArrayList<>();
+    cautions.add(
+        "These readings are taken on live parts. Only a person trained for live work takes them,"
+            + " with a meter and leads of measurement category CAT III or better for"
+            + " fixed wiring, rated for the voltage.");
+    cautions.add(
+        "Stop and switch the circuit off at the breaker at any heat, smell, smoke, buzzing or"
+            + " crackling, and leave it off.");
+    cautions.add(
+        "Before opening a box: breaker off, secured against being switched on, and every conductor"
+            + " proved dead with a tester that has just been proved on a live one.");
+    if (hasAluminium(caseFile)) {
+      cautions.add(
+          "This run has aluminium conductors: remake their joints only with connectors listed for"
+              + " aluminium.");
+    }
+    cautions.add(
+        "Where "
+            + region.authority()
+            + " or a licensed electrician says otherwise, that holds and not this page.");
+    return List.copyOf(cautions);
+  }
+
+  /** The cautions for a circuit and what was found out about it, the most pressing first. */
+  public static List<String> forAnswer(CaseFile caseFile, Diagnosis diagnosis) {
+    List<String> cautions = new ArrayList<>();
+    if (diagnosis.verdict() == Verdict.DEGRADED) {
+      addForSuspects(caseFile, diagnosis, cautions);
+    }
+    cautions.addAll(forMeasuring(caseFile));
+    return List.copyOf(cautions);
+  }
+
+  private static void addForSuspects(
+      CaseFile caseFile, Diagnosis diagnosis, List<String> cautions) {
+    Region region = Region.of(caseFile.circuit().supply());
+    cautions.add(
+        "Take the loads off this circuit and leave them off until the joint is remade: a bad joint"
+            + " heats only while current flows, and neither breaker nor "
+            + region.residualCurrentDevice()
+            + " trips on it.");
+    if (isSuspected(diagnosis, ConductorRole.NEUTRAL)) {
+      cautions.add(
+          "A suspected lost neutral: plug in no load to try it. Behind an open neutral a load puts"
+              + " the full supply voltage on the neutral conductor.");
+    }
+    if (isSuspected(diagnosis, ConductorRole.GROUND)) {
+      cautions.add(
+          "A suspected "
+              + region.conductor(ConductorRole.GROUND)
+              + ": metal parts of what is plugged in beyond it are not protected and may become"
+              + " live.");
+    }
+    String panel = caseFile.circuit().panel().name();
+    if (diagnosis.boxes().stream()
+        .anyMatch(box -> box.box().equals(panel) && box.probability() >= WORTH_A_WARNING)) {
+      cautions.add(
+          "A suspect is in "
+              + panel
+              + ": its supply side stays live with every breaker off. That work is for a licensed"
+              + " electrician.");
+    }
+  }
+
+  private static boolean isSuspected(Diagnosis diagnosis, ConductorRole conductor) {
+    return diagnosis.suspects().stream()
+            .mapToDouble(suspect -> probability(suspect, conductor))
+            .sum()
+        >= WORTH_A_WARNING;
+  }
+
+  private static double probability(Suspect suspect, ConductorRole conductor) {
+    double sum = 0;
+    for (int j = 0; j < suspect.joints().size(); j++) {
+      Joint joint = suspect.joints().get(j);
+      sum += joint.conductor() == conductor ? suspect.jointProbabilities().get(j) : 0;
+    }
+    return sum;
+  }
+
+  private static boolean hasAluminium(CaseFile caseFile) {
+    return caseFile.circuit().cables().stream()
+        .anyMatch(cable -> cable.conductor().material() == ConductorMaterial.ALUMINIUM);
+  }
+}

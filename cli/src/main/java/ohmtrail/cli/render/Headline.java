@@ -1,0 +1,237 @@
+package ohmtrail.cli.render;
+
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.FittedReading;
+import ohmtrail.locate.RankedBox;
+import ohmtrail.locate.Suspect;
+import ohmtrail.predict.Degradation;
+import ohmtrail.predict.Predictor;
+import ohmtrail.reference.VoltageDropGuidance;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Test;
+
+/** The answer in the one or two sentences that a person with a screwdriver needs. */
+public final class Headline {
+  /** Below even odds, a suspect is a place to start and no finding. */
+  private static final double EVEN_ODDS = 0.5;
+
+  /** Readings named where none can be explained. */
+  private static final int MOST_READINGS_NAMED = 3;
+
+  private final CaseFile caseFile;
+  private final Diagnosis diagnosis;
+  private final JointWords words;
+  private final Region region;
+
+  private Headline(CaseFile caseFile, Diagnosis diagnosis) {
+    this.caseFile = caseFile;
+    this.diagnosis = diagnosis;
+    this.words = new JointWords(caseFile.circuit());
+    this.region = Region.of(caseFile.circuit().supply());
+  }
+
+  /** Puts a diagnosis into words. */
+  public static String of(CaseFile caseFile, Diagnosis diagnosis) {
+    Headline headline = new Headline(caseFile, diagnosis);
+    return switch (diagnosis.verdict()) {
+      case DEGRADED -> headline.degraded();
+      case HEALTHY -> headline.healthy();
+      case UNEXPLAINED -> headline.unexplained();
+    };
+  }
+
+  private String degraded() {
+    Suspect suspect = diagnosis.suspects().get(0);
+    RankedBox box = diagnosis.boxes().get(0);
+    if (!words.boxes(suspect).contains(box.box())) {
+      return "Open "
+          + box.box()
+          + " first: its joints together are "
+          + Figures.probability(box.probability())
+          + " likely to hold the bad one. No joint stands out; the likeliest is "
+          + finding(suspect, "")
+          + "."
+          + furtherJoints();
+    }
+    boolean settled = suspect.probability() >= EVEN_ODDS;
+    return "Open "
+        + box.box()
+        + " first"
+        + (settled ? ": " : ", though the readings do not settle it: ")
+        + (settled
+            ? words.suspect(suspect, box.box())
+                + " is most likely bad, "
+                + OhmsWords.of(suspect.ohms())
+                + ", "
+                + Figures.probability(suspect.probability())
+                + " sure."
+            : "the likeliest is " + finding(suspect, box.box()) + ".")
+        + ends(suspect, box)
+        + furtherJoints();
+  }
+
+  private String finding(Suspect suspect, String opened) {
+    return words.suspect(suspect, opened)
+        + ", "
+        + OhmsWords.of(suspect.ohms())
+        + ", "
+        + Figures.probability(suspect.probability())
+        + " sure";
+  }
+
+  /** Where in a set of joints that spans several boxes the bad one is likeliest. */
+  private String ends(Suspect suspect, RankedBox opened) {
+    Map<String, Double> shares = new LinkedHashMap<>();
+    for (int j = 0; j < suspect.joints().size(); j++) {
+      shares.merge(suspect.joints().get(j).box(), suspect.jointProbabilities().get(j), Double::sum);
+    }
+    if (shares.size() < 2) {
+      return "";
+    }
+    List<Map.Entry<String, Double>> ranked =
+        shares.entrySet().stream()
+            .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
+            .toList();
+    List<String> parts =
+        ranked.stream()
+            .map(share -> share.getKey() + " " + Figures.probability(share.getValue()))
+            .toList();
+    boolean otherwiseRanked = ranked.get(0).getValue() > shares.getOrDefault(opened.box(), 0.0);
+    return " Its joint may be at "
+        + (shares.size() == 2 ? "either end: " : "any of them: ")
+        + String.join(", ", parts)
+        + "."
+        + (otherwiseRanked
+            ? " "
+                + opened.box()
+                + " comes first because other suspects lie there too: "
+                + Figures.probability(opened.probability())
+                + " in all."
+            : "");
+  }
+
+  private String furtherJoints() {
+    if (diagnosis.best().size() < 2) {
+      return "";
+    }
+    List<String> joints = diagnosis.best().stream().map(this::withOhms).toList();
+    return " The readings need more than one bad joint: " + JointWords.listed(joints, "and") + ".";
+  }
+
+  private String withOhms(Degradation degradation) {
+    return degradation.joint() + " (" + Figures.ohms(degradation.ohms()) + ")";
+  }
+
+  private String healthy() {
+    if (caseFile.survey().readingCount() == 0) {
+      return "There is no reading yet, so nothing speaks for a bad joint or against one."
+          + " Read every "
+          + region.receptacle()
+          + " with a heater on.";
+    }
+    String finding =
+        "No joint need be bad to explain these readings, "
+            + Figures.probability(diagnosis.healthyProbability())
+            + " sure";
+    return greatestDrop()
+        .map(drop -> finding + ": copper explains it. " + sentence(drop))
+        .orElse(
+            finding
+                + ". But none was taken with a load on, and a bad joint shows only when current"
+                + " flows.");
+  }
+
+  /** A drop during a test with a load on. */
+  private record LoadedDrop(Test test, VoltageDrop drop) {}
+
+  /** Without degraded joints and with everything else as fitted; empty when nothing was on. */
+  private Optional<LoadedDrop> greatestDrop() {
+    Predictor predictor =
+        new Predictor(caseFile.circuit(), caseFile.survey(), caseFile.assumptions());
+    double[] point = diagnosis.bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
+    return caseFile.survey().tests().stream()
+        .filter(test -> !test.loads().isEmpty())
+        .flatMap(
+            test ->
+                VoltageDrop.along(
+                        predictor.profile(test, List.of(), point), caseFile.circuit().supply())
+                    .stream()
+                    .map(drop -> new LoadedDrop(test, drop)))
+        .max(Comparator.comparingDouble(loaded -> loaded.drop().dropVolts()));
+  }
+
+  private String sentence(LoadedDrop loaded) {
+    VoltageDrop drop = loaded.drop();
+    VoltageDropGuidance guidance = region.guidance();
+    boolean within = drop.against(guidance).isEmpty();
+    return "The greatest drop, "
+        + Figures.volts(drop.dropVolts())
+        + " or "
+        + Figures.share(drop.fraction())
+        + " at "
+        + drop.box()
+        + loadsOn(loaded.test())
+        + ", is that of "
+        + cableTo(drop.box())
+        + (within ? ", within the " : ": over the ")
+        + Figures.wholeShare(guidance.branchFraction())
+        + " of the advice ("
+        + guidance.source()
+        + ")"
+        + (within ? "." : ", but a long run or a heavy load and not a fault.");
+  }
+
+  private static String loadsOn(Test test) {
+    List<String> loads = test.loads().stream().map(LoadInUse::load).distinct().toList();
+    return " with " + JointWords.listed(loads, "and") + " on";
+  }
+
+  private String cableTo(String box) {
+    Circuit circuit = caseFile.circuit();
+    List<Cable> path = circuit.pathTo(box);
+    boolean allKnown = path.stream().allMatch(cable -> cable.lengthMetres().isPresent());
+    double metres = path.stream().mapToDouble(cable -> cable.lengthMetres().orElse(0)).sum();
+    List<String> sizes =
+        path.stream().map(cable -> cable.conductor().size().designation()).distinct().toList();
+    return (allKnown ? Figures.metres(metres) + " of " : "a run of unknown length of ")
+        + JointWords.listed(sizes, "and");
+  }
+
+  private String unexplained() {
+    List<String> worst =
+        diagnosis.readings().stream()
+            .sorted(Comparator.comparingDouble(Headline::misfit).reversed())
+            .limit(MOST_READINGS_NAMED)
+            .map(this::misfitting)
+            .toList();
+    return "No bad joint explains these readings, and neither does a sound circuit: open no box on"
+        + " their account. Take again those that disagree most: "
+        + String.join("; ", worst)
+        + ".";
+  }
+
+  private static double misfit(FittedReading reading) {
+    return Math.abs(reading.residualVolts()) / reading.sigmaVolts();
+  }
+
+  private String misfitting(FittedReading reading) {
+    return region.between(reading.reading().between())
+        + " at "
+        + reading.reading().box()
+        + " in test "
+        + reading.test()
+        + ", "
+        + Figures.volts(reading.reading().volts())
+        + " where "
+        + Figures.volts(reading.fittedVolts())
+        + " fits best";
+  }
+}

@@ -1,0 +1,69 @@
+package ohmtrail.cli.render;
+
+import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Supply;
+import ohmtrail.reference.VoltageDropGuidance;
+import ohmtrail.survey.ProbePoints;
+
+/** The words and the advice that go with a supply. */
+public enum Region {
+  /** 120 V or 120/240 V at 60 Hz: the words of the National Electrical Code. */
+  NORTH_AMERICA,
+  /** Everything else: the words of IEC 60364. */
+  IEC;
+
+  private static final double NORTH_AMERICAN_HERTZ = 60;
+
+  /** Above any hot-to-neutral voltage of a North American dwelling, below any of IEC 60038. */
+  private static final double HIGHEST_NORTH_AMERICAN_VOLTS = 180;
+
+  /** The region that a supply is of. */
+  public static Region of(Supply supply) {
+    boolean northAmerican =
+        supply.hertz() == NORTH_AMERICAN_HERTZ && supply.volts() < HIGHEST_NORTH_AMERICAN_VOLTS;
+    return northAmerican ? NORTH_AMERICA : IEC;
+  }
+
+  private String choose(String northAmerican, String iec) {
+    return this == NORTH_AMERICA ? northAmerican : iec;
+  }
+
+  /** Where something can be plugged in. */
+  public String receptacle() {
+    return choose("receptacle", "socket-outlet");
+  }
+
+  /** The device that trips on a residual current. */
+  public String residualCurrentDevice() {
+    return choose("GFCI", "RCD");
+  }
+
+  /** A conductor in a sentence. */
+  public String conductor(ConductorRole conductor) {
+    return switch (conductor) {
+      case HOT -> choose("hot", "line");
+      case NEUTRAL -> "neutral";
+      case GROUND -> choose("ground", "protective earth");
+    };
+  }
+
+  /** Two conductors in a column of a table: {@code hot-neutral}, {@code line-PE}. */
+  public String between(ProbePoints points) {
+    return brief(points.first()) + "-" + brief(points.second());
+  }
+
+  private String brief(ConductorRole conductor) {
+    return this == IEC && conductor == ConductorRole.GROUND ? "PE" : conductor(conductor);
+  }
+
+  /** The advice on voltage drop. */
+  public VoltageDropGuidance guidance() {
+    return this == NORTH_AMERICA ? VoltageDropGuidance.nec() : VoltageDropGuidance.iec();
+  }
+
+  /** Who is to be asked before anything is done. */
+  public String authority() {
+    return choose(
+        "the local electrical code", "the wiring rules of the country and the local regulations");
+  }
+}

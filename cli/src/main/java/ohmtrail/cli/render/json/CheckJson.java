@@ -1,0 +1,116 @@
+package ohmtrail.cli.render.json;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Consumer;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.BoxKind;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.Joint;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.CaseReview;
+import ohmtrail.reference.Assumption;
+import ohmtrail.survey.Load;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/** A case as understood, as a document. */
+public final class CheckJson {
+  private final CaseFile caseFile;
+  private final JsonWriter json;
+
+  private CheckJson(CaseFile caseFile) {
+    this.caseFile = caseFile;
+    this.json = Parts.begin("check", caseFile);
+  }
+
+  /** Writes it. */
+  public static String of(CaseFile caseFile) {
+    return new CheckJson(caseFile).write();
+  }
+
+  private String write() {
+    Circuit circuit = caseFile.circuit();
+    json.object("supply")
+        .member("volts", circuit.supply().volts())
+        .member("hertz", circuit.supply().hertz())
+        .end()
+        .member("breakerAmperes", circuit.breakerAmperes());
+    writeAll("boxes", circuit.boxes(), this::writeBox);
+    writeAll("cables", circuit.cables(), this::writeCable);
+    writeAll("joints", circuit.joints(), this::writeJoint);
+    Survey survey = caseFile.survey();
+    writeAll("meters", survey.meters(), this::writeMeter);
+    writeAll("loads", survey.loads(), this::writeLoad);
+    writeAll("tests", survey.tests(), this::writeTest);
+    json.texts("whatWouldHelp", CaseReview.whatWouldHelp(caseFile));
+    Parts.assumptions(json, caseFile, List.of(Assumption.values()));
+    Parts.warnings(json, caseFile);
+    return json.end().toString();
+  }
+
+  private <T> void writeAll(String name, List<T> items, Consumer<T> writer) {
+    json.array(name);
+    items.forEach(
+        item -> {
+          json.object();
+          writer.accept(item);
+          json.end();
+        });
+    json.end();
+  }
+
+  private void writeBox(Box box) {
+    json.member("box", box.name()).member("kind", word(box.kind()));
+    if (box.kind() == BoxKind.RECEPTACLE) {
+      json.member("wiring", word(box.wiring()));
+    }
+  }
+
+  private void writeCable(Cable cable) {
+    json.member("from", cable.from())
+        .member("to", cable.to())
+        .member("metres", cable.lengthMetres())
+        .member("size", cable.conductor().size().designation())
+        .member("material", word(cable.conductor().material()))
+        .member("companion", word(cable.companion()));
+  }
+
+  private void writeJoint(Joint joint) {
+    json.member("id", joint.id())
+        .member("box", joint.box())
+        .member("conductor", joint.conductor().word())
+        .member("role", joint.role().word())
+        .member("kind", joint.kind().word());
+  }
+
+  private void writeMeter(Meter meter) {
+    json.member("meter", meter.name())
+        .member("inputOhms", meter.inputOhms())
+        .member("inputFarads", meter.inputFarads())
+        .member("resolutionVolts", meter.resolutionVolts())
+        .member("accuracyShare", meter.accuracy().share())
+        .member("accuracyCounts", meter.accuracy().counts());
+  }
+
+  private void writeLoad(Load load) {
+    json.member("load", load.name()).member("watts", load.ratedWatts());
+  }
+
+  private void writeTest(Test test) {
+    json.member("test", test.name()).member("readings", test.readings().size());
+    json.array("loads");
+    for (LoadInUse use : test.loads()) {
+      json.object().member("load", use.load()).member("at", use.box()).end();
+    }
+    json.end();
+  }
+
+  /** As case files write such words. */
+  private static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

@@ -1,0 +1,111 @@
+package ohmtrail.cli.render.json;
+
+import java.util.Set;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.Problem;
+import ohmtrail.cli.render.JointHeat;
+import ohmtrail.locate.OhmsInterval;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.VoltageDropGuidance;
+
+/** What several documents have in common. */
+final class Parts {
+  /** Raised when a member is renamed, removed or changes its meaning; not when one is added. */
+  private static final int FORMAT = 1;
+
+  /** Decimals of a probability or a fraction. */
+  static final int PROBABILITY = 5;
+
+  /** Decimals of a voltage: a tenth of a millivolt. */
+  static final int VOLTS = 4;
+
+  /** Decimals of a number of standard deviations. */
+  static final int SIGMAS = 3;
+
+  private Parts() {}
+
+  /** Opens a document and says what it is. */
+  static JsonWriter begin(String document, CaseFile caseFile) {
+    return new JsonWriter()
+        .object()
+        .member("document", document)
+        .member("format", FORMAT)
+        .member("title", caseFile.title());
+  }
+
+  /** What the case was warned of. */
+  static void warnings(JsonWriter json, CaseFile caseFile) {
+    json.array("warnings");
+    for (Problem problem : caseFile.warnings()) {
+      json.object()
+          .member("file", problem.file())
+          .member("line", problem.line())
+          .member("column", problem.column())
+          .member("message", problem.message())
+          .end();
+    }
+    json.end();
+  }
+
+  /** Every assumption with its value. */
+  static void assumptions(JsonWriter json, CaseFile caseFile, Iterable<Assumption> used) {
+    Set<Assumption> overridden = caseFile.assumptions().overridden();
+    json.array("assumptions");
+    for (Assumption assumption : used) {
+      json.object()
+          .member("key", assumption.key())
+          .member("value", caseFile.assumptions().value(assumption))
+          .member("unit", assumption.unit())
+          .member("source", overridden.contains(assumption) ? "case" : assumption.source())
+          .member("overridden", overridden.contains(assumption))
+          .end();
+    }
+    json.end();
+  }
+
+  /** Ohms with their bounds; null where the readings give none. */
+  static void interval(JsonWriter json, OhmsInterval ohms) {
+    json.object("ohms")
+        .member("estimate", ohms.estimate())
+        .member("low", ohms.low())
+        .member("high", ohms.high())
+        .member("coverage", ohms.coverage())
+        .end();
+  }
+
+  /** The worst heat of a joint. */
+  static void heat(JsonWriter json, JointHeat heat, Circuit circuit) {
+    json.object("heat");
+    ohms(json, "ohms", heat.ohms());
+    json.member("amperes", heat.amperes())
+        .member("watts", heat.watts())
+        .member("breakerAmperes", circuit.breakerAmperes())
+        .member("supplyVolts", circuit.supply().volts())
+        .object("published")
+        .member("watts", JointHeat.PUBLISHED_WATTS)
+        .member("amperes", JointHeat.PUBLISHED_AMPERES)
+        .member("source", JointHeat.PUBLISHED_SOURCE)
+        .end()
+        .end();
+  }
+
+  /** Ohms, or null for open. */
+  static void ohms(JsonWriter json, String name, double ohms) {
+    if (Double.isInfinite(ohms)) {
+      json.nothing(name);
+    } else {
+      json.member(name, ohms);
+    }
+  }
+
+  /** The advice on voltage drop. */
+  static void guidance(JsonWriter json, VoltageDropGuidance guidance) {
+    json.object("guidance")
+        .member("branchFraction", guidance.branchFraction())
+        .member("totalFraction", guidance.totalFraction())
+        .member("source", guidance.source())
+        .member("meaning", guidance.meaning())
+        .end();
+  }
+}

@@ -1,0 +1,147 @@
+package ohmtrail.cli.render.text;
+
+import java.util.List;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.Supply;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.CaseReview;
+import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.JointWords;
+import ohmtrail.survey.Load;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/** A case as understood. */
+public final class CheckText {
+  private static final double PER_CENT = 100;
+  private static final String IDLE = "idle";
+
+  private final CaseFile caseFile;
+  private final Circuit circuit;
+  private final Survey survey;
+  private final Page page = new Page();
+
+  private CheckText(CaseFile caseFile) {
+    this.caseFile = caseFile;
+    this.circuit = caseFile.circuit();
+    this.survey = caseFile.survey();
+  }
+
+  /** Writes it. */
+  public static String of(CaseFile caseFile) {
+    return new CheckText(caseFile).write();
+  }
+
+  private String write() {
+    page.paragraph(summary());
+    Supply supply = circuit.supply();
+    page.heading(
+        "Circuit: "
+            + Figures.number(supply.volts())
+            + " V, "
+            + Figures.number(supply.hertz())
+            + " Hz, breaker "
+            + Figures.amperes(circuit.breakerAmperes()));
+    CircuitTree.draw(circuit, page);
+    writeMeters();
+    writeLoads();
+    writeTests();
+    writeWhatWouldHelp();
+    return page.toString();
+  }
+
+  private String summary() {
+    return "The case ("
+        + caseFile.title()
+        + ") is consistent: "
+        + counted(circuit.boxes().size(), "box", "boxes")
+        + ", "
+        + counted(circuit.cables().size(), "cable", "cables")
+        + ", "
+        + counted(circuit.joints().size(), "joint", "joints")
+        + "; "
+        + counted(survey.tests().size(), "test", "tests")
+        + " with "
+        + counted(survey.readingCount(), "reading", "readings")
+        + "."
+        + (caseFile.warnings().isEmpty()
+            ? ""
+            : " It was read with "
+                + counted(caseFile.warnings().size(), "warning", "warnings")
+                + ".");
+  }
+
+  private static String counted(int count, String one, String many) {
+    return count + " " + (count == 1 ? one : many);
+  }
+
+  private void writeMeters() {
+    if (survey.meters().isEmpty()) {
+      return;
+    }
+    Table table = new Table().words("").numbers("input").numbers("step").words("accuracy");
+    for (Meter meter : survey.meters()) {
+      table.row(
+          meter.name(),
+          Figures.ohms(meter.inputOhms()),
+          Figures.number(meter.resolutionVolts()) + " V",
+          "+-("
+              + Figures.number(PER_CENT * meter.accuracy().share())
+              + " % + "
+              + Figures.number(meter.accuracy().counts())
+              + ")");
+    }
+    page.heading("Meters").table(table);
+  }
+
+  private void writeLoads() {
+    if (survey.loads().isEmpty()) {
+      return;
+    }
+    Table table = new Table().words("").numbers("");
+    for (Load load : survey.loads()) {
+      table.row(load.name(), Figures.watts(load.ratedWatts()));
+    }
+    page.heading("Loads").table(table);
+  }
+
+  private void writeTests() {
+    page.heading("Tests");
+    if (survey.tests().isEmpty()) {
+      page.indented("none yet");
+      return;
+    }
+    Table table = new Table().words("").numbers("readings").words("on");
+    for (Test test : survey.tests()) {
+      table.row(test.name(), String.valueOf(test.readings().size()), loads(test));
+    }
+    page.table(table);
+  }
+
+  /** A test with what was on, unless its name says so already: "Test supper, on: oven at wall". */
+  static String title(Test test) {
+    String loads = loads(test);
+    boolean idle = test.loads().isEmpty() && test.name().equals(IDLE);
+    boolean said = idle || test.name().equals(loads);
+    return "Test " + test.name() + (said ? "" : ", on: " + loads);
+  }
+
+  /** What is on during a test: "heater at bed-2"; "nothing". */
+  static String loads(Test test) {
+    List<String> loads = test.loads().stream().map(CheckText::words).toList();
+    return loads.isEmpty() ? "nothing" : JointWords.listed(loads, "and");
+  }
+
+  private static String words(LoadInUse use) {
+    return use.load() + " at " + use.box();
+  }
+
+  private void writeWhatWouldHelp() {
+    List<String> hints = CaseReview.whatWouldHelp(caseFile);
+    if (!hints.isEmpty()) {
+      page.heading("What would help").items(hints);
+    }
+  }
+}

@@ -1,0 +1,119 @@
+package ohmtrail.cli.render.text;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.BoxKind;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.DeviceWiring;
+import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.JointRole;
+import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.JointWords;
+import ohmtrail.cli.render.Region;
+import ohmtrail.reference.ConductorMaterial;
+
+/** A circuit as a tree of lines: each box under the one that feeds it. */
+final class CircuitTree {
+  private static final String FORK = "|- ";
+  private static final String LAST = "`- ";
+  private static final String PASSING = "|  ";
+  private static final String BLANK = "   ";
+
+  private final Circuit circuit;
+  private final Region region;
+  private final Page page;
+  private final Set<String> drawn = new HashSet<>();
+
+  private CircuitTree(Circuit circuit, Page page) {
+    this.circuit = circuit;
+    this.region = Region.of(circuit.supply());
+    this.page = page;
+  }
+
+  /** Draws it on a page. */
+  static void draw(Circuit circuit, Page page) {
+    new CircuitTree(circuit, page).draw(circuit.panel(), "  ");
+  }
+
+  /** A run goes straight down and steps in only where it forks, so a long one stays on the page. */
+  private void draw(Box box, String indent) {
+    drawn.add(box.name());
+    List<Cable> onward =
+        circuit.cables().stream().filter(cable -> cable.from().equals(box.name())).toList();
+    describe(box, indent, onward.isEmpty() ? BLANK : PASSING);
+    for (int c = 0; c < onward.size(); c++) {
+      boolean last = c == onward.size() - 1;
+      String mark = last ? LAST : FORK;
+      String under = indent + (last ? BLANK : PASSING);
+      boolean alone = onward.size() == 1;
+      draw(onward.get(c), indent + (alone ? PASSING : mark), alone ? indent : under);
+    }
+  }
+
+  private void describe(Box box, String indent, String margin) {
+    int width = Page.WIDTH - indent.length() - margin.length();
+    String start = indent;
+    for (String line : Page.lines(described(box), width)) {
+      page.line(start + line);
+      start = indent + margin;
+    }
+  }
+
+  private void draw(Cable cable, String start, String under) {
+    boolean closesRing = drawn.contains(cable.to());
+    page.line(start + described(cable) + (closesRing ? " back to " + cable.to() : ""));
+    if (!closesRing) {
+      draw(circuit.box(cable.to()).orElseThrow(), under);
+    }
+  }
+
+  private static String described(Cable cable) {
+    String length =
+        cable.lengthMetres().isPresent()
+            ? Figures.metres(cable.lengthMetres().getAsDouble())
+            : "unknown length of";
+    String material = cable.conductor().material() == ConductorMaterial.COPPER ? "" : " aluminium";
+    return length
+        + " "
+        + cable.conductor().size().designation()
+        + material
+        + (cable.companion() == Cable.Companion.LIVE ? " beside a live conductor" : "");
+  }
+
+  private String described(Box box) {
+    String kind = kind(box);
+    return box.name() + (box.name().equals(kind) ? "" : ": " + kind) + "; " + joints(box);
+  }
+
+  private String kind(Box box) {
+    if (box.kind() == BoxKind.RECEPTACLE) {
+      return region.receptacle()
+          + (box.wiring() == DeviceWiring.FEED_THROUGH ? ", feed-through" : ", on pigtails");
+    }
+    return box.kind() == BoxKind.PANEL ? "panel" : "junction box";
+  }
+
+  /** Each role with the kind of joint it is, and how many joints that makes in all conductors. */
+  private String joints(Box box) {
+    List<Joint> joints = circuit.jointsIn(box.name());
+    List<String> roles = new ArrayList<>();
+    for (JointRole role : JointRole.values()) {
+      Set<String> kinds =
+          joints.stream()
+              .filter(joint -> joint.role() == role)
+              .map(joint -> joint.kind().word())
+              .collect(Collectors.toCollection(LinkedHashSet::new));
+      if (!kinds.isEmpty()) {
+        String kind = JointWords.listed(List.copyOf(kinds), "or");
+        roles.add(role == JointRole.CONTACT ? kind : role.word() + " " + kind);
+      }
+    }
+    return joints.size() + " joints: " + String.join(", ", roles);
+  }
+}

@@ -1,0 +1,294 @@
+package ohmtrail.cli.render.text;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.Cautions;
+import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.Headline;
+import ohmtrail.cli.render.JointHeat;
+import ohmtrail.cli.render.JointWords;
+import ohmtrail.cli.render.OhmsWords;
+import ohmtrail.cli.render.Region;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.FittedParameter;
+import ohmtrail.locate.FittedReading;
+import ohmtrail.locate.RankedBox;
+import ohmtrail.locate.Suspect;
+import ohmtrail.locate.Verdict;
+import ohmtrail.reference.Assumption;
+import ohmtrail.survey.Test;
+
+/** The answer as text, the sentence that matters first. */
+public final class LocateText {
+  /** Boxes and suspects below one per cent are counted, not listed. */
+  private static final double WORTH_A_LINE = 0.01;
+
+  /** Width of the bar of a certain box. */
+  private static final int FULL_BAR = 30;
+
+  /** A set of joints whose evidence differs by less than this is ranked by the priors alone. */
+  private static final double EVIDENCE_ALIKE = 1.25;
+
+  /** A fitted value within half a tolerance of what was stated is as stated. */
+  private static final double WORTH_TELLING = 0.5;
+
+  private static final int MOST_PARAMETERS = 5;
+
+  /** From even odds on, a reading is called wrong. */
+  private static final double PROBABLY_WRONG = 0.5;
+
+  private final CaseFile caseFile;
+  private final Circuit circuit;
+  private final Diagnosis diagnosis;
+  private final JointWords words;
+  private final Region region;
+  private final Page page = new Page();
+
+  private LocateText(CaseFile caseFile, Diagnosis diagnosis) {
+    this.caseFile = caseFile;
+    this.circuit = caseFile.circuit();
+    this.diagnosis = diagnosis;
+    this.words = new JointWords(circuit);
+    this.region = Region.of(circuit.supply());
+  }
+
+  /** Writes it. */
+  public static String of(CaseFile caseFile, Diagnosis diagnosis) {
+    return new LocateText(caseFile, diagnosis).write();
+  }
+
+  private String write() {
+    page.paragraph(Headline.of(caseFile, diagnosis));
+    if (diagnosis.verdict() != Verdict.UNEXPLAINED) {
+      writeBoxes();
+      writeSuspects();
+      writeAlike();
+    }
+    if (diagnosis.verdict() == Verdict.DEGRADED) {
+      writeHeat();
+    }
+    writeReadings();
+    writeParameters();
+    writeAssumptions();
+    page.heading("Cautions").items(Cautions.forAnswer(caseFile, diagnosis));
+    return page.toString();
+  }
+
+  private void writeHeat() {
+    String words =
+        JointHeat.worst(diagnosis.suspects().get(0), circuit)
+            .map(heat -> heat.words(circuit))
+            .orElse(
+                "The "
+                    + region.conductor(ConductorRole.GROUND)
+                    + " carries no current but in a fault. The joint heats then, and may keep the"
+                    + " breaker from tripping.");
+    page.heading("Heat").indented(words);
+  }
+
+  private void writeBoxes() {
+    Table table = new Table().words("").numbers("").words("");
+    List<RankedBox> listed =
+        diagnosis.boxes().stream().filter(box -> box.probability() >= WORTH_A_LINE).toList();
+    for (RankedBox box : listed) {
+      table.row(box.box(), Figures.probability(box.probability()), bar(box.probability()));
+    }
+    table.row(
+        "(no bad joint)",
+        Figures.probability(diagnosis.healthyProbability()),
+        bar(diagnosis.healthyProbability()));
+    table.row(
+        "(none of this)",
+        Figures.probability(diagnosis.unexplainedProbability()),
+        bar(diagnosis.unexplainedProbability()));
+    page.heading("Boxes, the likeliest to hold a bad joint first").table(table);
+    int rest = diagnosis.boxes().size() - listed.size();
+    if (rest > 0) {
+      page.indented("and " + rest + " more, each less than 1 %");
+    }
+  }
+
+  private static String bar(double probability) {
+    return "#".repeat((int) Math.round(FULL_BAR * probability));
+  }
+
+  private void writeSuspects() {
+    List<Suspect> listed = listedSuspects();
+    if (listed.isEmpty()) {
+      return;
+    }
+    page.heading("Suspects");
+    for (Suspect suspect : listed) {
+      page.item(
+          Figures.probability(suspect.probability())
+              + "  "
+              + words.suspect(suspect, "")
+              + ": "
+              + OhmsWords.of(suspect.ohms())
+              + JointHeat.worst(suspect, circuit).map(LocateText::atMost).orElse(""));
+      page.table(members(suspect));
+    }
+  }
+
+  private static String atMost(JointHeat heat) {
+    return ", at most " + Figures.watts(heat.watts()) + " at " + Figures.amperes(heat.amperes());
+  }
+
+  private List<Suspect> listedSuspects() {
+    return diagnosis.suspects().stream()
+        .filter(suspect -> suspect.probability() >= WORTH_A_LINE)
+        .toList();
+  }
+
+  private static Table members(Suspect suspect) {
+    Table table = new Table().words("").numbers("").words("").words("");
+    for (int j = 0; j < suspect.joints().size(); j++) {
+      table.row(
+          "   ",
+          Figures.probability(suspect.jointProbabilities().get(j)),
+          suspect.joints().get(j).id(),
+          suspect.joints().get(j).kind().word());
+    }
+    return table;
+  }
+
+  private void writeAlike() {
+    List<String> sets =
+        listedSuspects().stream()
+            .filter(suspect -> suspect.joints().size() > 1)
+            .map(this::alike)
+            .toList();
+    if (!sets.isEmpty()) {
+      page.heading("What the readings cannot tell apart").items(sets);
+    }
+  }
+
+  private String alike(Suspect suspect) {
+    String who =
+        words.boxes(suspect).size() > 1
+            ? "The "
+                + suspect.joints().size()
+                + " joints of "
+                + words.suspect(suspect, "")
+                + ", and the cable between them,"
+            : "The " + suspect.joints().size() + " joints in question at " + suspect.first().box();
+    String ranking =
+        suspect.spread() < EVIDENCE_ALIKE
+            ? "Only how often each kind of joint fails ranks them."
+            : "The readings favour the first by a factor of "
+                + Figures.twoDigits(suspect.spread())
+                + " at most; how often each kind of joint fails does the rest.";
+    return who + " look the same from outside. " + ranking;
+  }
+
+  private void writeReadings() {
+    if (diagnosis.readings().isEmpty()) {
+      return;
+    }
+    page.heading("Readings, volts (off: read less fitted; sd: the same in standard deviations)");
+    for (Test test : caseFile.survey().tests()) {
+      List<FittedReading> readings =
+          diagnosis.readings().stream()
+              .filter(fitted -> fitted.test().equals(test.name()))
+              .toList();
+      if (!readings.isEmpty()) {
+        page.line("  " + CheckText.title(test)).table(table(readings));
+      }
+    }
+    List<String> wrong =
+        diagnosis.readings().stream()
+            .filter(fitted -> fitted.wrongProbability() > PROBABLY_WRONG)
+            .map(this::probablyWrong)
+            .toList();
+    page.items(wrong);
+  }
+
+  private Table table(List<FittedReading> readings) {
+    Table table =
+        new Table()
+            .words("box")
+            .words("between")
+            .words("meter")
+            .numbers("read")
+            .numbers("if sound")
+            .numbers("fitted")
+            .numbers("off")
+            .numbers("sd");
+    for (FittedReading fitted : readings) {
+      boolean wrong = fitted.wrongProbability() > PROBABLY_WRONG;
+      table.row(
+          fitted.reading().box(),
+          region.between(fitted.reading().between()),
+          fitted.reading().meter(),
+          Figures.tenths(fitted.reading().volts()) + (wrong ? "?" : ""),
+          Figures.tenths(fitted.healthyVolts()),
+          Figures.tenths(fitted.fittedVolts()),
+          Figures.signedTenths(fitted.residualVolts()),
+          Figures.signedTenths(fitted.residualVolts() / fitted.sigmaVolts()));
+    }
+    return table;
+  }
+
+  private String probablyWrong(FittedReading fitted) {
+    return "? "
+        + region.between(fitted.reading().between())
+        + " at "
+        + fitted.reading().box()
+        + " in test "
+        + fitted.test()
+        + " is probably wrong ("
+        + Figures.probability(fitted.wrongProbability())
+        + "): "
+        + Figures.volts(fitted.reading().volts())
+        + " where "
+        + Figures.volts(fitted.fittedVolts())
+        + " fits. Mistyped, or read elsewhere?";
+  }
+
+  private void writeParameters() {
+    List<FittedParameter> moved =
+        diagnosis.parameters().stream()
+            .filter(fitted -> Math.abs(fitted.pull()) >= WORTH_TELLING)
+            .sorted(
+                Comparator.comparingDouble((FittedParameter fitted) -> Math.abs(fitted.pull()))
+                    .reversed())
+            .limit(MOST_PARAMETERS)
+            .toList();
+    page.heading("What the fit moved most");
+    if (moved.isEmpty()) {
+      page.indented("nothing by more than half of its tolerance");
+      return;
+    }
+    Table table = new Table().words("").numbers("stated").numbers("fitted").numbers("sd");
+    for (FittedParameter fitted : moved) {
+      String unit = fitted.parameter().unit();
+      table.row(
+          fitted.parameter().description(),
+          withUnit(fitted.parameter().nominal(), unit),
+          withUnit(fitted.value(), unit),
+          Figures.signedTenths(fitted.pull()));
+    }
+    page.table(table);
+  }
+
+  private static String withUnit(double value, String unit) {
+    return (Figures.number(value) + " " + unit).strip();
+  }
+
+  private void writeAssumptions() {
+    Set<Assumption> overridden = caseFile.assumptions().overridden();
+    Table table = new Table().words("").numbers("").words("").words("");
+    for (Assumption assumption : diagnosis.assumptions()) {
+      table.row(
+          assumption.key(),
+          Figures.number(caseFile.assumptions().value(assumption)),
+          assumption.unit(),
+          overridden.contains(assumption) ? "* set by the case" : assumption.source());
+    }
+    page.heading("Assumptions").table(table);
+  }
+}

@@ -1,0 +1,120 @@
+package ohmtrail.cli.render.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+
+/** Text of a fixed width, built from top to bottom. */
+final class Page {
+  /** Columns of a terminal that nobody has widened. */
+  static final int WIDTH = 80;
+
+  private static final Set<String> UNITS =
+      Set.of("%", "V", "A", "mA", "W", "kW", "mW", "m", "ohm", "kohm", "Mohm", "sd");
+  private static final String BULLET = "- ";
+
+  private final StringBuilder text = new StringBuilder();
+
+  /** A blank line and a heading. */
+  Page heading(String heading) {
+    return gap().line(heading);
+  }
+
+  /** A blank line, unless the page is empty. */
+  Page gap() {
+    if (!text.isEmpty()) {
+      text.append('\n');
+    }
+    return this;
+  }
+
+  /** A line as it is. */
+  Page line(String line) {
+    text.append(line.stripTrailing()).append('\n');
+    return this;
+  }
+
+  /** Words, broken into lines of the page's width. */
+  Page paragraph(String words) {
+    wrap("", "", words);
+    return this;
+  }
+
+  /** Words, broken into lines and moved in by two columns. */
+  Page indented(String words) {
+    wrap("  ", "  ", words);
+    return this;
+  }
+
+  /** One entry of a list with a mark before it. */
+  Page item(String words) {
+    wrap("  " + BULLET, "    ", words);
+    return this;
+  }
+
+  /** The entries of a list. */
+  Page items(List<String> entries) {
+    entries.forEach(this::item);
+    return this;
+  }
+
+  /** A table, moved in by two columns. */
+  Page table(Table table) {
+    table.lines(WIDTH - 2).forEach(line -> line("  " + line));
+    return this;
+  }
+
+  private void wrap(String first, String next, String words) {
+    String indent = first;
+    for (String line : lines(words, WIDTH - next.length())) {
+      line(indent + line);
+      indent = next;
+    }
+  }
+
+  /** Breaks words into lines; a word longer than a line stands alone. */
+  static List<String> lines(String words, int width) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder();
+    for (String word : unbroken(words)) {
+      if (!line.isEmpty() && line.length() + 1 + word.length() > width) {
+        lines.add(line.toString());
+        line.setLength(0);
+      }
+      line.append(line.isEmpty() ? "" : " ").append(word);
+    }
+    lines.add(line.toString());
+    return lines;
+  }
+
+  /** The words, a number and its unit counting as one. */
+  private static List<String> unbroken(String words) {
+    List<String> unbroken = new ArrayList<>();
+    for (String word : words.split(" ", -1)) {
+      int last = unbroken.size() - 1;
+      if (last >= 0 && isUnit(word) && endsInDigit(unbroken.get(last))) {
+        unbroken.set(last, unbroken.get(last) + " " + word);
+      } else {
+        unbroken.add(word);
+      }
+    }
+    return unbroken;
+  }
+
+  private static boolean isUnit(String word) {
+    int end = word.length();
+    while (end > 0 && ".,;:)".indexOf(word.charAt(end - 1)) >= 0) {
+      end--;
+    }
+    return UNITS.contains(word.substring(0, end));
+  }
+
+  private static boolean endsInDigit(String word) {
+    return !word.isEmpty() && Character.isDigit(word.charAt(word.length() - 1));
+  }
+
+  @Override
+  public String toString() {
+    return text.toString();
+  }
+}

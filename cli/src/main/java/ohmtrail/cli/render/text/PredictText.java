@@ -1,0 +1,192 @@
+package ohmtrail.cli.render.text;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.Cautions;
+import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.JointHeat;
+import ohmtrail.cli.render.JointWords;
+import ohmtrail.cli.render.Prediction;
+import ohmtrail.cli.render.Prediction.HeatInTest;
+import ohmtrail.cli.render.Prediction.PredictedReading;
+import ohmtrail.cli.render.Prediction.PredictedTest;
+import ohmtrail.cli.render.Region;
+import ohmtrail.cli.render.VoltageDrop;
+import ohmtrail.predict.Degradation;
+import ohmtrail.reference.VoltageDropGuidance;
+
+/** What meters would show. */
+public final class PredictText {
+  private final CaseFile caseFile;
+  private final Prediction prediction;
+  private final Region region;
+  private final VoltageDropGuidance guidance;
+  private final Page page = new Page();
+
+  private PredictText(CaseFile caseFile, Prediction prediction) {
+    this.caseFile = caseFile;
+    this.prediction = prediction;
+    this.region = Region.of(caseFile.circuit().supply());
+    this.guidance = region.guidance();
+  }
+
+  /** Writes it. */
+  public static String of(CaseFile caseFile, Prediction prediction) {
+    return new PredictText(caseFile, prediction).write();
+  }
+
+  private String write() {
+    page.paragraph(supposition());
+    prediction.tests().forEach(this::writeTest);
+    if (prediction.tests().stream().anyMatch(test -> !test.test().loads().isEmpty())) {
+      writeGuidance();
+    }
+    writeHeat();
+    page.heading("Cautions").items(Cautions.forMeasuring(caseFile));
+    return page.toString();
+  }
+
+  private String supposition() {
+    if (prediction.degradations().isEmpty()) {
+      return "What each meter would show if every joint of "
+          + caseFile.title()
+          + " were sound and everything were as stated.";
+    }
+    List<String> supposed = prediction.degradations().stream().map(this::supposed).toList();
+    return "What each meter would show with "
+        + JointWords.listed(supposed, "and")
+        + ", everything else of "
+        + caseFile.title()
+        + " sound and as stated.";
+  }
+
+  private String supposed(Degradation degradation) {
+    return degradation.joint()
+        + (Double.isInfinite(degradation.ohms())
+            ? " open"
+            : " degraded by " + Figures.ohms(degradation.ohms()));
+  }
+
+  private void writeTest(PredictedTest test) {
+    page.heading(CheckText.title(test.test()));
+    page.table(readings(test));
+    if (!test.test().loads().isEmpty()) {
+      page.gap().table(drops(test)).indented(farthest(test));
+    }
+  }
+
+  private Table readings(PredictedTest test) {
+    boolean anyRead = test.readings().stream().anyMatch(r -> r.observedVolts().isPresent());
+    boolean anyDegraded = !prediction.degradations().isEmpty();
+    Table table = new Table().words("box").words("between").words("meter").numbers("shows, V");
+    if (anyDegraded) {
+      table.numbers("if sound");
+    }
+    if (anyRead) {
+      table.numbers("read").numbers("off");
+    }
+    for (PredictedReading reading : test.readings()) {
+      table.row(cells(reading, anyDegraded, anyRead));
+    }
+    return table;
+  }
+
+  private List<String> cells(PredictedReading reading, boolean withHealthy, boolean withRead) {
+    List<String> cells = new ArrayList<>();
+    cells.add(reading.box());
+    cells.add(region.between(reading.between()));
+    cells.add(reading.meter());
+    cells.add(Figures.tenths(reading.predictedVolts()));
+    if (withHealthy) {
+      cells.add(Figures.tenths(reading.healthyVolts()));
+    }
+    if (withRead) {
+      double read = reading.observedVolts().getAsDouble();
+      cells.add(Figures.tenths(read));
+      cells.add(Figures.signedTenths(read - reading.predictedVolts()));
+    }
+    return cells;
+  }
+
+  private Table drops(PredictedTest test) {
+    Table table =
+        new Table()
+            .words("box")
+            .numbers("from panel")
+            .numbers("volts")
+            .numbers("drop, V")
+            .numbers("drop, %")
+            .words("");
+    for (VoltageDrop drop : test.drops()) {
+      table.row(
+          drop.box(),
+          Figures.metres(drop.metres()),
+          Figures.tenths(drop.volts()),
+          Figures.tenths(drop.dropVolts()),
+          Figures.tenths(100 * drop.fraction()),
+          drop.against(guidance));
+    }
+    return table;
+  }
+
+  private String farthest(PredictedTest test) {
+    VoltageDrop farthest =
+        test.drops().stream().max(Comparator.comparingDouble(VoltageDrop::metres)).orElseThrow();
+    String against = farthest.against(guidance);
+    return "Farthest box "
+        + farthest.box()
+        + ": drop "
+        + Figures.volts(farthest.dropVolts())
+        + ", "
+        + Figures.share(farthest.fraction())
+        + ", "
+        + (against.isEmpty() ? "within " + Figures.wholeShare(guidance.branchFraction()) : against)
+        + ".";
+  }
+
+  private void writeGuidance() {
+    page.heading("Advice on voltage drop")
+        .indented(
+            guidance.source()
+                + ": "
+                + guidance.meaning()
+                + ". Advice, not an enforceable limit. The drops above are counted from the panel,"
+                + " with the loads of the test alone.");
+  }
+
+  private void writeHeat() {
+    if (prediction.degradations().isEmpty()) {
+      return;
+    }
+    page.heading("Heat");
+    Circuit circuit = caseFile.circuit();
+    for (Degradation degradation : prediction.degradations()) {
+      page.item(
+          degradation.joint()
+              + ": "
+              + inTests(degradation)
+              + JointHeat.worst(degradation.ohms(), circuit).words(circuit));
+    }
+  }
+
+  private String inTests(Degradation degradation) {
+    StringBuilder words = new StringBuilder();
+    for (PredictedTest test : prediction.tests()) {
+      for (HeatInTest heat : test.heat()) {
+        if (heat.joint().equals(degradation.joint()) && !test.test().loads().isEmpty()) {
+          words
+              .append(Figures.watts(heat.watts()))
+              .append(" at ")
+              .append(Figures.amperes(heat.amperes()))
+              .append(" in test ")
+              .append(test.test().name())
+              .append(". ");
+        }
+      }
+    }
+    return words.toString();
+  }
+}
