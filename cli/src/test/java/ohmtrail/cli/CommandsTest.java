@@ -55,7 +55,7 @@ class CommandsTest {
     assertEquals(0, run("check", caseFile), err.toString());
 
     assertTrue(out.toString().startsWith("The case (spare room) is consistent"), out.toString());
-    assertTrue(out.toString().contains("8.0 m 14 AWG"), out.toString());
+    assertTrue(out.toString().contains("26.2 ft 14 AWG"), out.toString());
     assertEquals("", err.toString());
   }
 

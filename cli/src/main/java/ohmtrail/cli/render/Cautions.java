@@ -37,9 +37,9 @@ public final class Cautions {
               + " aluminium.");
     }
     cautions.add(
-        "Where "
-            + region.authority()
-            + " or a licensed electrician says otherwise, that holds and not this page.");
+        "The local "
+            + region.rules()
+            + " and a licensed electrician come first: where they say otherwise, do as they say.");
     return List.copyOf(cautions);
   }
 

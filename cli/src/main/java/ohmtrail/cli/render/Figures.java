@@ -99,9 +99,9 @@ public final class Figures {
         : plain(rounded) + " " + unit;
   }
 
-  /** Metres to a tenth: {@code 7.6 m}. */
-  public static String metres(double metres) {
-    return tenths(metres) + " m";
+  /** A number to one decimal place, or none where it is whole: {@code 7.6}, {@code 25}. */
+  public static String upToTenths(double value) {
+    return plain(fixed(value, 1));
   }
 
   /** A share of something in per cent to a tenth: {@code 3.4 %}. */

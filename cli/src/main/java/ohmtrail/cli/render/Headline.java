@@ -23,6 +23,15 @@ public final class Headline {
   /** Below even odds, a suspect is a place to start and no finding. */
   private static final double EVEN_ODDS = 0.5;
 
+  /** Below this, a finding is called no more than likely. */
+  private static final double RATHER_SURE = 0.8;
+
+  /** From even odds on, a reading is called wrong. */
+  private static final double PROBABLY_WRONG = 0.5;
+
+  /** Readings within this many standard deviations of the fit agree with it. */
+  private static final double WELL_OFF_SIGMAS = 2;
+
   /** Readings named where none can be explained. */
   private static final int MOST_READINGS_NAMED = 3;
 
@@ -41,9 +50,12 @@ public final class Headline {
   /** Puts a diagnosis into words. */
   public static String of(CaseFile caseFile, Diagnosis diagnosis) {
     Headline headline = new Headline(caseFile, diagnosis);
+    if (caseFile.survey().readingCount() == 0) {
+      return headline.unread();
+    }
     return switch (diagnosis.verdict()) {
-      case DEGRADED -> headline.degraded();
-      case HEALTHY -> headline.healthy();
+      case DEGRADED -> headline.degraded() + headline.leftOut();
+      case HEALTHY -> headline.healthy() + headline.leftOut();
       case UNEXPLAINED -> headline.unexplained();
     };
   }
@@ -130,16 +142,18 @@ public final class Headline {
     return degradation.joint() + " (" + Figures.ohms(degradation.ohms()) + ")";
   }
 
+  private String unread() {
+    return "There is no reading yet, so nothing speaks for a bad joint or against one. Read every "
+        + region.receptacle()
+        + ", idle and with a heater on.";
+  }
+
   private String healthy() {
-    if (caseFile.survey().readingCount() == 0) {
-      return "There is no reading yet, so nothing speaks for a bad joint or against one."
-          + " Read every "
-          + region.receptacle()
-          + " with a heater on.";
-    }
+    double probability = diagnosis.healthyProbability();
     String finding =
         "No joint need be bad to explain these readings, "
-            + Figures.probability(diagnosis.healthyProbability())
+            + (probability < RATHER_SURE ? "only " : "")
+            + Figures.probability(probability)
             + " sure";
     return greatestDrop()
         .map(drop -> finding + ": copper explains it. " + sentence(drop))
@@ -201,21 +215,35 @@ public final class Headline {
     double metres = path.stream().mapToDouble(cable -> cable.lengthMetres().orElse(0)).sum();
     List<String> sizes =
         path.stream().map(cable -> cable.conductor().size().designation()).distinct().toList();
-    return (allKnown ? Figures.metres(metres) + " of " : "a run of unknown length of ")
+    return (allKnown ? region.length(metres) + " of " : "a run of unknown length of ")
         + JointWords.listed(sizes, "and");
   }
 
   private String unexplained() {
     List<String> worst =
         diagnosis.readings().stream()
+            .filter(reading -> misfit(reading) > WELL_OFF_SIGMAS)
             .sorted(Comparator.comparingDouble(Headline::misfit).reversed())
             .limit(MOST_READINGS_NAMED)
             .map(this::misfitting)
             .toList();
     return "No bad joint explains these readings, and neither does a sound circuit: open no box on"
-        + " their account. Take again those that disagree most: "
-        + String.join("; ", worst)
-        + ".";
+        + " their account. "
+        + (worst.isEmpty()
+            ? "Take them again."
+            : "Take again those that disagree most: " + String.join("; ", worst) + ".");
+  }
+
+  /** A reading that is given up must be named: it may be the one that matters. */
+  private String leftOut() {
+    List<String> wrong =
+        diagnosis.readings().stream()
+            .filter(reading -> reading.wrongProbability() > PROBABLY_WRONG)
+            .map(this::misfitting)
+            .toList();
+    return wrong.isEmpty()
+        ? ""
+        : " This leaves out what is probably wrong: " + String.join("; ", wrong) + ".";
   }
 
   private static double misfit(FittedReading reading) {
@@ -232,6 +260,6 @@ public final class Headline {
         + Figures.volts(reading.reading().volts())
         + " where "
         + Figures.volts(reading.fittedVolts())
-        + " fits best";
+        + " fits";
   }
 }

@@ -9,12 +9,13 @@ import ohmtrail.locate.Suspect;
 /**
  * The most heat that a degraded joint can make on its circuit.
  *
- * <p>At current I the joint makes I²R. Behind a supply of voltage E no load can make it more than
- * E²/(4R), drawn at I = E/(2R) (the maximum power theorem). So over all loads up to the breaker's
- * rated current I_max the worst is min(I_max² R, E²/(4R)), reached at I_max below R = E/(2 I_max)
- * and at E/(2R) above it. The ohms of cable and supply are left out: with them it is less. A real
- * joint is no constant resistance, so this is an order of magnitude and an upper bound for the ohms
- * stated, not a forecast.
+ * <p>At current I the joint makes I²R. What is plugged in draws no more than the breaker's rated
+ * current I_max for long, and through R no more than E/R, whatever it is. So the worst is
+ * min(I_max² R, E²/R), reached at I_max below R = E/I_max and, with nearly all of the voltage
+ * across the joint, at E/R above it. (E²/(4R), the most that R leaves for the load, is no bound for
+ * the joint: a 1500 W heater behind 20 ohm makes 330 W there, and E²/(4R) is 180 W.) The ohms of
+ * cable and supply are left out: with them it is less. A real joint is no constant resistance, so
+ * this is an upper bound for the ohms stated, not a forecast.
  *
  * @param ohms the ohms it was worked out for; positive infinity for an open joint
  * @param amperes the current at which it is reached
@@ -45,13 +46,13 @@ public record JointHeat(double ohms, double amperes, double watts) {
   public static JointHeat worst(double ohms, Circuit circuit) {
     double volts = circuit.supply().volts();
     double most = circuit.breakerAmperes();
-    if (ohms <= volts / (2 * most)) {
+    if (ohms <= volts / most) {
       return new JointHeat(ohms, most, most * most * ohms);
     }
     if (Double.isInfinite(ohms)) {
       return new JointHeat(ohms, 0, 0);
     }
-    return new JointHeat(ohms, volts / (2 * ohms), volts * volts / (4 * ohms));
+    return new JointHeat(ohms, volts / ohms, volts * volts / ohms);
   }
 
   /**
@@ -69,7 +70,7 @@ public record JointHeat(double ohms, double amperes, double watts) {
     if (interval.estimate().isPresent()) {
       return Optional.of(worst(interval.estimate().getAsDouble(), circuit));
     }
-    double hottest = circuit.supply().volts() / (2 * circuit.breakerAmperes());
+    double hottest = circuit.supply().volts() / circuit.breakerAmperes();
     double low = interval.low().orElse(0);
     double high = interval.high().orElse(Double.POSITIVE_INFINITY);
     return Optional.of(worst(Math.max(low, Math.min(high, hottest)), circuit));

@@ -12,6 +12,9 @@ public enum Region {
   /** Everything else: the words of IEC 60364. */
   IEC;
 
+  /** International foot, exact. */
+  private static final double METRES_PER_FOOT = 0.3048;
+
   private static final double NORTH_AMERICAN_HERTZ = 60;
 
   /** Above any hot-to-neutral voltage of a North American dwelling, below any of IEC 60038. */
@@ -22,6 +25,13 @@ public enum Region {
     boolean northAmerican =
         supply.hertz() == NORTH_AMERICAN_HERTZ && supply.volts() < HIGHEST_NORTH_AMERICAN_VOLTS;
     return northAmerican ? NORTH_AMERICA : IEC;
+  }
+
+  /** A length in the unit of the region: {@code 25 ft}, {@code 7.6 m}. */
+  public String length(double metres) {
+    return this == NORTH_AMERICA
+        ? Figures.upToTenths(metres / METRES_PER_FOOT) + " ft"
+        : Figures.upToTenths(metres) + " m";
   }
 
   private String choose(String northAmerican, String iec) {
@@ -61,9 +71,8 @@ public enum Region {
     return this == NORTH_AMERICA ? VoltageDropGuidance.nec() : VoltageDropGuidance.iec();
   }
 
-  /** Who is to be asked before anything is done. */
-  public String authority() {
-    return choose(
-        "the local electrical code", "the wiring rules of the country and the local regulations");
+  /** The rules that come before anything said here. */
+  public String rules() {
+    return choose("electrical code", "wiring rules");
   }
 }

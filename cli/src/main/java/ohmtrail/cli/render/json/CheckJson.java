@@ -10,6 +10,7 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.CaseReview;
+import ohmtrail.cli.render.Cautions;
 import ohmtrail.reference.Assumption;
 import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
@@ -47,6 +48,7 @@ public final class CheckJson {
     writeAll("loads", survey.loads(), this::writeLoad);
     writeAll("tests", survey.tests(), this::writeTest);
     json.texts("whatWouldHelp", CaseReview.whatWouldHelp(caseFile));
+    json.texts("cautions", Cautions.forMeasuring(caseFile));
     Parts.assumptions(json, caseFile, List.of(Assumption.values()));
     Parts.warnings(json, caseFile);
     return json.end().toString();

@@ -15,9 +15,13 @@ final class JsonWriter {
   /** More digits than any meter or prior has, and few enough to hide the last bits of a double. */
   private static final MathContext DIGITS = new MathContext(5);
 
-  /** Numbers whose plain form has more digits than this are written with an exponent. */
+  /**
+   * Numbers whose plain form is longer than this, or has more decimals than the next, are written
+   * with an exponent.
+   */
   private static final int LONGEST_PLAIN = 12;
 
+  private static final int MOST_DECIMALS = 9;
   private static final String INDENT = "  ";
   private static final String HEX = "0123456789abcdef";
 
@@ -137,7 +141,8 @@ final class JsonWriter {
   private static String written(BigDecimal rounded) {
     BigDecimal shortest = rounded.signum() == 0 ? BigDecimal.ZERO : rounded.stripTrailingZeros();
     String plain = shortest.toPlainString();
-    return plain.length() <= LONGEST_PLAIN ? plain : shortest.toString();
+    boolean readable = plain.length() <= LONGEST_PLAIN && shortest.scale() <= MOST_DECIMALS;
+    return readable ? plain : shortest.toString();
   }
 
   private JsonWriter begin(char opening, char closing) {

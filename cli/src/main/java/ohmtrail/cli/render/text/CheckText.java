@@ -5,6 +5,7 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.CaseReview;
+import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointWords;
 import ohmtrail.survey.Load;
@@ -142,6 +143,7 @@ public final class CheckText {
     List<String> hints = CaseReview.whatWouldHelp(caseFile);
     if (!hints.isEmpty()) {
       page.heading("What would help").items(hints);
+      page.heading("Cautions").items(Cautions.forMeasuring(caseFile));
     }
   }
 }

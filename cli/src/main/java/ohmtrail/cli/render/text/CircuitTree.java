@@ -13,7 +13,6 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointRole;
-import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointWords;
 import ohmtrail.cli.render.Region;
 import ohmtrail.reference.ConductorMaterial;
@@ -73,10 +72,10 @@ final class CircuitTree {
     }
   }
 
-  private static String described(Cable cable) {
+  private String described(Cable cable) {
     String length =
         cable.lengthMetres().isPresent()
-            ? Figures.metres(cable.lengthMetres().getAsDouble())
+            ? region.length(cable.lengthMetres().getAsDouble())
             : "unknown length of";
     String material = cable.conductor().material() == ConductorMaterial.COPPER ? "" : " aluminium";
     return length

@@ -71,10 +71,10 @@ public final class LocateText {
     if (diagnosis.verdict() == Verdict.DEGRADED) {
       writeHeat();
     }
+    page.heading("Cautions").items(Cautions.forAnswer(caseFile, diagnosis));
     writeReadings();
     writeParameters();
     writeAssumptions();
-    page.heading("Cautions").items(Cautions.forAnswer(caseFile, diagnosis));
     return page.toString();
   }
 

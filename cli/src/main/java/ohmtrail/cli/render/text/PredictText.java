@@ -123,7 +123,7 @@ public final class PredictText {
     for (VoltageDrop drop : test.drops()) {
       table.row(
           drop.box(),
-          Figures.metres(drop.metres()),
+          region.length(drop.metres()),
           Figures.tenths(drop.volts()),
           Figures.tenths(drop.dropVolts()),
           Figures.tenths(100 * drop.fraction()),

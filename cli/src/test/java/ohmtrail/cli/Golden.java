@@ -1,0 +1,54 @@
+package ohmtrail.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/**
+ * Outputs kept as files in {@code src/test/resources/golden}. After a change that is meant, write
+ * them anew with {@code mvn -pl solver,cli test -Dohmtrail.golden=write} and read the difference
+ * before it is committed.
+ */
+public final class Golden {
+  private static final Path DIRECTORY =
+      Path.of(System.getProperty("basedir", "."), "src", "test", "resources", "golden");
+
+  private Golden() {}
+
+  /** Holds an output against the file of that name. */
+  public static void assertMatches(String name, String actual) {
+    Path file = DIRECTORY.resolve(name);
+    try {
+      if (isWriting()) {
+        Files.createDirectories(file.getParent());
+        Files.writeString(file, actual);
+        return;
+      }
+      assertTrue(Files.exists(file), "There is no " + file);
+      assertEquals(Files.readString(file), actual, name);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Whether the files are to be written and not held against. */
+  static boolean isWriting() {
+    return "write".equals(System.getProperty("ohmtrail.golden"));
+  }
+
+  /** The text of the file of that name. */
+  static String read(String name) throws IOException {
+    return Files.readString(DIRECTORY.resolve(name));
+  }
+
+  /** The file of that name. */
+  static void write(String name, String content) throws IOException {
+    Path file = DIRECTORY.resolve(name);
+    Files.createDirectories(file.getParent());
+    Files.writeString(file, content);
+  }
+}

@@ -1,0 +1,60 @@
+package ohmtrail.cli.render;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.locate.Diagnosis;
+import org.junit.jupiter.api.Test;
+
+class CautionsTest {
+  private static final CaseFile HALL = Answers.HALL;
+
+  @Test
+  void everyAnswerWarnsOfLiveWorkAndDefersToCodeAndElectrician() {
+    for (Diagnosis answer :
+        List.of(Answers.oneJoint(HALL), Answers.healthy(HALL), Answers.unexplained(HALL))) {
+      assertTrue(warns(answer, "live parts"));
+      assertTrue(warns(answer, "measurement category CAT III"));
+      assertTrue(warns(answer, "switch the circuit off at the breaker at any heat, smell"));
+      assertTrue(warns(answer, "proved dead"));
+      assertTrue(warns(answer, "local electrical code and a licensed electrician come first"));
+    }
+  }
+
+  @Test
+  void noLoadIsTriedOnASuspectedLostNeutral() {
+    assertTrue(warns(Answers.lostNeutral(HALL), "plug in no load to try it"));
+    assertFalse(warns(Answers.lostGround(HALL), "plug in no load to try it"));
+    assertFalse(warns(Answers.healthy(HALL), "plug in no load to try it"));
+  }
+
+  @Test
+  void aSuspectedGroundProtectsNothing() {
+    assertTrue(warns(Answers.lostGround(HALL), "A suspected ground"));
+    assertFalse(warns(Answers.oneJoint(HALL), "A suspected ground"));
+  }
+
+  @Test
+  void thePanelIsForALicensedElectrician() {
+    assertTrue(warns(Answers.unsettled(HALL), "A suspect is in panel"));
+    assertFalse(warns(Answers.oneJoint(HALL), "A suspect is in panel"));
+  }
+
+  @Test
+  void theOtherRegionHearsItsOwnWords() {
+    List<String> cautions =
+        Cautions.forAnswer(Answers.HALL_IEC, Answers.lostGround(Answers.HALL_IEC));
+
+    assertTrue(cautions.stream().anyMatch(caution -> caution.contains("protective earth")));
+    assertTrue(cautions.stream().anyMatch(caution -> caution.contains("RCD")));
+    assertEquals(
+        0, cautions.stream().filter(caution -> caution.contains("electrical code")).count());
+  }
+
+  private static boolean warns(Diagnosis answer, String words) {
+    return Cautions.forAnswer(HALL, answer).stream().anyMatch(caution -> caution.contains(words));
+  }
+}

@@ -1,0 +1,136 @@
+package ohmtrail.cli.render;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import ohmtrail.circuit.Box;
+import ohmtrail.cli.casefile.CaseFile;
+import org.junit.jupiter.api.Test;
+
+class HeadlineTest {
+  private static final CaseFile HALL = Answers.HALL;
+
+  @Test
+  void oneJointIsNamedWithItsBoxItsOhmsAndHowSureItIs() {
+    assertEquals(
+        "Open bed-1 first: the incoming neutral there is most likely bad, about 2.4 ohm (1.9 to"
+            + " 3.1), 87 % sure.",
+        Headline.of(HALL, Answers.oneJoint(HALL)));
+  }
+
+  @Test
+  void jointsAtTheTwoEndsOfACableAreNamedAsOneWithTheOddsOfEachEnd() {
+    assertEquals(
+        "Open hall-2 first: the neutral between hall-2 and bed-1 is most likely bad, about 2.4 ohm"
+            + " (1.9 to 3.1), 91 % sure. Its joint may be at either end: hall-2 60 %, bed-1 31 %.",
+        Headline.of(HALL, Answers.twoEnds(HALL)));
+  }
+
+  @Test
+  void anOpenJointIsBoundedFromBelow() {
+    assertEquals(
+        "Open bed-2 first: the neutral tail there is most likely bad, more than 21 kohm, perhaps"
+            + " fully open, >99 % sure.",
+        Headline.of(HALL, Answers.lostNeutral(HALL)));
+  }
+
+  @Test
+  void theSameIsSaidInTheWordsOfTheOtherRegion() {
+    assertEquals(
+        "Open bath first: the incoming protective earth there is most likely bad, about 1.2 kohm"
+            + " (800 ohm to 2.1 kohm), 90 % sure.",
+        Headline.of(Answers.HALL_IEC, Answers.lostGround(Answers.HALL_IEC)));
+  }
+
+  @Test
+  void aSuspectBelowEvenOddsIsNoFinding() {
+    assertEquals(
+        "Open hall-1 first, though the readings do not settle it: the likeliest is the hot between"
+            + " panel and hall-1, about 0.080 ohm (0.030 to 0.20), 46 % sure. Its joint may be at"
+            + " either end: hall-1 34 %, panel 12 %.",
+        Headline.of(HALL, Answers.unsettled(HALL)));
+  }
+
+  @Test
+  void aBoxThatHoldsSeveralSuspectsIsExplained() {
+    assertEquals(
+        "Open hall-1 first: its joints together are 45 % likely to hold the bad one. No joint"
+            + " stands out; the likeliest is the incoming hot at bath, about 0.50 ohm (0.30 to"
+            + " 0.80), 30 % sure.",
+        Headline.of(HALL, Answers.scattered(HALL)));
+  }
+
+  @Test
+  void moreThanOneBadJointIsSaid() {
+    String headline = Headline.of(HALL, Answers.twoBadJoints(HALL));
+
+    assertTrue(
+        headline.endsWith(
+            "The readings need more than one bad joint: bed-1/neutral/incoming (2.4 ohm) and"
+                + " bath/hot/contact (open)."),
+        headline);
+  }
+
+  @Test
+  void aReadingThatIsGivenUpIsNamed() {
+    String headline = Headline.of(HALL, Answers.oneWrongReading(HALL));
+
+    assertTrue(
+        headline.endsWith(
+            "This leaves out what is probably wrong: neutral-ground at bed-1 in test heater on,"
+                + " 25.2 V where 18.2 V fits."),
+        headline);
+  }
+
+  @Test
+  void copperThatExplainsTheDropIsSaidWithTheDropAndTheAdvice() {
+    String headline = Headline.of(HALL, Answers.healthy(HALL));
+
+    assertTrue(
+        headline.startsWith(
+            "No joint need be bad to explain these readings, 96 % sure: copper explains it. The"
+                + " greatest drop, "),
+        headline);
+    assertTrue(headline.contains(" at bed-2 with heater on, is that of 68 ft of 14 AWG"), headline);
+    assertTrue(headline.contains("NEC 210.19(A) informational note"), headline);
+  }
+
+  @Test
+  void readingsWithoutALoadDoNotClearTheJoints() {
+    CaseFile idle = Answers.idleOnly(HALL);
+
+    assertEquals(
+        "No joint need be bad to explain these readings, 96 % sure. But none was taken with a load"
+            + " on, and a bad joint shows only when current flows.",
+        Headline.of(idle, Answers.healthy(idle)));
+  }
+
+  @Test
+  void withoutReadingsNothingIsSaidOfAnyJoint() {
+    CaseFile unread = Answers.unread(HALL);
+
+    assertEquals(
+        Headline.of(unread, Answers.oneJoint(unread)),
+        Headline.of(unread, Answers.healthy(unread)));
+    assertEquals(
+        "There is no reading yet, so nothing speaks for a bad joint or against one. Read every"
+            + " receptacle, idle and with a heater on.",
+        Headline.of(unread, Answers.healthy(unread)));
+  }
+
+  @Test
+  void whatNothingExplainsPointsAtReadingsAndAtNoBox() {
+    String headline = Headline.of(HALL, Answers.unexplained(HALL));
+
+    assertTrue(headline.contains("open no box on their account"), headline);
+    assertTrue(
+        headline.contains(
+            "Take again those that disagree most: hot-neutral at bed-1 in test heater on, 93.1 V"
+                + " where 86.1 V fits."),
+        headline);
+    for (Box box : HALL.circuit().boxes()) {
+      assertFalse(headline.contains("Open " + box.name()), headline);
+    }
+  }
+}
