@@ -67,7 +67,7 @@ public record JointHeat(double ohms, double amperes, double watts) {
       return Optional.empty();
     }
     OhmsInterval interval = suspect.ohms();
-    if (interval.estimate().isPresent()) {
+    if (interval.estimate().isPresent() && !OhmsWords.isVague(interval)) {
       return Optional.of(worst(interval.estimate().getAsDouble(), circuit));
     }
     double hottest = circuit.supply().volts() / circuit.breakerAmperes();

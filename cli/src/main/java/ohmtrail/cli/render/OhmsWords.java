@@ -5,6 +5,9 @@ import ohmtrail.locate.OhmsInterval;
 
 /** What the readings say of a joint's ohms, in words. */
 public final class OhmsWords {
+  /** Bounds further apart than this leave nothing to call an estimate. */
+  private static final double WIDEST_FACTOR = 30;
+
   private OhmsWords() {}
 
   /**
@@ -13,7 +16,7 @@ public final class OhmsWords {
    */
   public static String of(OhmsInterval interval) {
     OptionalDouble estimate = interval.estimate();
-    if (estimate.isEmpty()) {
+    if (estimate.isEmpty() || isVague(interval)) {
       return withoutEstimate(interval);
     }
     String about = Figures.estimatedOhms(estimate.getAsDouble());
@@ -21,10 +24,17 @@ public final class OhmsWords {
     return "about " + about + (bounds.isEmpty() ? "" : " (" + bounds + ")");
   }
 
+  /** Whether both bounds are known and so far apart that the estimate says next to nothing. */
+  static boolean isVague(OhmsInterval interval) {
+    return interval.low().isPresent()
+        && interval.high().isPresent()
+        && interval.high().getAsDouble() > WIDEST_FACTOR * interval.low().getAsDouble();
+  }
+
   private static String withoutEstimate(OhmsInterval interval) {
     String bounds = bounds(interval, "");
     if (interval.high().isPresent()) {
-      return bounds;
+      return interval.low().isPresent() ? "anywhere from " + bounds : bounds;
     }
     return bounds.isEmpty() ? "anything up to fully open" : bounds + ", perhaps fully open";
   }

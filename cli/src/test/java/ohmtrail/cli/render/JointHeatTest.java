@@ -3,11 +3,14 @@ package ohmtrail.cli.render;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.OptionalDouble;
 import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.locate.OhmsInterval;
+import ohmtrail.locate.Suspect;
 import org.junit.jupiter.api.Test;
 
 /** The worst heat of a joint against the power law and a search over all loads. */
@@ -85,6 +88,24 @@ class JointHeatTest {
         JointHeat.worst(Answers.lostNeutral(Answers.HALL).suspects().get(0), CIRCUIT).orElseThrow();
 
     assertEquals(21_000, heat.ohms());
+  }
+
+  @Test
+  void aSuspectOfAnyOhmsIsTakenAtItsHottest() {
+    Suspect known = Answers.oneJoint(Answers.HALL).suspects().get(0);
+    Suspect vague =
+        new Suspect(
+            known.joints(),
+            known.jointProbabilities(),
+            known.probability(),
+            new OhmsInterval(
+                OptionalDouble.of(27), OptionalDouble.of(0.04), OptionalDouble.of(28e3), 0.9),
+            known.spread());
+
+    JointHeat heat = JointHeat.worst(vague, CIRCUIT).orElseThrow();
+
+    assertEquals(VOLTS / AMPERES, heat.ohms());
+    assertEquals(VOLTS * AMPERES, heat.watts());
   }
 
   @Test

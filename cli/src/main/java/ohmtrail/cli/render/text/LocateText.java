@@ -63,17 +63,22 @@ public final class LocateText {
 
   private String write() {
     page.paragraph(Headline.of(caseFile, diagnosis));
+    boolean anyRead = !diagnosis.readings().isEmpty();
     if (diagnosis.verdict() != Verdict.UNEXPLAINED) {
       writeBoxes();
+    }
+    if (diagnosis.verdict() != Verdict.UNEXPLAINED && anyRead) {
       writeSuspects();
       writeAlike();
     }
-    if (diagnosis.verdict() == Verdict.DEGRADED) {
+    if (diagnosis.verdict() == Verdict.DEGRADED && anyRead) {
       writeHeat();
     }
     page.heading("Cautions").items(Cautions.forAnswer(caseFile, diagnosis));
-    writeReadings();
-    writeParameters();
+    if (anyRead) {
+      writeReadings();
+      writeParameters();
+    }
     writeAssumptions();
     return page.toString();
   }
@@ -106,6 +111,9 @@ public final class LocateText {
         Figures.probability(diagnosis.unexplainedProbability()),
         bar(diagnosis.unexplainedProbability()));
     page.heading("Boxes, the likeliest to hold a bad joint first").table(table);
+    if (diagnosis.readings().isEmpty()) {
+      page.indented("before any reading, from how often each kind of joint fails");
+    }
     int rest = diagnosis.boxes().size() - listed.size();
     if (rest > 0) {
       page.indented("and " + rest + " more, each less than 1 %");
@@ -186,9 +194,6 @@ public final class LocateText {
   }
 
   private void writeReadings() {
-    if (diagnosis.readings().isEmpty()) {
-      return;
-    }
     page.heading("Readings, volts (off: read less fitted; sd: the same in standard deviations)");
     for (Test test : caseFile.survey().tests()) {
       List<FittedReading> readings =

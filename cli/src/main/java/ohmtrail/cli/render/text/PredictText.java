@@ -51,16 +51,16 @@ public final class PredictText {
 
   private String supposition() {
     if (prediction.degradations().isEmpty()) {
-      return "What each meter would show if every joint of "
+      return "What each meter would show if every joint of the case ("
           + caseFile.title()
-          + " were sound and everything were as stated.";
+          + ") were sound and everything were as stated.";
     }
     List<String> supposed = prediction.degradations().stream().map(this::supposed).toList();
     return "What each meter would show with "
         + JointWords.listed(supposed, "and")
-        + ", everything else of "
+        + ", everything else of the case ("
         + caseFile.title()
-        + " sound and as stated.";
+        + ") sound and as stated.";
   }
 
   private String supposed(Degradation degradation) {
