@@ -16,6 +16,12 @@ import ohmtrail.circuit.Circuit;
  */
 public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
   /**
+   * A reading of more than so many times the nominal voltage is refused. A slip of the decimal
+   * point is let through: it is for the method to find.
+   */
+  private static final double MOST_TIMES_SUPPLY = 20;
+
+  /**
    * Copies the lists; rejects names used twice and tests that name a meter or load that is not
    * there.
    */
@@ -67,7 +73,8 @@ public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
   }
 
   /**
-   * Checks that every load and reading is at a box where something can be plugged in.
+   * Checks that every load and reading is at a box where something can be plugged in, and that no
+   * reading is beyond anything that the supply could show.
    *
    * @throws SurveyException when one is not
    */
@@ -76,6 +83,7 @@ public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
       test.loads()
           .forEach(use -> requireReceptacle(circuit, use.box(), "Load " + use.load(), test));
       test.readings().forEach(reading -> requireBox(circuit, reading.box(), test));
+      test.readings().forEach(reading -> requirePossible(circuit, reading, test));
     }
   }
 
@@ -88,6 +96,22 @@ public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
               + test.name()
               + " must be at one of "
               + circuit.boxes().stream().map(Box::name).toList());
+    }
+  }
+
+  private static void requirePossible(Circuit circuit, Reading reading, Test test) {
+    double most = MOST_TIMES_SUPPLY * circuit.supply().volts();
+    if (reading.volts() > most) {
+      throw new SurveyException(
+          "Reading ("
+              + reading.volts()
+              + " V) at "
+              + reading.box()
+              + " in test "
+              + test.name()
+              + " must be at most "
+              + most
+              + " V\nMaybe the decimal point has slipped, or millivolts were read as volts.");
     }
   }
 
