@@ -22,13 +22,16 @@ import org.apache.commons.math3.util.Pair;
  */
 final class WeightedLeastSquares {
   private static final int MOST_ITERATIONS = 60;
-  private static final int MOST_EVALUATIONS = 200;
+
+  /** Steps that make it worse are tried again, shorter; each trial is an evaluation. */
+  private static final int EVALUATIONS_PER_ITERATION = 4;
 
   /** Directions this much weaker than the strongest carry no information of their own. */
   private static final double RANK_CUT = 1e-12;
 
   private final double costTolerance;
   private final double parameterTolerance;
+  private final int mostIterations;
 
   /**
    * Sets when to stop.
@@ -37,8 +40,19 @@ final class WeightedLeastSquares {
    * @param parameterTolerance relative change of the parameters
    */
   WeightedLeastSquares(double costTolerance, double parameterTolerance) {
+    this(costTolerance, parameterTolerance, MOST_ITERATIONS);
+  }
+
+  private WeightedLeastSquares(
+      double costTolerance, double parameterTolerance, int mostIterations) {
     this.costTolerance = costTolerance;
     this.parameterTolerance = parameterTolerance;
+    this.mostIterations = mostIterations;
+  }
+
+  /** The same with another bound on the number of steps. */
+  WeightedLeastSquares withMostIterations(int iterations) {
+    return new WeightedLeastSquares(costTolerance, parameterTolerance, iterations);
   }
 
   /** Residuals as a function of parameters. */
@@ -93,8 +107,8 @@ final class WeightedLeastSquares {
                       .model(function)
                       .target(new double[model.rows()])
                       .start(start.clone())
-                      .maxEvaluations(MOST_EVALUATIONS)
-                      .maxIterations(MOST_ITERATIONS)
+                      .maxEvaluations(mostIterations * EVALUATIONS_PER_ITERATION)
+                      .maxIterations(mostIterations)
                       .build());
       return new Fit(optimum.getPoint(), optimum.getCost() * optimum.getCost(), true);
     } catch (MathIllegalStateException boundReached) {
@@ -107,7 +121,8 @@ final class WeightedLeastSquares {
    * directions without information are left out.
    */
   static RealMatrix covariance(Model model, double[] point) {
-    double[][] jacobian = new double[model.rows()][point.length];
+    // The decomposition gives a square result only for at least as many rows as columns.
+    double[][] jacobian = new double[Math.max(model.rows(), point.length)][point.length];
     model.evaluate(point, new double[model.rows()], jacobian);
     RealMatrix slopes = new Array2DRowRealMatrix(jacobian, false);
     double[] scale = new double[point.length];
