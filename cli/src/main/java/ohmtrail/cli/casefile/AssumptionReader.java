@@ -63,7 +63,7 @@ final class AssumptionReader {
   }
 
   private Optional<Double> value(Assumption assumption, Scalar scalar) {
-    String what = "Assumption (" + assumption.key() + ")";
+    String what = "Assumption " + assumption.key();
     Words words = new Words(scalar);
     if (words.peek().filter(Quantities::isNumber).isEmpty()) {
       problems.error(

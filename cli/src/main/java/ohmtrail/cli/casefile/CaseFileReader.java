@@ -56,7 +56,7 @@ public final class CaseFileReader {
     }
 
     Optional<CaseFile> read() {
-      String text = SourceText.read(file, problems);
+      String text = SourceText.read(file, start, problems);
       Node root = YamlTree.of(file.toString(), text, problems);
       if (!(root instanceof Mapping mapping)) {
         throw problems.fatal(
@@ -91,7 +91,8 @@ public final class CaseFileReader {
 
     private Run run(Fields fields, Optional<Supply> supply) {
       Quantities quantities = new Quantities(problems);
-      Optional<Scalar> breaker = required(fields, "breaker", "15 A");
+      Optional<Scalar> breaker =
+          required(fields, "breaker", "write breaker: 15 A, or what its handle says.");
       OptionalDouble amperes =
           breaker
               .map(scalar -> quantities.only(scalar, Limit.BREAKER_AMPERES))
@@ -111,7 +112,7 @@ public final class CaseFileReader {
       RunReader.Feed feed =
           new RunReader.Feed(supply, amperes, conductor, cable.isPresent(), terminals);
       if (fields.node("run").isEmpty()) {
-        missing(fields, "run", "a list that begins with - panel");
+        missing(fields, "run", "a line (run:) with (- panel) below it is missing.");
       }
       return fields
           .items("run")
@@ -119,18 +120,16 @@ public final class CaseFileReader {
           .orElse(Run.none());
     }
 
-    private Optional<Scalar> required(Fields fields, String key, String example) {
+    private Optional<Scalar> required(Fields fields, String key, String maybe) {
       if (fields.node(key).isEmpty()) {
-        missing(fields, key, example);
+        missing(fields, key, maybe);
       }
       return fields.scalar(key);
     }
 
-    private void missing(Fields fields, String key, String example) {
+    private void missing(Fields fields, String key, String maybe) {
       problems.error(
-          fields.place(key, start),
-          "Key (" + key + ") is missing or has no value.",
-          "(" + key + ": " + example + ") was meant.");
+          fields.place(key, start), "Key (" + key + ") is missing or has no value.", maybe);
     }
 
     private Survey survey(Fields fields, Run run, OptionalDouble volts) {
@@ -171,8 +170,8 @@ public final class CaseFileReader {
       beside(name)
           .ifPresent(
               path -> {
-                String text = SourceText.read(path, problems);
-                readings.read(CsvTable.of(path.toString(), text, problems));
+                String text = SourceText.read(path, name.place(), problems);
+                readings.read(CsvTable.of(path.toString(), text, problems), name.place());
               });
     }
 

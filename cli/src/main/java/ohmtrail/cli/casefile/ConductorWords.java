@@ -1,7 +1,10 @@
 package ohmtrail.cli.casefile;
 
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 import ohmtrail.cli.casefile.Node.Scalar;
 import ohmtrail.reference.BreakerFit;
 import ohmtrail.reference.Conductor;
@@ -16,6 +19,7 @@ final class ConductorWords {
   private static final Names GAUGES = sizes("AWG");
   private static final Names METRIC_SIZES = sizes("mm2");
 
+  private static final Pattern NUMBER = Pattern.compile("[0-9]+([.][0-9]+)?");
   private static final String EXAMPLES = "14 AWG copper was meant, or 2.5 mm2 copper.";
 
   private final Problems problems;
@@ -93,19 +97,33 @@ final class ConductorWords {
     }
   }
 
-  /** Offers the sizes of the same kind; of the other kind only the one of the same number. */
+  /** Offers the same number of the other kind, else the nearest number of the same kind. */
   private void unlisted(Word size) {
     boolean metric = size.lower().indexOf('m') >= 0;
-    String number = size.text().substring(0, Quantities.endOfNumber(size.text()));
-    Optional<String> other =
-        ConductorSize.parse(number + (metric ? " AWG" : " mm2")).map(ConductorSize::designation);
+    String number =
+        NUMBER.matcher(size.text()).results().map(MatchResult::group).findFirst().orElse("");
     Names listed = metric ? METRIC_SIZES : GAUGES;
     String rule = "Cable size (" + size.text() + ") " + listed.rule() + ".";
-    other
-        .or(() -> listed.nearest(size.text()))
+    ConductorSize.parse(number + (metric ? " AWG" : " mm2"))
+        .map(ConductorSize::designation)
+        .or(() -> nearest(number, listed))
         .ifPresentOrElse(
             meant -> problems.error(size.place(), rule, meant + " was meant."),
             () -> problems.error(size.place(), rule));
+  }
+
+  private static Optional<String> nearest(String number, Names sizes) {
+    return number.isEmpty()
+        ? Optional.empty()
+        : sizes.all().stream()
+            .filter(size -> size.indexOf('/') < 0)
+            .min(
+                Comparator.comparingDouble(
+                    size -> Math.abs(numberOf(size) - Double.parseDouble(number))));
+  }
+
+  private static double numberOf(String designation) {
+    return Double.parseDouble(designation.substring(0, designation.indexOf(' ')));
   }
 
   private static Names sizes(String ending) {

@@ -66,8 +66,16 @@ final class CsvReadings {
     this.problems = problems;
   }
 
-  /** Reads a table whose first row names the columns. */
-  void read(CsvTable table) {
+  /**
+   * Reads a table whose first row names the columns.
+   *
+   * @param asked where the case names the table
+   */
+  void read(CsvTable table, Place asked) {
+    if (table.rows().isEmpty()) {
+      problems.error(asked, "Table of readings must have a row that names the columns.");
+      return;
+    }
     List<Scalar> header = table.rows().get(0);
     int before = problems.count();
     for (int i = 0; i < header.size(); i++) {
@@ -87,7 +95,20 @@ final class CsvReadings {
     if (column.isPresent() && columns.putIfAbsent(column.get(), index) != null) {
       problems.error(cell.place(), "Column (" + cell.text() + ") must be there once.");
     } else if (column.isEmpty() && !cell.blank()) {
-      problems.unknown(cell.word(), "Column", Column.offered());
+      noteStrange(cell);
+    }
+  }
+
+  /** A column of notes may be there; one that is nearly known is mistyped. */
+  private void noteStrange(Scalar cell) {
+    Names known = Column.offered();
+    if (known.nearest(cell.text()).isPresent()) {
+      problems.unknown(cell.word(), "Column", known);
+    } else {
+      problems.warn(
+          cell.place(),
+          "Column (" + cell.text() + ") is not read.",
+          "it is a note; the columns read are " + String.join(", ", known.all()) + ".");
     }
   }
 

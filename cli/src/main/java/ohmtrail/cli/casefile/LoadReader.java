@@ -76,6 +76,17 @@ final class LoadReader {
   }
 
   private Optional<Quantity> take(Words words, Limit limit, Place place) {
+    if (!words.hasNext()) {
+      problems.error(
+          place,
+          limit.what()
+              + " is missing: "
+              + limit.dimension().what()
+              + " in "
+              + limit.dimension().units()
+              + ".");
+      return Optional.empty();
+    }
     if (words.peek().filter(Quantities::isNumber).isEmpty()) {
       problems.error(
           words.peek().map(Word::place).orElse(place),

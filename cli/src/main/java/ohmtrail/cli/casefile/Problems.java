@@ -27,6 +27,7 @@ final class Problems {
 
   private final Set<Problem> errors = new LinkedHashSet<>();
   private final Set<Problem> warnings = new LinkedHashSet<>();
+  private int noted;
 
   /** Unwinds the reading where there is no use in going on. The problem has been noted. */
   static final class Stop extends RuntimeException {
@@ -88,6 +89,7 @@ final class Problems {
   }
 
   private void addError(Place place, String message) {
+    noted++;
     errors.add(problem(place, message));
     if (errors.size() >= MOST_PROBLEMS) {
       throw new Stop();
@@ -107,9 +109,9 @@ final class Problems {
         : safe.substring(0, safe.offsetByCodePoints(0, MOST_CHARACTERS / 2)) + " ...";
   }
 
-  /** How many errors there are so far. */
+  /** How often an error was noted so far, the same one again included. */
   int count() {
-    return errors.size();
+    return noted;
   }
 
   /** The warnings, in the order of the file. */

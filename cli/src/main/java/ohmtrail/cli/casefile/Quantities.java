@@ -44,6 +44,11 @@ final class Quantities {
   Optional<Quantity> take(Words words) {
     Word number = words.next();
     int end = endOfNumber(number.text());
+    if (isMixed(number.text(), end)) {
+      words.peek().flatMap(word -> Unit.parse(word.text())).ifPresent(unit -> words.next());
+      notPlain(number);
+      return Optional.empty();
+    }
     if (end < number.text().length()) {
       words.putBack(number.from(end));
       number = number.to(end);
@@ -105,13 +110,26 @@ final class Quantities {
       return Optional.empty();
     }
     if (text.length() > MOST_DIGITS || text.indexOf('.') != text.lastIndexOf('.')) {
-      problems.error(
-          word.place(),
-          "Number (" + text + ") must be plain digits with at most one decimal point.",
-          "a space is missing, or a point is one too many.");
+      notPlain(word);
       return Optional.empty();
     }
     return Optional.of(new BigDecimal(text.endsWith(".") ? text + "0" : text));
+  }
+
+  /** Whether letters and digits come after each other behind a number: 1e3, 0x10, 120/240. */
+  private static boolean isMixed(String text, int end) {
+    return text.chars().skip(end).anyMatch(c -> isDigit((char) c));
+  }
+
+  private void notPlain(Word word) {
+    problems.error(
+        word.place(),
+        "Number ("
+            + word.text()
+            + ") must be plain digits, at most "
+            + MOST_DIGITS
+            + ", with at most one decimal point.",
+        "a space is missing, or a part of it should go.");
   }
 
   private static String withoutComma(String text) {

@@ -15,6 +15,7 @@ import ohmtrail.survey.SurveyException;
 /** Reads one reading: words in any order, keys with values, or the cells of a table. */
 final class ReadingReader {
 
+  private static final String EXAMPLE = "write hall-1 hot-neutral 121.3 V dmm.";
   private static final String VOLTAGE = "Reading";
   private static final String BOX = "Box";
   private static final String METER = "Meter";
@@ -51,10 +52,11 @@ final class ReadingReader {
     private final Once<Double> volts;
     private final List<Word> strange = new ArrayList<>();
 
-    /** Whether something was said that is wrong; what it should have been is then not missing. */
-    private boolean wrong;
+    /** Errors noted before: after another one, nothing more need be missed. */
+    private final int notedBefore;
 
     Draft(Problems problems) {
+      notedBefore = problems.count();
       box = new Once<>(BOX, problems);
       between = new Once<>(PAIR, problems);
       meter = new Once<>(METER, problems);
@@ -73,10 +75,10 @@ final class ReadingReader {
       problems.error(
           node.place(),
           "Reading must say box, conductors, voltage and meter, not hold " + node.what() + ".",
-          "write hall-1 hot-neutral 121.3 V dmm.");
+          EXAMPLE);
       return Optional.empty();
     }
-    return reading(draft, node.place());
+    return reading(draft, node.place(), EXAMPLE);
   }
 
   private void readWords(Words words, Draft draft) {
@@ -138,7 +140,6 @@ final class ReadingReader {
       draft.between.give(new ProbePoints(one, other), place);
     } catch (SurveyException broken) {
       problems.error(place, broken);
-      draft.wrong = true;
     }
   }
 
@@ -146,23 +147,22 @@ final class ReadingReader {
     if (words.peek().filter(Quantities::isNumber).isEmpty()) {
       return false;
     }
-    quantities.take(words).ifPresentOrElse(taken -> give(taken, draft), () -> draft.wrong = true);
+    quantities.take(words).ifPresent(taken -> give(taken, draft));
     return true;
   }
 
   /** Takes a voltage; a bare number is volts. */
   private void give(Quantity quantity, Draft draft) {
-    if (quantity.unit().isPresent()
-        && !quantities.requireDimension(quantity, VOLTAGE, Dimension.VOLTAGE)) {
-      draft.wrong = true;
-    } else if (quantity.number().signum() < 0) {
-      draft.wrong = true;
+    boolean bare = quantity.unit().isEmpty();
+    if (!bare && !quantities.requireDimension(quantity, VOLTAGE, Dimension.VOLTAGE)) {
+      return;
+    }
+    if (quantity.number().signum() < 0) {
       problems.error(
           quantity.place(),
           VOLTAGE + " (" + quantity.shown() + ") must be 0 V or more.",
           "the minus sign should go: an alternating voltage has none.");
     } else if (site.isTooHigh(quantity.value())) {
-      draft.wrong = true;
       quantities.outside(
           quantity,
           VOLTAGE,
@@ -183,7 +183,6 @@ final class ReadingReader {
     offer(!draft.meter.isGiven(), METER, site.meters(), missing, offered);
     offer(missing.isEmpty(), "Unit", UNITS, missing, offered);
     for (Word word : draft.strange) {
-      draft.wrong = true;
       problems.unknown(word, String.join(" or ", missing), new Names(offered));
     }
   }
@@ -197,44 +196,33 @@ final class ReadingReader {
   }
 
   private void readKeys(Fields fields, Draft draft) {
-    fields.scalar("at").ifPresent(box -> readBox(box, draft));
+    fields.scalar("at").ifPresent(box -> readName(box, BOX, site.run().names(), draft.box));
     fields.scalar("between").ifPresent(pair -> readPair(pair, draft));
-    fields.scalar("meter").ifPresent(meter -> readMeter(meter, draft));
+    fields.scalar("meter").ifPresent(meter -> readName(meter, METER, site.meters(), draft.meter));
     fields.scalar("volts").ifPresent(volts -> readVolts(volts, draft));
   }
 
-  private void readBox(Scalar scalar, Draft draft) {
-    name(scalar, BOX, site.run().names(), draft.box, draft);
-  }
-
-  private void readMeter(Scalar scalar, Draft draft) {
-    name(scalar, METER, site.meters(), draft.meter, draft);
-  }
-
-  private void name(Scalar scalar, String what, Names names, Once<String> slot, Draft draft) {
+  private void readName(Scalar scalar, String what, Names names, Once<String> slot) {
     names
         .find(scalar.text())
         .ifPresentOrElse(
             name -> slot.give(name, scalar.place()),
-            () -> {
-              draft.wrong = true;
-              problems.unknown(scalar.word(), what, names);
-            });
+            () -> problems.unknown(scalar.word(), what, names));
   }
 
   private void readPair(Scalar scalar, Draft draft) {
+    int before = problems.count();
     Words words = new Words(scalar);
-    if (!words.hasNext() || !takePair(words, draft) || words.hasNext()) {
-      draft.wrong = true;
+    boolean taken = words.hasNext() && takePair(words, draft);
+    boolean pair = draft.between.isGiven() || problems.count() > before;
+    if (!taken || !pair || words.hasNext()) {
       problems.unknown(scalar.word(), PAIR, PAIRS);
     }
-    draft.strange.clear();
   }
 
   private void readVolts(Scalar scalar, Draft draft) {
     Words words = new Words(scalar);
     if (!words.hasNext() || !takeVolts(words, draft) || words.hasNext()) {
-      draft.wrong = true;
       problems.error(
           scalar.place(), VOLTAGE + " (" + scalar.text() + ") must be a number of volts.");
     }
@@ -243,14 +231,14 @@ final class ReadingReader {
   /** Reads the cells of a row of a table; the meter's may be missing. */
   Optional<Reading> read(Scalar box, Scalar between, Scalar volts, Optional<Scalar> meter) {
     Draft draft = new Draft(problems);
-    readBox(box, draft);
+    readName(box, BOX, site.run().names(), draft.box);
     readPair(between, draft);
     readVolts(volts, draft);
-    meter.ifPresent(text -> readMeter(text, draft));
-    return reading(draft, box.place());
+    meter.ifPresent(text -> readName(text, METER, site.meters(), draft.meter));
+    return reading(draft, box.place(), "the column (meter) is missing, or empty in this row.");
   }
 
-  private Optional<Reading> reading(Draft draft, Place place) {
+  private Optional<Reading> reading(Draft draft, Place place, String maybe) {
     Optional<String> meter = draft.meter.value().or(site::onlyMeter);
     List<String> missing =
         Stream.of(
@@ -260,13 +248,12 @@ final class ReadingReader {
                 missing(meter.isPresent(), "meter"))
             .flatMap(Optional::stream)
             .toList();
-    if (!draft.wrong && !missing.isEmpty()) {
+    boolean flawed = problems.count() > draft.notedBefore;
+    if (!flawed && !missing.isEmpty()) {
       problems.error(
-          place,
-          "Reading must say its " + String.join(" and its ", missing) + ".",
-          "write hall-1 hot-neutral 121.3 V dmm.");
+          place, "Reading must say its " + String.join(" and its ", missing) + ".", maybe);
     }
-    if (draft.wrong || !missing.isEmpty()) {
+    if (!missing.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(

@@ -33,18 +33,13 @@ final class RunCables {
   /**
    * @param boxes the boxes by name, the panel first
    * @param places where each is named
-   * @param names every name, to offer where one is mistyped
    */
   RunCables(
-      RunReader.Feed feed,
-      Map<String, Box> boxes,
-      Map<String, Place> places,
-      Names names,
-      Problems problems) {
+      RunReader.Feed feed, Map<String, Box> boxes, Map<String, Place> places, Problems problems) {
     this.feed = feed;
     this.boxes = boxes;
     this.places = places;
-    this.names = names;
+    this.names = new Names(boxes.keySet());
     this.problems = problems;
     this.conductors = new ConductorWords(problems);
   }
@@ -96,6 +91,7 @@ final class RunCables {
   private void addCable(RunEntry entry, String from, String to, Place run) {
     Place place = entry.from.place(entry.name.place());
     if (from.equals(to)) {
+      excused.add(to);
       problems.error(
           place,
           "Cable to box (" + to + ") must come from another box.",
@@ -138,6 +134,10 @@ final class RunCables {
         sizeMissed = true;
       }
       return feed.cable();
+    }
+    boolean metalOnly = !entry.conductor.size.isGiven();
+    if (metalOnly && feed.cableGiven() && feed.cable().isEmpty()) {
+      return Optional.empty();
     }
     Optional<Conductor> own =
         conductors.conductor(entry.conductor, feed.cable(), entry.name.place());

@@ -23,6 +23,9 @@ final class RunEntry {
   final Once<Companion> companion;
   final ConductorWords.Draft conductor;
 
+  /** Whether something in it is wrong, so that nothing else in it need be missed. */
+  boolean flawed;
+
   RunEntry(Scalar name, Problems problems) {
     this.name = name;
     kind = new Once<>("Kind of box", problems);

@@ -93,9 +93,17 @@ final class RunEntryReader {
     if (companion.isPresent() && words.takeIf(Vocabulary.COMPANION)) {
       entry.companion.give(companion.get(), with.place());
     } else {
+      skipCompanion(words);
       problems.error(with.place(), "Word (with) must be followed by the words (live companion).");
     }
     return true;
+  }
+
+  private static void skipCompanion(Words words) {
+    if (words.peek(1).filter(word -> word.lower().equals(Vocabulary.COMPANION)).isPresent()) {
+      words.next();
+    }
+    words.takeIf(Vocabulary.COMPANION);
   }
 
   private static boolean takeUnknownLength(Words words, RunEntry entry) {
@@ -154,7 +162,7 @@ final class RunEntryReader {
     }
     if (taken.get().unit().isEmpty() && isStrange(words)) {
       quantities.strange(words.next(), Limit.LENGTH.what(), Dimension.LENGTH);
-    } else if (quantities.requireDimension(taken.get(), WHAT, Dimension.LENGTH)) {
+    } else if (quantities.requireDimension(taken.get(), Limit.LENGTH.what(), Dimension.LENGTH)) {
       Quantity length = quantities.withInches(taken.get(), words);
       quantities
           .within(length, Limit.LENGTH)

@@ -31,7 +31,6 @@ final class RunReader {
   private final Map<String, Box> boxes = new LinkedHashMap<>();
   private final Map<String, Place> places = new LinkedHashMap<>();
   private final Set<RunEntry> refused = new HashSet<>();
-  private Names names = new Names(List.of());
 
   /**
    * What the lines above the run say. Empty where wrong; that has been noted.
@@ -61,12 +60,17 @@ final class RunReader {
       problems.error(run.place(), "A run must hold the panel and at least one other box.");
       return Run.none();
     }
-    names = new Names(drafts.stream().map(draft -> draft.entry().name.text()).distinct().toList());
+    Names names =
+        new Names(drafts.stream().map(draft -> draft.entry().name.text()).distinct().toList());
     RunEntryReader reader = new RunEntryReader(names, problems);
-    drafts.forEach(draft -> reader.read(draft.value(), draft.entry()));
+    for (Draft draft : drafts) {
+      int noted = problems.count();
+      reader.read(draft.value(), draft.entry());
+      draft.entry().flawed = problems.count() > noted;
+    }
     List<RunEntry> entries = drafts.stream().map(Draft::entry).toList();
     addBoxes(entries, run.place());
-    RunCables cables = new RunCables(feed, boxes, places, names, problems);
+    RunCables cables = new RunCables(feed, boxes, places, problems);
     cables.add(entries.stream().filter(entry -> !refused.contains(entry)).toList(), run.place());
     return new Run(boxes, new Names(boxes.keySet()), circuit(cables.all(), run.place(), before));
   }
@@ -174,7 +178,7 @@ final class RunReader {
           entry.kind.place(entry.name.place()),
           "A run must have one panel; box (" + entry.name.text() + ") is the second.",
           "a receptacle or a junction was meant.");
-    } else if (!entry.kind.isGiven()) {
+    } else if (!entry.kind.isGiven() && !entry.flawed) {
       problems.error(
           entry.name.place(),
           "Box (" + entry.name.text() + ") must be said to be a receptacle or a junction.",

@@ -21,33 +21,38 @@ final class SourceText {
 
   private SourceText() {}
 
-  /** Reads a file of UTF-8 text, without the byte order mark that it may begin with. */
-  static String read(Path file, Problems problems) {
+  /**
+   * Reads a file of UTF-8 text, without the byte order mark that it may begin with.
+   *
+   * @param asked where a problem with the file as a whole is told: at its own beginning, or where
+   *     another file names it
+   */
+  static String read(Path file, Place asked, Problems problems) {
     Place start = Place.startOf(file.toString());
     if (Files.notExists(file)) {
       throw problems.fatal(
-          start, "File (" + file + ") does not exist.", "its name or its folder was mistyped.");
+          asked, "File (" + file + ") does not exist.", "its name or its folder was mistyped.");
     }
     if (!Files.isRegularFile(file)) {
       throw problems.fatal(
-          start, "File (" + file + ") must be a file that can be read.", "a file in it was meant.");
+          asked, "File (" + file + ") must be a file that can be read.", "a file in it was meant.");
     }
-    String text = decode(bytes(file, start, problems), start, problems);
+    String text = decode(bytes(file, asked, problems), start, problems);
     String unmarked =
         !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK ? text.substring(1) : text;
     requireText(unmarked, start, problems);
     if (unmarked.isBlank()) {
-      throw problems.fatal(start, "File (" + file + ") is empty.", NO_CASE);
+      throw problems.fatal(asked, "File (" + file + ") is empty.", NO_CASE);
     }
     return unmarked;
   }
 
-  private static byte[] bytes(Path file, Place start, Problems problems) {
+  private static byte[] bytes(Path file, Place asked, Problems problems) {
     try {
       long size = Files.size(file);
       if (size > MOST_BYTES) {
         throw problems.fatal(
-            start,
+            asked,
             "File ("
                 + size
                 + " bytes) must be at most "
@@ -58,10 +63,10 @@ final class SourceText {
       return Files.readAllBytes(file);
     } catch (AccessDeniedException denied) {
       throw problems.fatal(
-          start, "File (" + file + ") may not be read.", "its permissions need changing.");
+          asked, "File (" + file + ") may not be read.", "its permissions need changing.");
     } catch (IOException failed) {
       throw problems.fatal(
-          start, "File (" + file + ") could not be read: " + failed.getMessage(), NO_CASE);
+          asked, "File (" + file + ") could not be read: " + failed.getMessage(), NO_CASE);
     }
   }
 

@@ -83,7 +83,7 @@ final class SupplyReader {
     if (!hertz.isGiven() && usual.isEmpty()) {
       problems.error(
           text.place(),
-          "Supply (" + text.text() + ") must say its frequency: the voltage is usual with neither.",
+          "Supply (" + text.text() + ") must say its frequency: that voltage does not imply one.",
           "(" + text.text() + " 60 Hz) was meant.");
       return Optional.empty();
     }

@@ -126,11 +126,14 @@ final class UseReader {
   }
 
   private Optional<LoadInUse> keyed(Mapping mapping) {
+    int before = problems.count();
     Fields fields = new Fields(mapping, Keys.USE, problems);
     Optional<Scalar> load = fields.scalar("load");
     Optional<Scalar> box = fields.scalar("at");
     if (load.isEmpty() || box.isEmpty()) {
-      problems.error(mapping.place(), "Load in use must say its load and the box it was at.");
+      if (problems.count() == before) {
+        problems.error(mapping.place(), "Load in use must say its load and the box it was at.");
+      }
       return Optional.empty();
     }
     return use(load.get(), box.get());

@@ -189,12 +189,18 @@ final class YamlTree {
       event.getStartMark().ifPresent(mark -> latest = place(mark));
       return event;
     } catch (MarkedYamlEngineException broken) {
-      Place place = broken.getProblemMark().map(this::place).orElse(latest);
+      Place place = markOf(broken).map(this::place).orElse(latest);
       throw problems.fatal(place, "This is not YAML: " + broken.getProblem() + ".", hint(broken));
     } catch (RuntimeException broken) {
       throw problems.fatal(
           latest, "This is not YAML: " + broken.getMessage(), "the file was damaged.");
     }
+  }
+
+  /** What is never closed is wrong where it opens, not where the file ends. */
+  private static Optional<Mark> markOf(MarkedYamlEngineException broken) {
+    boolean atEnd = String.valueOf(broken.getProblem()).contains("end of stream");
+    return atEnd ? broken.getContextMark().or(broken::getProblemMark) : broken.getProblemMark();
   }
 
   private static String hint(MarkedYamlEngineException broken) {
