@@ -1,0 +1,289 @@
+package ohmtrail.cli.chart;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
+import ohmtrail.cli.chart.ProfileChart.Branch;
+import ohmtrail.cli.chart.ProfileChart.Condition;
+import ohmtrail.cli.chart.ProfileChart.Guide;
+import ohmtrail.cli.chart.ProfileChart.Lane;
+import ohmtrail.cli.chart.ProfileChart.Line;
+import ohmtrail.cli.chart.ProfileChart.Mark;
+import ohmtrail.cli.chart.ProfileChart.Panel;
+import ohmtrail.cli.chart.ProfileChart.Place;
+import ohmtrail.cli.chart.ProfileChart.Point;
+import ohmtrail.cli.chart.ProfileChart.Prominence;
+import ohmtrail.cli.chart.ProfileChart.ReadingMark;
+import ohmtrail.cli.chart.ProfileChart.Readings;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Survey;
+
+/** Puts a {@link ProfileChart} together by the rules that stand there. */
+final class ProfileAssembly {
+  /** Arrangements that are weighed for the main place: the heaviest loads. */
+  private static final int CANDIDATES = 6;
+
+  /** One for each arrangement that has a line. */
+  private static final List<Prominence> WITH_LINE =
+      List.of(Prominence.MAIN, Prominence.SECOND, Prominence.THIRD);
+
+  /** Share of the largest departure from healthy that the main arrangement must show. */
+  private static final double TELLING_SHARE = 0.5;
+
+  /** Share of the heaviest load that the main arrangement must have. */
+  private static final double HEAVY_SHARE = 0.5;
+
+  private final Circuit circuit;
+  private final Survey survey;
+  private final Assumptions assumptions;
+  private final Explanation explanation;
+  private final Region region;
+  private final Run run;
+
+  ProfileAssembly(
+      Circuit circuit, Survey survey, Assumptions assumptions, Explanation explanation) {
+    survey.requireFits(circuit);
+    this.circuit = circuit;
+    this.survey = survey;
+    this.assumptions = assumptions;
+    this.explanation = explanation;
+    this.region = Region.of(circuit.supply());
+    this.run = Run.of(circuit, assumptions);
+  }
+
+  ProfileChart chart(String title) {
+    List<Arrangement> arrangements = Arrangement.of(survey);
+    List<Expectation> drawn = drawn(arrangements);
+    List<Arrangement> rest = new ArrayList<>(arrangements);
+    drawn.forEach(expectation -> rest.remove(expectation.arrangement()));
+    List<Panel> panels =
+        List.of(
+            panel(ProbePoints.HOT_NEUTRAL, drawn, rest),
+            panel(ProbePoints.NEUTRAL_GROUND, drawn, rest));
+    return new ProfileChart(
+        title,
+        explanation.sentence(),
+        new ProfileWords(region, run.places()).of(explanation.sentence(), panels),
+        region,
+        run.lanes(),
+        explanation.suspects().stream().map(this::mark).toList(),
+        panels,
+        notes(drawn.get(0).arrangement()));
+  }
+
+  /** The arrangements with a line, the main one first. */
+  private List<Expectation> drawn(List<Arrangement> arrangements) {
+    List<Expectation> candidates =
+        arrangements.stream().limit(CANDIDATES).map(this::expectation).toList();
+    double largest = candidates.stream().mapToDouble(Expectation::departure).max().orElse(0);
+    List<Expectation> telling =
+        candidates.stream().filter(each -> each.departure() >= TELLING_SHARE * largest).toList();
+    double heaviest = telling.get(0).arrangement().watts();
+    Expectation main =
+        telling.stream()
+            .filter(each -> each.arrangement().watts() >= HEAVY_SHARE * heaviest)
+            .min(Comparator.comparingInt(each -> -each.arrangement().boxes()))
+            .orElseThrow();
+    return Stream.concat(Stream.of(main), candidates.stream().filter(each -> each != main))
+        .limit(WITH_LINE.size())
+        .toList();
+  }
+
+  private Expectation expectation(Arrangement arrangement) {
+    List<String> boxes = boxesOf(arrangement).map(Place::box).toList();
+    return Expectation.of(arrangement, boxes, circuit, survey, assumptions, explanation);
+  }
+
+  /** Every box, but for a carried load only those it can be plugged in at. */
+  private Stream<Place> boxesOf(Arrangement arrangement) {
+    return run.places().stream().filter(place -> shows(arrangement, place));
+  }
+
+  private boolean shows(Arrangement arrangement, Place place) {
+    return arrangement.carried().isEmpty()
+        || circuit.box(place.box()).map(Box::hasReceptacle).orElse(false);
+  }
+
+  private Mark mark(Explanation.Suspicion suspicion) {
+    List<Double> metres =
+        suspicion.boxes().stream().map(box -> run.place(box).metres()).sorted().toList();
+    return new Mark(
+        suspicion.label(), suspicion.boxes(), metres.get(0), metres.get(metres.size() - 1));
+  }
+
+  private Panel panel(ProbePoints between, List<Expectation> drawn, List<Arrangement> rest) {
+    List<Line> lines = new ArrayList<>();
+    List<Readings> readings = new ArrayList<>();
+    for (int i = 0; i < drawn.size(); i++) {
+      Prominence prominence = WITH_LINE.get(i);
+      lines.addAll(lines(between, drawn.get(i), prominence));
+      String words = drawn.get(i).arrangement().words(survey);
+      readings(words, prominence, between, List.of(drawn.get(i).arrangement()))
+          .ifPresent(readings::add);
+    }
+    readings("all other tests", Prominence.OTHER, between, rest).ifPresent(readings::add);
+    boolean overRun = between.equals(ProbePoints.HOT_NEUTRAL);
+    List<Guide> guides = overRun ? guides() : List.of();
+    VoltRange range = overRun ? VoltRange.ofSupply(circuit.supply().volts()) : VoltRange.ofRise();
+    for (Guide guide : guides) {
+      range = range.with(guide.volts());
+    }
+    range = range.with(lines).withReadings(readings);
+    return new Panel(quantity(between), range.low(), range.high(), guides, lines, readings);
+  }
+
+  private String quantity(ProbePoints between) {
+    return region.word(between.first()) + " to " + region.word(between.second());
+  }
+
+  private List<Guide> guides() {
+    double nominal = circuit.supply().volts();
+    return Stream.of(region.guidance().branchFraction(), region.guidance().totalFraction())
+        .distinct()
+        .map(fraction -> guide(nominal, fraction))
+        .toList();
+  }
+
+  private static Guide guide(double nominal, double fraction) {
+    return new Guide(Figures.percent(fraction) + " below nominal", nominal * (1 - fraction));
+  }
+
+  private List<Line> lines(ProbePoints between, Expectation expectation, Prominence prominence) {
+    List<Condition> conditions = new ArrayList<>();
+    if (prominence == Prominence.MAIN || explanation.word().isEmpty()) {
+      conditions.add(Condition.HEALTHY);
+    }
+    explanation.word().ifPresent(word -> conditions.add(Condition.EXPLAINED));
+    return conditions.stream()
+        .map(
+            condition ->
+                new Line(
+                    expectation.arrangement().words(survey),
+                    prominence,
+                    condition,
+                    word(condition),
+                    branches(between, expectation, condition)))
+        .toList();
+  }
+
+  private String word(Condition condition) {
+    return condition == Condition.HEALTHY ? "healthy" : explanation.word().orElse("healthy");
+  }
+
+  private List<Branch> branches(ProbePoints between, Expectation expectation, Condition condition) {
+    List<Branch> branches = new ArrayList<>();
+    Predicate<Place> shown = place -> shows(expectation.arrangement(), place);
+    for (Lane lane : run.lanes()) {
+      List<Place> own = ownPlaces(lane).filter(shown).toList();
+      if (!own.isEmpty()) {
+        Stream<Place> from = before(own.get(0), shown).stream();
+        branches.add(
+            new Branch(
+                Stream.concat(from, own.stream())
+                    .map(place -> point(place, expectation.volts(condition, place.box(), between)))
+                    .toList()));
+      }
+    }
+    return List.copyOf(branches);
+  }
+
+  /** A lane's boxes without the one that belongs to another lane. */
+  private Stream<Place> ownPlaces(Lane lane) {
+    boolean trunk = lane.equals(run.lanes().get(0));
+    return lane.places().stream().skip(trunk ? 0 : 1);
+  }
+
+  /** The nearest box shown on the way from the panel to a place. */
+  private Optional<Place> before(Place place, Predicate<Place> shown) {
+    Optional<Place> at = run.parent(place.box()).map(run::place);
+    while (at.isPresent() && !shown.test(at.get())) {
+      at = run.parent(at.get().box()).map(run::place);
+    }
+    return at;
+  }
+
+  private static Point point(Place place, double volts) {
+    return new Point(place.box(), place.metres(), volts);
+  }
+
+  private Optional<Readings> readings(
+      String words, Prominence prominence, ProbePoints between, List<Arrangement> arrangements) {
+    List<ReadingMark> marks =
+        arrangements.stream()
+            .flatMap(arrangement -> arrangement.readings().stream())
+            .filter(taken -> taken.reading().between().equals(between))
+            .sorted(Comparator.comparingInt(Arrangement.Taken::number))
+            .map(this::mark)
+            .toList();
+    return marks.isEmpty() ? Optional.empty() : Optional.of(new Readings(words, prominence, marks));
+  }
+
+  private ReadingMark mark(Arrangement.Taken taken) {
+    Reading reading = taken.reading();
+    Meter meter = survey.meter(reading.meter());
+    double limit =
+        meter.accuracy().limit(reading.volts(), meter.resolutionVolts())
+            + meter.resolutionVolts() / 2;
+    List<Double> wrong = explanation.wrongProbabilities();
+    return new ReadingMark(
+        taken.test(),
+        reading.box(),
+        run.place(reading.box()).metres(),
+        reading.volts(),
+        Math.min(limit, reading.volts()),
+        limit,
+        taken.number() < wrong.size() ? wrong.get(taken.number()) : 0);
+  }
+
+  private List<String> notes(Arrangement main) {
+    List<String> notes = new ArrayList<>();
+    if (main.watts() == 0 && main.meter().isEmpty() && !explanation.degradations().isEmpty()) {
+      notes.add("With nothing on, a joint that still conducts shows nothing: no current, no drop.");
+    }
+    if (survey.readingCount() > 0) {
+      notes.add("Bars: the meter's stated accuracy and half a step of its display.");
+    }
+    if (!explanation.healthyPoint().isEmpty()) {
+      notes.add(
+          "Healthy: supply, loads and lengths as fitted to these readings, every joint sound.");
+    }
+    notes.add(
+        "Dotted guidance: "
+            + region.guidance().source()
+            + "; advice for a sound circuit, not a limit.");
+    long elsewhere =
+        survey.tests().stream()
+            .flatMap(test -> test.readings().stream())
+            .filter(reading -> !isDrawn(reading.between()))
+            .count();
+    if (elsewhere > 0) {
+      notes.add(
+          "Not in the picture: "
+              + elsewhere
+              + (elsewhere == 1 ? " reading " : " readings ")
+              + region.word(ConductorRole.HOT)
+              + " to "
+              + region.word(ConductorRole.GROUND)
+              + ".");
+    }
+    if (run.lengthsAssumed()) {
+      String length = Figures.length(region, assumptions.value(Assumption.UNKNOWN_LENGTH));
+      notes.add("A cable whose length is not stated is drawn " + length + " long.");
+    }
+    return List.copyOf(notes);
+  }
+
+  private static boolean isDrawn(ProbePoints between) {
+    return between.equals(ProbePoints.HOT_NEUTRAL) || between.equals(ProbePoints.NEUTRAL_GROUND);
+  }
+}

@@ -1,0 +1,47 @@
+package ohmtrail.cli.chart;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+
+import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+import ohmtrail.cli.chart.canvas.RasterCanvas;
+
+/** Keeps AWT, which is slow to start, away from everything but PNG. */
+@AnalyzeClasses(packages = "ohmtrail.cli.chart", importOptions = DoNotIncludeTests.class)
+class DrawingDependenciesTest {
+
+  @ArchTest
+  static final ArchRule onlyPixelsNeedAwt =
+      noClasses()
+          .that()
+          .doNotBelongToAnyOf(RasterCanvas.class)
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("java.awt..", "javax.swing..", "javax.imageio..");
+
+  @ArchTest
+  static final ArchRule theSheetKnowsNothingOfCircuits =
+      noClasses()
+          .that()
+          .resideInAPackage("ohmtrail.cli.chart.canvas")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "ohmtrail.cli.chart",
+              "ohmtrail.cli.casefile..",
+              "ohmtrail.circuit..",
+              "ohmtrail.survey..",
+              "ohmtrail.predict..",
+              "ohmtrail.locate..");
+
+  @ArchTest
+  static final ArchRule calibrationIsDrawnFromPlainFigures =
+      noClasses()
+          .that()
+          .resideInAPackage("ohmtrail.cli.chart..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("ohmtrail.practice..");
+}
