@@ -1,6 +1,7 @@
 package ohmtrail.predict;
 
 import java.util.List;
+import ohmtrail.network.Attachment;
 
 /**
  * The readings of a survey as functions of the ohms R in one joint, without their slopes.
@@ -55,13 +56,15 @@ public final class JointResponse {
    */
   public void volts(double ohms, double[] into) {
     List<ReadingState> states = model.states();
-    double perOhm = 1 / ohms;
+    Attachment added = added(ohms);
+    double observed = added.observed().re();
+    double driven = added.driven().re();
     for (int r = 0; r < into.length; r++) {
-      double dRe = perOhm + admittance[2 * r];
-      double dIm = admittance[2 * r + 1];
-      double square = dRe * dRe + dIm * dIm;
-      double kRe = dRe / square;
-      double kIm = -dIm / square;
+      double dRe = observed + admittance[2 * r] * driven;
+      double dIm = admittance[2 * r + 1] * driven;
+      double share = driven / (dRe * dRe + dIm * dIm);
+      double kRe = dRe * share;
+      double kIm = -dIm * share;
       double re = volts[2 * r] - (step[2 * r] * kRe - step[2 * r + 1] * kIm);
       double im = volts[2 * r + 1] - (step[2 * r] * kIm + step[2 * r + 1] * kRe);
       into[r] = states.get(r).gain() * model.sourceVolts() * Math.sqrt(re * re + im * im);
@@ -71,6 +74,11 @@ public final class JointResponse {
   /** The same with slopes: what a fit needs, at some cost. */
   public JointSweep sweep() {
     return new JointSweep(model, gap, this);
+  }
+
+  /** The ohms as a law that stays finite from nothing to open. */
+  Attachment added(double ohms) {
+    return Attachment.series(gap, ohms);
   }
 
   double[] healthyVolts() {

@@ -1,6 +1,7 @@
 package ohmtrail.predict;
 
 import java.util.List;
+import ohmtrail.network.Attachment;
 
 /**
  * The readings of a survey as functions of the ohms R in one joint.
@@ -76,22 +77,25 @@ public final class JointSweep {
   /**
    * Readings, their slopes per parameter and per ln R.
    *
-   * @param ohms added, positive, infinity for open
+   * @param ohms added, not negative, infinity for open
    */
   public void evaluate(double ohms, Evaluation into) {
     List<ReadingState> states = model.states();
-    double perOhm = 1 / ohms;
+    Attachment added = response.added(ohms);
+    double observed = added.observed().re();
+    double driven = added.driven().re();
     double[] volts = response.healthyVolts();
     double[] step = response.step();
     double[] admittance = response.admittance();
     double[] slopes = new double[2 * parameters];
     for (int r = 0; r < states.size(); r++) {
       ReadingState state = states.get(r);
-      double dRe = perOhm + admittance[2 * r];
-      double dIm = admittance[2 * r + 1];
+      double dRe = observed + admittance[2 * r] * driven;
+      double dIm = admittance[2 * r + 1] * driven;
       double square = dRe * dRe + dIm * dIm;
-      double kRe = dRe / square;
-      double kIm = -dIm / square;
+      double share = driven / square;
+      double kRe = dRe * share;
+      double kIm = -dIm * share;
       double squareRe = kRe * kRe - kIm * kIm;
       double squareIm = 2 * kRe * kIm;
       int from = 2 * r * parameters;
@@ -108,10 +112,18 @@ public final class JointSweep {
       double re = volts[2 * r] - (step[2 * r] * kRe - step[2 * r + 1] * kIm);
       double im = volts[2 * r + 1] - (step[2 * r] * kIm + step[2 * r + 1] * kRe);
       into.volts()[r] = model.finish(state, re, im, slopes, into.jacobian(), r * parameters);
-      // dk/d(ln R) = k^2/R
-      double gRe = -(step[2 * r] * squareRe - step[2 * r + 1] * squareIm) * perOhm;
-      double gIm = -(step[2 * r] * squareIm + step[2 * r + 1] * squareRe) * perOhm;
-      into.ohmsSlope()[r] = model.project(state, re, im, gRe, gIm);
+      // dk/d(ln R) = k^2/R = k/(1 + y R)
+      double hRe = observed * dRe / square;
+      double hIm = -observed * dIm / square;
+      double gRe = kRe * hRe - kIm * hIm;
+      double gIm = kRe * hIm + kIm * hRe;
+      into.ohmsSlope()[r] =
+          model.project(
+              state,
+              re,
+              im,
+              step[2 * r + 1] * gIm - step[2 * r] * gRe,
+              -step[2 * r] * gIm - step[2 * r + 1] * gRe);
     }
   }
 }

@@ -37,10 +37,10 @@ final class Wiring {
   private static final double BOND_OHMS = 1e-3;
 
   /**
-   * Between each two contacts of a receptacle, farads (assumption): keeps the voltage of a lone
-   * contact defined.
+   * Between each two conductors wherever they meet in a box, at the splices, tails and contacts,
+   * farads (assumption): keeps the voltage of metal between open joints defined.
    */
-  private static final double RECEPTACLE_FARADS = 10e-12;
+  private static final double BOX_FARADS = 10e-12;
 
   /** What a probe or plug touches. */
   record Probe(String box, ProbePoints between) {
@@ -197,9 +197,7 @@ final class Wiring {
                   });
       network.addBranch(neutral, Network.REFERENCE, Complex.real(1 / BOND_OHMS));
       int place = parameters.place(Parameters.Single.SOURCE_OHMS);
-      double ohms = parameters.value(place, point);
-      sourcePort = addGap(neutral, hot, ohms);
-      elements.add(new Element(sourcePort, place, Complex.real(ohms * parameters.sigma(place))));
+      sourcePort = addResistance(neutral, hot, parameters.value(place, point), place);
       buses.put(circuit.panel().name(), bus);
       contacts.put(circuit.panel().name(), bus);
     }
@@ -215,26 +213,16 @@ final class Wiring {
       Terminals bus = buses.computeIfAbsent(cable.to(), box -> addNodes());
       for (Section section : circuit.sections(cable)) {
         ConductorRole conductor = section.conductor();
-        double eachJoint = jointOhms * jointFactor(section);
-        addJoint(section.near(), from.node(conductor), near.node(conductor), eachJoint);
-        int port = addGap(near.node(conductor), far.node(conductor), ohms);
-        addJoint(section.far(), far.node(conductor), bus.node(conductor), eachJoint);
-        elements.add(
-            new Element(port, lengthPlace, Complex.real(ohms * parameters.sigma(lengthPlace))));
-        int place = sectionPlace(section);
-        elements.add(
-            new Element(port, place, Complex.real(2 * eachJoint * parameters.sigma(place))));
+        int jointPlace = sectionPlace(section);
+        addJoint(section.near(), from.node(conductor), near.node(conductor), jointPlace);
+        addResistance(near.node(conductor), far.node(conductor), ohms, lengthPlace);
+        addJoint(section.far(), far.node(conductor), bus.node(conductor), jointPlace);
       }
       addCapacitances(cable, near, lengthPlace, length / 2);
       addCapacitances(cable, far, lengthPlace, length / 2);
       if (!closesRing) {
         buildDevice(circuit.box(cable.to()).orElseThrow(), bus);
       }
-    }
-
-    private double jointFactor(Section section) {
-      int place = sectionPlace(section);
-      return parameters.all().get(place).factor(point[place]);
     }
 
     private int sectionPlace(Section section) {
@@ -245,31 +233,35 @@ final class Wiring {
 
     private void buildDevice(Box box, Terminals bus) {
       contacts.put(box.name(), bus);
+      addBoxCapacitances(bus);
       if (!box.hasReceptacle()) {
         return;
       }
       Terminals ends = bus;
+      Terminals tails = bus;
       for (Joint joint : circuit.deviceJoints(box.name())) {
         int place = parameters.place(new Parameters.DeviceKey(box.name(), joint.conductor()));
-        double ohms = jointOhms * parameters.all().get(place).factor(point[place]);
         int next = network.addNode();
-        addJoint(joint, ends.node(joint.conductor()), next, ohms);
+        addJoint(joint, ends.node(joint.conductor()), next, place);
         ends = ends.with(joint.conductor(), next);
-        if (joint.role() == JointRole.CONTACT) {
-          elements.add(
-              new Element(
-                  require(jointPorts, joint.id(), "Joint"),
-                  place,
-                  Complex.real(parameters.value(place, point) * parameters.sigma(place))));
+        if (joint.role() == JointRole.TAIL) {
+          tails = tails.with(joint.conductor(), next);
         }
       }
+      if (box.hasTail()) {
+        addBoxCapacitances(tails);
+      }
+      addBoxCapacitances(ends);
+      contacts.put(box.name(), ends);
+    }
+
+    private void addBoxCapacitances(Terminals place) {
       for (ProbePoints pair : PAIRS) {
         network.addBranch(
-            ends.node(pair.first()),
-            ends.node(pair.second()),
-            new Complex(0, omega * RECEPTACLE_FARADS));
+            place.node(pair.first()),
+            place.node(pair.second()),
+            new Complex(0, omega * BOX_FARADS));
       }
-      contacts.put(box.name(), ends);
     }
 
     private void addCapacitances(Cable cable, Terminals nodes, int lengthPlace, double metres) {
@@ -293,12 +285,16 @@ final class Wiring {
           new Element(port, lengthPlace, new Complex(0, siemens * parameters.sigma(lengthPlace))));
     }
 
-    private void addJoint(Joint joint, int from, int to, double ohms) {
-      jointPorts.put(joint.id(), addGap(from, to, ohms));
+    private void addJoint(Joint joint, int from, int to, int place) {
+      double ohms = jointOhms * parameters.all().get(place).factor(point[place]);
+      jointPorts.put(joint.id(), addResistance(from, to, ohms, place));
     }
 
-    private int addGap(int from, int to, double ohms) {
-      return addPort(new Port.Gap(network.addBranch(from, to, Complex.real(1 / ohms))));
+    /** Ohms that a parameter scales. */
+    private int addResistance(int from, int to, double ohms, int place) {
+      int port = addPort(new Port.Gap(network.addBranch(from, to, Complex.real(1 / ohms))));
+      elements.add(new Element(port, place, Complex.real(ohms * parameters.sigma(place))));
+      return port;
     }
 
     private int addPort(Port port) {

@@ -1,0 +1,160 @@
+package ohmtrail.predict;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Combinators;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.Supply;
+import ohmtrail.survey.HeatingElement;
+import ohmtrail.survey.Load;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/**
+ * A circuit with a survey, drawn at random and kept as a recipe so that it shrinks. Box 0 is the
+ * panel; every other box is fed from one before it; ties between boxes close rings.
+ */
+record DrawnCircuit(List<Stop> stops, List<Tie> ties, List<Moment> moments) {
+  /** How a box is wired. */
+  enum Build {
+    FEED_THROUGH,
+    PIGTAIL,
+    JUNCTION
+  }
+
+  /** A box and the cable that feeds it from the box that the draw, wrapped, points at. */
+  record Stop(int draw, Build build, double metres, Cable.Companion companion) {}
+
+  /** A cable between two boxes that are there already. */
+  record Tie(int firstDraw, int secondDraw, double metres) {}
+
+  /** A reading to be taken. */
+  record Look(int boxDraw, ProbePoints between, boolean lowImpedance) {}
+
+  /** A test: loads on at the receptacles that the draws point at, and readings. */
+  record Moment(List<Integer> loadDraws, List<Look> looks) {}
+
+  static final String DIGITAL = "digital";
+  static final String LOW = "low";
+
+  private static final List<Load> LOADS =
+      List.of(
+          new HeatingElement("heater", 1500, 120),
+          new HeatingElement("iron", 900, 120),
+          new HeatingElement("lamp", 60, 120));
+
+  static final List<ProbePoints> PAIRS =
+      List.of(ProbePoints.HOT_NEUTRAL, ProbePoints.HOT_GROUND, ProbePoints.NEUTRAL_GROUND);
+
+  private static String name(int box) {
+    return box == 0 ? "panel" : "box-" + box;
+  }
+
+  List<Box> boxes() {
+    List<Box> boxes = new ArrayList<>(List.of(Box.panel(name(0))));
+    for (int box = 1; box <= stops.size(); box++) {
+      boxes.add(
+          switch (stops.get(box - 1).build()) {
+            case FEED_THROUGH -> Box.feedThrough(name(box), JointKind.PUSH_IN);
+            case PIGTAIL -> Box.pigtail(name(box));
+            case JUNCTION -> Box.junction(name(box));
+          });
+    }
+    return boxes;
+  }
+
+  List<Cable> cables() {
+    List<Cable> cables = new ArrayList<>();
+    Set<Set<Integer>> joined = new HashSet<>();
+    for (int box = 1; box <= stops.size(); box++) {
+      Stop stop = stops.get(box - 1);
+      int from = stop.draw() % box;
+      joined.add(Set.of(from, box));
+      cables.add(cable(from, box, stop.metres(), stop.companion()));
+    }
+    for (Tie tie : ties) {
+      int first = tie.firstDraw() % (stops.size() + 1);
+      int second = tie.secondDraw() % (stops.size() + 1);
+      if (first != second && joined.add(Set.of(first, second))) {
+        cables.add(cable(first, second, tie.metres(), Cable.Companion.NONE));
+      }
+    }
+    return cables;
+  }
+
+  private static Cable cable(int from, int to, double metres, Cable.Companion companion) {
+    return new Cable(
+        name(from),
+        name(to),
+        OptionalDouble.of(metres),
+        OptionalDouble.empty(),
+        Wires.copper("14 AWG"),
+        companion);
+  }
+
+  Circuit circuit() {
+    return new Circuit(Supply.NORTH_AMERICA_120, 15, boxes(), cables());
+  }
+
+  Survey survey() {
+    List<Test> tests = new ArrayList<>();
+    for (Moment moment : moments) {
+      tests.add(new Test("test " + (tests.size() + 1), loads(moment), readings(moment)));
+    }
+    return new Survey(List.of(Meter.highImpedance(DIGITAL), Meter.lowImpedance(LOW)), LOADS, tests);
+  }
+
+  private List<LoadInUse> loads(Moment moment) {
+    List<String> plugs = boxes().stream().filter(Box::hasReceptacle).map(Box::name).toList();
+    List<LoadInUse> uses = new ArrayList<>();
+    for (int draw : plugs.isEmpty() ? List.<Integer>of() : moment.loadDraws()) {
+      uses.add(new LoadInUse(LOADS.get(uses.size()).name(), plugs.get(draw % plugs.size())));
+    }
+    return uses;
+  }
+
+  private List<Reading> readings(Moment moment) {
+    Set<Reading> readings = new LinkedHashSet<>();
+    for (Look look : moment.looks()) {
+      String box = name(look.boxDraw() % (stops.size() + 1));
+      readings.add(new Reading(box, look.between(), look.lowImpedance() ? LOW : DIGITAL, 0));
+    }
+    return List.copyOf(readings);
+  }
+
+  /** Circuits with tees and, if there are ties, rings. */
+  static Arbitrary<DrawnCircuit> of(int mostBoxes, int mostTies) {
+    Arbitrary<Integer> draw = Arbitraries.integers().between(0, 999);
+    Arbitrary<Double> metres = Arbitraries.doubles().between(0.5, 40).ofScale(1);
+    Arbitrary<Cable.Companion> companion =
+        Arbitraries.of(Cable.Companion.NONE, Cable.Companion.NONE, Cable.Companion.LIVE);
+    Arbitrary<Stop> stop =
+        Combinators.combine(draw, Arbitraries.of(Build.class), metres, companion).as(Stop::new);
+    Arbitrary<Tie> tie = Combinators.combine(draw, draw, metres).as(Tie::new);
+    Arbitrary<Look> look =
+        Combinators.combine(draw, Arbitraries.of(PAIRS), Arbitraries.of(false, true)).as(Look::new);
+    Arbitrary<Moment> moment =
+        Combinators.combine(
+                draw.list().ofMaxSize(LOADS.size()), look.list().ofMinSize(1).ofMaxSize(4))
+            .as(Moment::new);
+    return Combinators.combine(
+            stop.withoutEdgeCases().list().ofMinSize(1).ofMaxSize(mostBoxes),
+            tie.withoutEdgeCases().list().ofMaxSize(mostTies),
+            moment.withoutEdgeCases().list().ofMinSize(1).ofMaxSize(3))
+        .as(DrawnCircuit::new)
+        .withoutEdgeCases();
+  }
+}

@@ -1,0 +1,262 @@
+package ohmtrail.predict;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Random;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.constraints.IntRange;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.Joint;
+import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Survey;
+
+/**
+ * A sweep of ohms in one joint against the same ohms put there before anything is solved, and its
+ * slopes against small steps, on random circuits with tees, rings, pigtails and junctions.
+ */
+class JointSweepPropertyTest {
+
+  /** Of the reading, and of a volt where it shows next to nothing. */
+  private static final double SAME = 1e-9;
+
+  /**
+   * Step in u and in ln R. Its square times a third derivative, and rounding over it, stay small.
+   */
+  private static final double STEP = 1e-4;
+
+  /**
+   * Volts per unit of u or ln R, and of the slope: a few third derivatives times the step squared.
+   */
+  private static final double SLOPE = 1e-6;
+
+  /**
+   * Volts. Two open joints with a load between them leave an island of some picofarads, whose
+   * admittance is a difference of currents a million times larger.
+   */
+  private static final double ISLAND = 1e-6;
+
+  private static final int TRIES = 80;
+
+  /** Every parameter is stepped both ways in each. */
+  private static final int SLOPE_TRIES = 25;
+
+  private static final Assumptions ASSUMPTIONS = Assumptions.defaults();
+
+  @Provide
+  Arbitrary<DrawnCircuit> circuits() {
+    return DrawnCircuit.of(7, 2);
+  }
+
+  @Provide
+  Arbitrary<Double> ohms() {
+    return Arbitraries.of(
+        1e-3, 1e-2, 0.1, 0.5, 1.0, 3.0, 30.0, 1e3, 1e5, 1e7, 1e9, 1e12, Double.POSITIVE_INFINITY);
+  }
+
+  /** Everything that a sweep is made from. */
+  private record Setting(Circuit circuit, Survey survey, Parameters parameters) {
+    static Setting of(DrawnCircuit drawn) {
+      Circuit circuit = drawn.circuit();
+      Survey survey = drawn.survey();
+      return new Setting(circuit, survey, Parameters.of(circuit, survey, ASSUMPTIONS));
+    }
+
+    Joint joint(int draw) {
+      return circuit.joints().get(draw % circuit.joints().size());
+    }
+
+    double[] point(long seed) {
+      Random random = new Random(seed);
+      double[] point = parameters.nominalPoint();
+      for (int p = 0; p < point.length; p++) {
+        point[p] = random.nextGaussian();
+      }
+      return point;
+    }
+
+    SurveyModel model(double[] point, List<Joint> swept, List<Degradation> degradations) {
+      return SurveyModel.of(circuit, survey, ASSUMPTIONS, parameters, point, swept, degradations);
+    }
+
+    double[] readings(double[] point, List<Degradation> degradations) {
+      SurveyModel model = model(point, List.of(), degradations);
+      Evaluation evaluation = model.buffer();
+      model.evaluate(evaluation);
+      return evaluation.volts();
+    }
+  }
+
+  private static void assertSame(double[] expected, double[] shown, String what) {
+    assertSame(expected, shown, SAME, what);
+  }
+
+  private static void assertSame(double[] expected, double[] shown, double same, String what) {
+    for (int r = 0; r < expected.length; r++) {
+      double tolerance = same * Math.max(1, expected[r]);
+      assertEquals(expected[r], shown[r], tolerance, what + ", reading " + r);
+    }
+  }
+
+  @Property(tries = TRIES)
+  void aSweepShowsWhatTheSameOhmsPutThereBeforehandShow(
+      @ForAll("circuits") DrawnCircuit drawn,
+      @ForAll @IntRange(max = 999) int jointDraw,
+      @ForAll long seed) {
+    Setting setting = Setting.of(drawn);
+    Joint joint = setting.joint(jointDraw);
+    double[] point = setting.point(seed);
+    JointSweep sweep = setting.model(point, List.of(joint), List.of()).sweep(joint);
+    double[] swept = new double[setting.survey().readingCount()];
+    for (double ohms : ohms().allValues().orElseThrow().toList()) {
+      sweep.volts(ohms, swept);
+      double[] expected = setting.readings(point, List.of(new Degradation(joint.id(), ohms)));
+      assertSame(expected, swept, joint.id() + " with " + ohms + " ohm, seed " + seed);
+    }
+  }
+
+  @Property(tries = TRIES)
+  void aSweepBesideAnotherDegradedJointShowsWhatBothShow(
+      @ForAll("circuits") DrawnCircuit drawn,
+      @ForAll @IntRange(max = 999) int jointDraw,
+      @ForAll @IntRange(max = 999) int otherDraw,
+      @ForAll("ohms") double ohms,
+      @ForAll("ohms") double otherOhms) {
+    Setting setting = Setting.of(drawn);
+    Joint joint = setting.joint(jointDraw);
+    Joint other = setting.joint(otherDraw);
+    if (joint.equals(other)) {
+      return;
+    }
+    double[] point = setting.parameters().nominalPoint();
+    Degradation beside = new Degradation(other.id(), otherOhms);
+    JointSweep sweep = setting.model(point, List.of(joint), List.of(beside)).sweep(joint);
+    double[] swept = new double[setting.survey().readingCount()];
+    sweep.volts(ohms, swept);
+    double[] expected = setting.readings(point, List.of(beside, new Degradation(joint.id(), ohms)));
+    assertSame(expected, swept, ISLAND, joint.id() + " with " + ohms + " ohm beside " + beside);
+  }
+
+  @Property(tries = TRIES)
+  void readingsAloneAndReadingsWithSlopesAreTheSameNumbers(
+      @ForAll("circuits") DrawnCircuit drawn,
+      @ForAll @IntRange(max = 999) int jointDraw,
+      @ForAll("ohms") double ohms) {
+    Setting setting = Setting.of(drawn);
+    Joint joint = setting.joint(jointDraw);
+    SurveyModel model =
+        setting.model(setting.parameters().nominalPoint(), List.of(joint), List.of());
+    double[] alone = new double[model.readings()];
+    model.sweep(joint).volts(ohms, alone);
+    Evaluation whole = model.buffer();
+    model.sweep(joint).evaluate(ohms, whole);
+    for (int r = 0; r < alone.length; r++) {
+      assertEquals(whole.volts()[r], alone[r], 0, "reading " + r);
+      assertTrue(Double.isFinite(alone[r]), "reading " + r + " is " + alone[r]);
+    }
+  }
+
+  @Property(tries = TRIES)
+  void nothingAddedShowsTheHealthyReadings(
+      @ForAll("circuits") DrawnCircuit drawn, @ForAll @IntRange(max = 999) int jointDraw) {
+    Setting setting = Setting.of(drawn);
+    Joint joint = setting.joint(jointDraw);
+    SurveyModel model =
+        setting.model(setting.parameters().nominalPoint(), List.of(joint), List.of());
+    double[] swept = new double[model.readings()];
+    model.sweep(joint).volts(0, swept);
+    Evaluation healthy = model.buffer();
+    model.evaluate(healthy);
+    assertSame(healthy.volts(), swept, joint.id());
+  }
+
+  @Property(tries = SLOPE_TRIES)
+  void slopesAreTheLimitsOfSmallStepsInEveryParameter(
+      @ForAll("circuits") DrawnCircuit drawn,
+      @ForAll @IntRange(max = 999) int jointDraw,
+      @ForAll("ohms") double ohms,
+      @ForAll long seed) {
+    Setting setting = Setting.of(drawn);
+    Joint joint = setting.joint(jointDraw);
+    double[] point = setting.point(seed);
+    SurveyModel model = setting.model(point, List.of(joint), List.of());
+    Evaluation evaluation = model.buffer();
+    model.sweep(joint).evaluate(ohms, evaluation);
+    List<Degradation> bad = List.of(new Degradation(joint.id(), ohms));
+    assertSlopes(setting, point, bad, evaluation, joint.id() + " with " + ohms + ", seed " + seed);
+  }
+
+  @Property(tries = SLOPE_TRIES)
+  void slopesOfTheReadingsWithNothingSweptAreTheLimitsOfSmallSteps(
+      @ForAll("circuits") DrawnCircuit drawn,
+      @ForAll @IntRange(max = 999) int jointDraw,
+      @ForAll("ohms") double ohms,
+      @ForAll long seed) {
+    Setting setting = Setting.of(drawn);
+    double[] point = setting.point(seed);
+    List<Degradation> bad = List.of(new Degradation(setting.joint(jointDraw).id(), ohms));
+    SurveyModel model = setting.model(point, List.of(), bad);
+    Evaluation evaluation = model.buffer();
+    model.evaluate(evaluation);
+    assertSlopes(setting, point, bad, evaluation, bad + ", seed " + seed);
+    for (double slope : evaluation.ohmsSlope()) {
+      assertEquals(0, slope, 0, "nothing is swept");
+    }
+  }
+
+  private static void assertSlopes(
+      Setting setting,
+      double[] point,
+      List<Degradation> degradations,
+      Evaluation evaluation,
+      String what) {
+    int parameters = setting.parameters().size();
+    for (int p = 0; p < parameters; p++) {
+      int place = p;
+      double[] more = setting.readings(moved(point, p, STEP), degradations);
+      double[] less = setting.readings(moved(point, p, -STEP), degradations);
+      for (int r = 0; r < more.length; r++) {
+        double step = (more[r] - less[r]) / (2 * STEP);
+        double slope = evaluation.jacobian()[r * parameters + p];
+        assertEquals(
+            step,
+            slope,
+            SLOPE * Math.max(1, Math.abs(step)),
+            () -> what + ", " + setting.parameters().all().get(place).description());
+      }
+    }
+  }
+
+  private static double[] moved(double[] point, int place, double step) {
+    double[] moved = point.clone();
+    moved[place] += step;
+    return moved;
+  }
+
+  @Property(tries = TRIES)
+  void theSlopeInTheOhmsIsTheLimitOfSmallSteps(
+      @ForAll("circuits") DrawnCircuit drawn,
+      @ForAll @IntRange(max = 999) int jointDraw,
+      @ForAll("ohms") double ohms) {
+    Setting setting = Setting.of(drawn);
+    Joint joint = setting.joint(jointDraw);
+    SurveyModel model =
+        setting.model(setting.parameters().nominalPoint(), List.of(joint), List.of());
+    JointSweep sweep = model.sweep(joint);
+    Evaluation evaluation = model.buffer();
+    sweep.evaluate(ohms, evaluation);
+    double[] more = new double[model.readings()];
+    double[] less = new double[model.readings()];
+    sweep.volts(ohms * Math.exp(STEP), more);
+    sweep.volts(ohms * Math.exp(-STEP), less);
+    for (int r = 0; r < more.length; r++) {
+      double step = (more[r] - less[r]) / (2 * STEP);
+      assertEquals(step, evaluation.ohmsSlope()[r], SLOPE * Math.max(1, Math.abs(step)));
+    }
+  }
+}
