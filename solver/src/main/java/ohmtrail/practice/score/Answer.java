@@ -1,0 +1,105 @@
+package ohmtrail.practice.score;
+
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Joint;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.FittedReading;
+import ohmtrail.locate.RankedBox;
+import ohmtrail.locate.Suspect;
+import ohmtrail.locate.Verdict;
+
+/**
+ * What a method makes of a case, as far as it is scored.
+ *
+ * @param order the boxes in the order in which they should be opened; those left out come last
+ * @param stated the probability of every box; empty for a method that states none
+ * @param suspects the most probable first; empty for a method that names none
+ * @param wrongProbabilities of every reading, in the order of the survey; empty for a method that
+ *     doubts none
+ * @param verdict the verdict, where the method gives one
+ */
+public record Answer(
+    List<String> order,
+    List<RankedBox> stated,
+    List<Suspect> suspects,
+    List<Double> wrongProbabilities,
+    Optional<Verdict> verdict) {
+  /** Copies the lists. */
+  public Answer {
+    order = List.copyOf(order);
+    stated = List.copyOf(stated);
+    suspects = List.copyOf(suspects);
+    wrongProbabilities = List.copyOf(wrongProbabilities);
+  }
+
+  /** An order to open boxes in, and nothing else. */
+  public static Answer ofOrder(List<String> order) {
+    return new Answer(order, List.of(), List.of(), List.of(), Optional.empty());
+  }
+
+  /**
+   * The boxes by probability; those as likely as each other in the order in which the supply
+   * reaches them.
+   */
+  public static Answer of(Diagnosis diagnosis, Circuit circuit) {
+    return new Answer(
+        byProbability(diagnosis.boxes(), circuit),
+        diagnosis.boxes(),
+        diagnosis.suspects(),
+        diagnosis.readings().stream().map(FittedReading::wrongProbability).toList(),
+        Optional.of(diagnosis.verdict()));
+  }
+
+  static List<String> byProbability(List<RankedBox> stated, Circuit circuit) {
+    Map<String, Double> probabilities = new LinkedHashMap<>();
+    circuit.boxes().forEach(box -> probabilities.put(box.name(), 0.0));
+    stated.forEach(box -> probabilities.put(box.box(), box.probability()));
+    return probabilities.entrySet().stream()
+        .sorted(Map.Entry.comparingByValue(Comparator.reverseOrder()))
+        .map(Map.Entry::getKey)
+        .toList();
+  }
+
+  /** The conductor with the most probability on its joints; empty without suspects. */
+  Optional<ConductorRole> conductor() {
+    Map<ConductorRole, Double> sums = new LinkedHashMap<>();
+    for (Suspect suspect : suspects) {
+      for (int i = 0; i < suspect.joints().size(); i++) {
+        Joint joint = suspect.joints().get(i);
+        sums.merge(joint.conductor(), suspect.jointProbabilities().get(i), Double::sum);
+      }
+    }
+    return sums.entrySet().stream().max(Map.Entry.comparingByValue()).map(Map.Entry::getKey);
+  }
+
+  /** The suspect that a joint belongs to. */
+  Optional<Suspect> suspectOf(String joint) {
+    return suspects.stream().filter(suspect -> holds(suspect, joint)).findFirst();
+  }
+
+  static boolean holds(Suspect suspect, String joint) {
+    return suspect.joints().stream().anyMatch(each -> each.id().equals(joint));
+  }
+
+  /** How many boxes are opened until the first of these is reached. */
+  int boxesOpened(List<String> sought, Circuit circuit) {
+    List<String> opened =
+        java.util.stream.Stream.concat(order.stream(), circuit.boxes().stream().map(Box::name))
+            .distinct()
+            .toList();
+    for (int place = 0; place < opened.size(); place++) {
+      if (sought.contains(opened.get(place))) {
+        return place + 1;
+      }
+    }
+    throw new IllegalArgumentException(
+        "Boxes " + sought + " must be among those of the circuit " + opened);
+  }
+}

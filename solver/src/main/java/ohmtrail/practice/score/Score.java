@@ -1,0 +1,90 @@
+package ohmtrail.practice.score;
+
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Predicate;
+import ohmtrail.locate.Verdict;
+
+/**
+ * How well a method did over a number of cases.
+ *
+ * @param cases how many
+ * @param opening boxes opened by the method; empty where no case has a degraded joint
+ * @param ruleOfThumb boxes opened by the rule of thumb on the same cases
+ * @param suspectShare share of the cases with a degraded joint whose first suspect holds it
+ * @param conductorShare share of them in which the most probable conductor is right
+ * @param calibration of the stated box probabilities; empty where none were stated
+ * @param coverage share of the degraded joints whose ohms lie in the 90 % interval of the suspect
+ *     that holds them; empty where there is none
+ * @param verdictsOnDegraded how many cases with a degraded joint got each verdict
+ * @param verdictsOnHealthy how many without
+ * @param wrongReadingShare share of the wrong readings that were named; empty where none was wrong
+ */
+public record Score(
+    int cases,
+    Optional<Opening> opening,
+    Optional<Opening> ruleOfThumb,
+    OptionalDouble suspectShare,
+    OptionalDouble conductorShare,
+    Optional<Calibration> calibration,
+    OptionalDouble coverage,
+    Map<Verdict, Integer> verdictsOnDegraded,
+    Map<Verdict, Integer> verdictsOnHealthy,
+    OptionalDouble wrongReadingShare) {
+  /** Copies the maps, in the order of the verdicts. */
+  public Score {
+    verdictsOnDegraded = copy(verdictsOnDegraded);
+    verdictsOnHealthy = copy(verdictsOnHealthy);
+  }
+
+  /**
+   * Counts.
+   *
+   * @param outcomes of the method
+   * @param ofRule of the rule of thumb on the same cases
+   */
+  public static Score of(List<Outcome> outcomes, List<Outcome> ofRule) {
+    List<Outcome> degraded = outcomes.stream().filter(Outcome::degraded).toList();
+    List<Outcome> healthy = outcomes.stream().filter(each -> !each.degraded()).toList();
+    return new Score(
+        outcomes.size(),
+        Opening.of(outcomes),
+        Opening.of(ofRule),
+        share(degraded, Outcome::suspectRight),
+        share(degraded, Outcome::conductorRight),
+        Calibration.of(outcomes),
+        share(degraded.stream().flatMap(each -> each.intervals().stream()).toList(), held -> held),
+        verdicts(degraded),
+        verdicts(healthy),
+        share(outcomes.stream().flatMap(each -> each.wrongNamed().stream()).toList(), n -> n));
+  }
+
+  /** Share of the healthy circuits that were called degraded; empty where none is healthy. */
+  public OptionalDouble falseAlarms() {
+    int healthy = verdictsOnHealthy.values().stream().mapToInt(Integer::intValue).sum();
+    return healthy == 0
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(verdictsOnHealthy.getOrDefault(Verdict.DEGRADED, 0) / (double) healthy);
+  }
+
+  private static <T> OptionalDouble share(List<T> items, Predicate<T> holds) {
+    return items.stream().mapToDouble(item -> holds.test(item) ? 1 : 0).average();
+  }
+
+  private static Map<Verdict, Integer> verdicts(List<Outcome> outcomes) {
+    Map<Verdict, Integer> counts = new EnumMap<>(Verdict.class);
+    outcomes.forEach(
+        each -> each.verdict().ifPresent(verdict -> counts.merge(verdict, 1, Integer::sum)));
+    return counts;
+  }
+
+  private static Map<Verdict, Integer> copy(Map<Verdict, Integer> counts) {
+    Map<Verdict, Integer> copy = new EnumMap<>(Verdict.class);
+    copy.putAll(counts);
+    return Collections.unmodifiableMap(copy);
+  }
+}

@@ -1,0 +1,108 @@
+package ohmtrail.practice.score;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.Function;
+import java.util.function.IntConsumer;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.Locator;
+import ohmtrail.practice.Practice;
+import ohmtrail.practice.PracticeCase;
+
+/**
+ * Asks a method on the first cases of a series, several at a time, and holds its answers against
+ * the truth. The outcome does not depend on the number of threads.
+ */
+public final class Scorer {
+  private final Practice practice;
+  private final int cases;
+  private final int threads;
+
+  /**
+   * Prepares.
+   *
+   * @param practice the series
+   * @param cases how many of its cases, from number 0; at least 1
+   * @param threads how many at a time; at least 1
+   * @throws IllegalArgumentException when there is nothing to do or nobody to do it
+   */
+  public Scorer(Practice practice, int cases, int threads) {
+    if (cases < 1 || threads < 1) {
+      throw new IllegalArgumentException(
+          "Cases (" + cases + ") and threads (" + threads + ") must be at least 1 each");
+    }
+    this.practice = practice;
+    this.cases = cases;
+    this.threads = threads;
+  }
+
+  /** The locator, with the assumptions of the case, as a method. */
+  public static Answer locate(PracticeCase practiceCase) {
+    Diagnosis diagnosis =
+        new Locator(practiceCase.circuit(), practiceCase.assumptions())
+            .locate(practiceCase.survey());
+    return Answer.of(diagnosis, practiceCase.circuit());
+  }
+
+  /**
+   * Scores a method beside the rule of thumb.
+   *
+   * @param method must be safe to ask from several threads
+   * @param progress told how many cases are done, always by the calling thread
+   */
+  public Score score(Function<PracticeCase, Answer> method, IntConsumer progress) {
+    List<BothOutcomes> both =
+        onEach(
+            drawn ->
+                new BothOutcomes(
+                    Outcome.of(method.apply(drawn), drawn),
+                    Outcome.of(RuleOfThumb.answer(drawn), drawn)),
+            progress);
+    return Score.of(
+        both.stream().map(BothOutcomes::ofMethod).toList(),
+        both.stream().map(BothOutcomes::ofRule).toList());
+  }
+
+  /** What became of each case, in their order. */
+  public List<Outcome> outcomes(Function<PracticeCase, Answer> method, IntConsumer progress) {
+    return onEach(drawn -> Outcome.of(method.apply(drawn), drawn), progress);
+  }
+
+  private record BothOutcomes(Outcome ofMethod, Outcome ofRule) {}
+
+  private <T> List<T> onEach(Function<PracticeCase, T> task, IntConsumer progress) {
+    ExecutorService pool = Executors.newFixedThreadPool(threads);
+    try {
+      List<Future<T>> pending = new ArrayList<>();
+      for (int number = 0; number < cases; number++) {
+        int drawn = number;
+        pending.add(pool.submit(() -> task.apply(practice.caseOf(drawn))));
+      }
+      List<T> done = new ArrayList<>();
+      for (Future<T> each : pending) {
+        done.add(result(each));
+        progress.accept(done.size());
+      }
+      return List.copyOf(done);
+    } finally {
+      pool.shutdownNow();
+    }
+  }
+
+  private static <T> T result(Future<T> pending) {
+    try {
+      return pending.get();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("Scoring was interrupted before it was done", e);
+    } catch (ExecutionException e) {
+      throw e.getCause() instanceof RuntimeException cause
+          ? cause
+          : new IllegalStateException("A case could not be scored: " + e.getCause(), e);
+    }
+  }
+}
