@@ -125,7 +125,7 @@ public final class CheckText {
   static String title(Test test) {
     String loads = loads(test);
     boolean idle = test.loads().isEmpty() && test.name().equals(IDLE);
-    boolean said = idle || test.name().equals(loads);
+    boolean said = idle || test.name().contains(loads);
     return "Test " + test.name() + (said ? "" : ", on: " + loads);
   }
 

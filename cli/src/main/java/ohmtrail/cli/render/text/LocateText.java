@@ -194,16 +194,31 @@ public final class LocateText {
   }
 
   private void writeReadings() {
-    page.heading("Readings, volts (off: read less fitted; sd: the same in standard deviations)");
+    page.heading("Readings, in volts")
+        .indented(
+            "sound: what a sound circuit would show; fitted: what the answer shows; off: read less"
+                + " fitted; sd: the same in standard deviations of the reading");
+    Table table =
+        new Table()
+            .words("box")
+            .words("between")
+            .words("meter")
+            .numbers("read")
+            .numbers("sound")
+            .numbers("fitted")
+            .numbers("off")
+            .numbers("sd");
     for (Test test : caseFile.survey().tests()) {
       List<FittedReading> readings =
           diagnosis.readings().stream()
               .filter(fitted -> fitted.test().equals(test.name()))
               .toList();
       if (!readings.isEmpty()) {
-        page.line("  " + CheckText.title(test)).table(table(readings));
+        table.section(CheckText.title(test));
+        readings.forEach(fitted -> table.row(cells(fitted)));
       }
     }
+    page.table(table);
     List<String> wrong =
         diagnosis.readings().stream()
             .filter(fitted -> fitted.wrongProbability() > PROBABLY_WRONG)
@@ -212,30 +227,17 @@ public final class LocateText {
     page.items(wrong);
   }
 
-  private Table table(List<FittedReading> readings) {
-    Table table =
-        new Table()
-            .words("box")
-            .words("between")
-            .words("meter")
-            .numbers("read")
-            .numbers("if sound")
-            .numbers("fitted")
-            .numbers("off")
-            .numbers("sd");
-    for (FittedReading fitted : readings) {
-      boolean wrong = fitted.wrongProbability() > PROBABLY_WRONG;
-      table.row(
-          fitted.reading().box(),
-          region.between(fitted.reading().between()),
-          fitted.reading().meter(),
-          Figures.tenths(fitted.reading().volts()) + (wrong ? "?" : ""),
-          Figures.tenths(fitted.healthyVolts()),
-          Figures.tenths(fitted.fittedVolts()),
-          Figures.signedTenths(fitted.residualVolts()),
-          Figures.signedTenths(fitted.residualVolts() / fitted.sigmaVolts()));
-    }
-    return table;
+  private List<String> cells(FittedReading fitted) {
+    boolean wrong = fitted.wrongProbability() > PROBABLY_WRONG;
+    return List.of(
+        fitted.reading().box(),
+        region.between(fitted.reading().between()),
+        fitted.reading().meter(),
+        Figures.tenths(fitted.reading().volts()) + (wrong ? "?" : ""),
+        Figures.tenths(fitted.healthyVolts()),
+        Figures.tenths(fitted.fittedVolts()),
+        Figures.signedTenths(fitted.residualVolts()),
+        Figures.signedTenths(fitted.residualVolts() / fitted.sigmaVolts()));
   }
 
   private String probablyWrong(FittedReading fitted) {

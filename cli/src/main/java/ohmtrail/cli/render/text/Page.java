@@ -17,7 +17,7 @@ final class Page {
 
   /** A blank line and a heading. */
   Page heading(String heading) {
-    return gap().line(heading);
+    return gap().paragraph(heading);
   }
 
   /** A blank line, unless the page is empty. */

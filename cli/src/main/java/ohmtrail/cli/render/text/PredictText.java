@@ -83,7 +83,7 @@ public final class PredictText {
     boolean anyDegraded = !prediction.degradations().isEmpty();
     Table table = new Table().words("box").words("between").words("meter").numbers("shows, V");
     if (anyDegraded) {
-      table.numbers("if sound");
+      table.numbers("sound");
     }
     if (anyRead) {
       table.numbers("read").numbers("off");

@@ -2,13 +2,15 @@ package ohmtrail.cli.render.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
-/** Rows under headings; numbers to the right, words to the left. */
+/**
+ * Rows under headings; numbers to the right, words to the left. Where a table is too wide, words
+ * are broken into lines within their column, the widest column first; a single word is never
+ * broken, and a table of long single words may be wider than it should.
+ */
 final class Table {
   private static final String GAP = "  ";
-
-  /** A last column narrower than this would be a ladder of words: the line is left long instead. */
-  private static final int NARROWEST_WRAPPED = 20;
 
   /** A column's heading and which side its cells stand on. */
   private record Column(String heading, boolean right) {}
@@ -43,45 +45,116 @@ final class Table {
     return this;
   }
 
-  /** The lines; a last column of words is broken where it would pass the width. */
+  /** Adds a line of words across all columns, above the rows that follow. */
+  Table section(String words) {
+    rows.add(List.of(words));
+    return this;
+  }
+
+  private boolean isSection(List<String> row) {
+    return row.size() == 1 && columns.size() > 1;
+  }
+
+  /** The lines, none wider than the width if that can be. */
   List<String> lines(int width) {
     List<String> lines = new ArrayList<>();
-    int[] widths = widths();
+    int[] widths = fitted(width);
     List<String> headings = columns.stream().map(Column::heading).toList();
     if (headings.stream().anyMatch(heading -> !heading.isEmpty())) {
-      add(lines, headings, widths, width);
+      add(lines, headings, widths);
     }
-    rows.forEach(row -> add(lines, row, widths, width));
+    for (List<String> row : rows) {
+      if (isSection(row)) {
+        lines.addAll(Page.lines(row.get(0), width));
+      } else {
+        add(lines, row, widths);
+      }
+    }
     return lines;
   }
 
-  private int[] widths() {
+  private int[] fitted(int width) {
     int[] widths = new int[columns.size()];
+    int[] narrowest = new int[columns.size()];
     for (int c = 0; c < widths.length; c++) {
-      widths[c] = columns.get(c).heading().length();
+      measure(columns.get(c).heading(), c, widths, narrowest);
       for (List<String> row : rows) {
-        widths[c] = Math.max(widths[c], row.get(c).length());
+        if (!isSection(row)) {
+          measure(row.get(c), c, widths, narrowest);
+        }
       }
+    }
+    int excess = IntStream.of(widths).sum() + GAP.length() * (widths.length - 1) - width;
+    while (excess > 0) {
+      int widest = widestToNarrow(widths, narrowest);
+      if (widest < 0) {
+        return widths;
+      }
+      widths[widest]--;
+      excess--;
     }
     return widths;
   }
 
-  private void add(List<String> lines, List<String> cells, int[] widths, int width) {
-    int last = cells.size() - 1;
-    StringBuilder start = new StringBuilder();
-    for (int c = 0; c < last; c++) {
-      start.append(aligned(cells.get(c), widths[c], columns.get(c).right())).append(GAP);
+  private void measure(String cell, int column, int[] widths, int[] narrowest) {
+    widths[column] = Math.max(widths[column], cell.length());
+    for (String line : broken(cell, 1)) {
+      narrowest[column] = Math.max(narrowest[column], line.length());
     }
-    int room = width - start.length();
-    if (columns.get(last).right() || room < NARROWEST_WRAPPED) {
-      lines.add(start + aligned(cells.get(last), widths[last], columns.get(last).right()));
-      return;
+  }
+
+  private int widestToNarrow(int[] widths, int[] narrowest) {
+    int widest = -1;
+    for (int c = 0; c < widths.length; c++) {
+      boolean narrows = !columns.get(c).right() && widths[c] > narrowest[c];
+      if (narrows && (widest < 0 || widths[c] > widths[widest])) {
+        widest = c;
+      }
     }
-    String indent = " ".repeat(start.length());
-    for (String line : Page.lines(cells.get(last), room)) {
-      lines.add(start + line);
-      start = new StringBuilder(indent);
+    return widest;
+  }
+
+  private void add(List<String> lines, List<String> cells, int[] widths) {
+    List<List<String>> broken = new ArrayList<>();
+    int height = 1;
+    for (int c = 0; c < widths.length; c++) {
+      boolean right = columns.get(c).right();
+      broken.add(right ? List.of(cells.get(c)) : broken(cells.get(c), widths[c]));
+      height = Math.max(height, broken.get(c).size());
     }
+    for (int l = 0; l < height; l++) {
+      StringBuilder line = new StringBuilder();
+      for (int c = 0; c < widths.length; c++) {
+        String cell = l < broken.get(c).size() ? broken.get(c).get(l) : "";
+        line.append(c == 0 ? "" : GAP).append(aligned(cell, widths[c], columns.get(c).right()));
+      }
+      lines.add(line.toString().stripTrailing());
+    }
+  }
+
+  private static List<String> broken(String cell, int width) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder();
+    int start = 0;
+    while (start < cell.length()) {
+      int end = endOfPiece(cell, start);
+      if (!line.isEmpty() && (line + cell.substring(start, end)).stripTrailing().length() > width) {
+        lines.add(line.toString().stripTrailing());
+        line.setLength(0);
+      }
+      line.append(cell, start, end);
+      start = end;
+    }
+    lines.add(line.toString());
+    return lines;
+  }
+
+  private static int endOfPiece(String cell, int start) {
+    int end = start;
+    while (end < cell.length() && cell.charAt(end) != ' ' && cell.charAt(end) != '-') {
+      end++;
+    }
+    return Math.min(end + 1, cell.length());
   }
 
   private static String aligned(String cell, int width, boolean right) {

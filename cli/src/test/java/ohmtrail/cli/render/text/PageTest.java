@@ -44,10 +44,41 @@ class PageTest {
   }
 
   @Test
-  void theLastColumnIsBrokenUnderItself() {
-    Table table = new Table().words("").words("").row("key", "one two three four five six");
+  void aColumnOfWordsIsBrokenUnderItselfWhereTheTableIsTooWide() {
+    Table table =
+        new Table()
+            .words("box")
+            .words("meter")
+            .numbers("read")
+            .row("hall", "low-impedance meter", "120.1");
 
-    assertEquals(List.of("key  one two three four", "     five six"), table.lines(25));
+    assertEquals(
+        List.of("box   meter           read", "hall  low-impedance  120.1", "      meter"),
+        table.lines(26));
+    assertEquals(
+        List.of("box   meter                 read", "hall  low-impedance meter  120.1"),
+        table.lines(32));
+  }
+
+  @Test
+  void theWidestColumnOfWordsGivesWayFirst() {
+    Table table = new Table().words("").words("").row("a b", "one two three four five six");
+
+    assertEquals(List.of("a b  one two three four", "     five six"), table.lines(25));
+  }
+
+  @Test
+  void aHyphenIsAPlaceToBreakWhereThereIsNoBlank() {
+    Table table = new Table().words("").numbers("").row("neutral-ground", "7.5");
+
+    assertEquals(List.of("neutral-  7.5", "ground"), table.lines(13));
+  }
+
+  @Test
+  void oneLongWordStaysWhole() {
+    Table table = new Table().words("").numbers("").row("unbreakable", "7.5");
+
+    assertEquals(List.of("unbreakable  7.5"), table.lines(10));
   }
 
   @Test
