@@ -42,6 +42,7 @@ abstract class CaseCommand implements Callable<Integer> {
    */
   @Override
   public final Integer call() throws Exception {
+    requireSound();
     CaseFile caseFile = read();
     PrintWriter out = spec.commandLine().getOut();
     answer(caseFile, json ? Form.JSON : Form.TEXT, out);
@@ -60,6 +61,13 @@ abstract class CaseCommand implements Callable<Integer> {
     caseFile.warnings().forEach(problem -> err.println("warning: " + problem.format()));
     return caseFile;
   }
+
+  /**
+   * Says no to options that cannot be met, before any work is done.
+   *
+   * @throws picocli.CommandLine.ParameterException when there are any
+   */
+  void requireSound() {}
 
   /**
    * Answers.

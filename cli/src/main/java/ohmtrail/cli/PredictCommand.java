@@ -1,13 +1,16 @@
 package ohmtrail.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Prediction;
 import ohmtrail.cli.render.json.PredictJson;
 import ohmtrail.cli.render.text.PredictText;
 import ohmtrail.predict.Degradation;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Tells what each meter should show. */
@@ -30,8 +33,15 @@ final class PredictCommand extends CaseCommand {
       })
   private List<String> degraded = List.of();
 
+  @Mixin private final ChartOption chart = new ChartOption();
+
   @Override
-  void answer(CaseFile caseFile, Form form, PrintWriter out) {
+  void requireSound() {
+    chart.requireKnownEnding();
+  }
+
+  @Override
+  void answer(CaseFile caseFile, Form form, PrintWriter out) throws IOException {
     List<Degradation> degradations =
         new DegradeOption(spec().commandLine(), caseFile.circuit()).parse(degraded);
     Prediction prediction = Prediction.of(caseFile, degradations);
@@ -39,5 +49,6 @@ final class PredictCommand extends CaseCommand {
         form == Form.JSON
             ? PredictJson.of(caseFile, prediction)
             : PredictText.of(caseFile, prediction));
+    chart.draw(caseFile, Optional.empty(), degradations);
   }
 }

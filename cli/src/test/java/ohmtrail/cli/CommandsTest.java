@@ -208,6 +208,58 @@ class CommandsTest {
     }
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"chart.svg", "chart.PNG"})
+  void aChartIsDrawnBesideTheAnswer(String name) throws IOException {
+    Path chart = directory.resolve(name);
+
+    assertEquals(0, run("locate", caseFile, "--chart", chart.toString()), err.toString());
+
+    assertTrue(Files.size(chart) > 0, name);
+    assertTrue(out.toString().startsWith("Open far first"), out.toString());
+  }
+
+  @Test
+  void aChartOfSupposedJointsIsDrawn() throws IOException {
+    Path chart = directory.resolve("chart.svg");
+
+    assertEquals(
+        0,
+        run(
+            "predict",
+            caseFile,
+            "--degrade",
+            "far/neutral/incoming=2.4",
+            "--chart",
+            chart.toString()),
+        err.toString());
+
+    assertTrue(Files.readString(chart).contains("<svg"), "no SVG");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"predict", "locate"})
+  void aChartOfAnotherEndingIsAWrongCallMadeBeforeAnyWork(String command) {
+    Path chart = directory.resolve("chart.pdf");
+
+    assertEquals(2, run(command, "no-such-case.yaml", "--chart", chart.toString()));
+
+    assertTrue(err.toString().contains("must end in .svg or .png"), err.toString());
+    assertFalse(err.toString().contains("no-such-case"), err.toString());
+    assertFalse(Files.exists(chart));
+  }
+
+  @Test
+  void aChartThatCannotBeWrittenIsAFailureBesideTheAnswer() {
+    Path chart = directory.resolve("no-such-directory").resolve("chart.svg");
+
+    assertEquals(1, run("locate", caseFile, "--chart", chart.toString()));
+
+    assertTrue(err.toString().contains("no-such-directory"), err.toString());
+    assertTrue(out.toString().startsWith("Open far first"), out.toString());
+    assertNoStackTrace();
+  }
+
   @Test
   void anAnswerThatCannotBePrintedIsAFailure() {
     PrintWriter full = new PrintWriter(new FullDisk(), false);

@@ -92,8 +92,8 @@ public final class WholeFile {
     if (e instanceof AccessDeniedException) {
       return "permission denied";
     }
-    if (e instanceof FileSystemException failure && failure.getReason() != null) {
-      return failure.getReason();
+    if (e instanceof FileSystemException failure) {
+      return failure.getReason() == null ? "no file can be made there" : failure.getReason();
     }
     return e.getMessage() == null ? "the disk failed" : e.getMessage();
   }

@@ -1,0 +1,70 @@
+package ohmtrail.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.chart.ChartFile;
+import ohmtrail.cli.chart.ProfileChart;
+import ohmtrail.cli.render.WholeFile;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.predict.Degradation;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The chart that a command draws beside its answer. */
+final class ChartOption {
+  private static final List<String> ENDINGS = List.of(".svg", ".png");
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
+
+  @Option(
+      names = "--chart",
+      paramLabel = "FILE",
+      description = "Also draw the voltages along the run into FILE, .svg or .png.")
+  private @Nullable Path file;
+
+  /**
+   * Says no to a file that cannot be drawn, before any work is done.
+   *
+   * @throws ParameterException when its name has another ending
+   */
+  void requireKnownEnding() {
+    if (file != null) {
+      String name = file.toString().toLowerCase(Locale.ROOT);
+      if (ENDINGS.stream().noneMatch(name::endsWith)) {
+        throw new ParameterException(
+            command.commandLine(),
+            "Chart file (" + file + ") must end in .svg or .png.\nMaybe write " + file + ".svg.");
+      }
+    }
+  }
+
+  /**
+   * Draws the chart, if one was asked for.
+   *
+   * @throws IOException when the file cannot be written
+   */
+  void draw(CaseFile caseFile, Optional<Diagnosis> diagnosis, List<Degradation> degradations)
+      throws IOException {
+    if (file != null) {
+      Drawing.draw(file, caseFile, diagnosis, degradations);
+    }
+  }
+
+  /** Apart, so that nothing of the charts is loaded where none is asked for. */
+  private static final class Drawing {
+    static void draw(
+        Path file, CaseFile caseFile, Optional<Diagnosis> diagnosis, List<Degradation> degradations)
+        throws IOException {
+      ProfileChart chart = ProfileChart.of(caseFile, diagnosis, degradations);
+      WholeFile.write(file, whole -> ChartFile.write(chart, whole));
+    }
+  }
+}
