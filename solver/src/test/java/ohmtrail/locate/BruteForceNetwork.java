@@ -26,8 +26,11 @@ final class BruteForceNetwork {
   /** Bond between neutral bar and ground bar, ohms (assumption). */
   private static final double BOND_OHMS = 1e-3;
 
-  /** Between each two plug points of a receptacle, farads (assumption). */
-  private static final double PLUG_FARADS = 10e-12;
+  /**
+   * Between each two conductors at the splices, tails and plug points of a box, farads
+   * (assumption).
+   */
+  private static final double BOX_FARADS = 10e-12;
 
   /** Stands for "depends on no parameter". */
   static final int NONE = -1;
@@ -203,14 +206,21 @@ final class BruteForceNetwork {
 
     private void drawDevice(Box box, int[] bus) {
       int[] ends = bus.clone();
-      drawDeviceJoints(box, JointRole.TAIL, ends);
-      drawDeviceJoints(box, JointRole.CONTACT, ends);
-      plugPoints.put(box.name(), ends);
+      drawBoxCapacitances(ends);
+      if (box.hasTail()) {
+        drawDeviceJoints(box, JointRole.TAIL, ends);
+        drawBoxCapacitances(ends);
+      }
       if (box.hasReceptacle()) {
-        for (int c = 0; c < 3; c++) {
-          capacitors.add(
-              new Capacitor(ends[c], ends[(c + 1) % 3], omega * PLUG_FARADS, NONE, NONE));
-        }
+        drawDeviceJoints(box, JointRole.CONTACT, ends);
+        drawBoxCapacitances(ends);
+      }
+      plugPoints.put(box.name(), ends);
+    }
+
+    private void drawBoxCapacitances(int[] ends) {
+      for (int c = 0; c < 3; c++) {
+        capacitors.add(new Capacitor(ends[c], ends[(c + 1) % 3], omega * BOX_FARADS, NONE, NONE));
       }
     }
 
