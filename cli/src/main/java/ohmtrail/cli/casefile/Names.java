@@ -78,7 +78,8 @@ final class Names {
   /** The rest of a sentence that says what was expected. */
   String rule() {
     List<String> listed = all.stream().limit(MOST_LISTED).toList();
-    String more = all.size() > MOST_LISTED ? ", ..." : "";
+    int further = all.size() - listed.size();
+    String more = further > 0 ? " and " + further + " more" : "";
     return (all.size() == 1 ? "must be " : "must be one of ") + String.join(", ", listed) + more;
   }
 
