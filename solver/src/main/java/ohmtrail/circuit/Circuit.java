@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Deque;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -36,7 +36,7 @@ public final class Circuit {
    * @param supply the supply
    * @param breakerAmperes rated current of the breaker, positive
    * @param boxes exactly one panel and at least one other box, names unique
-   * @param cables every box must be reached from the panel
+   * @param cables every box must be reached from the panel; at most one between two boxes
    * @throws CircuitException when the parts do not fit together
    */
   public Circuit(Supply supply, double breakerAmperes, List<Box> boxes, List<Cable> cables) {
@@ -111,10 +111,7 @@ public final class Circuit {
       joints.put(far.id(), far);
       added.add(new Section(cable, conductor, near, far));
     }
-    if (sections.put(cable, List.copyOf(added)) != null) {
-      throw new CircuitException(
-          "Cable from " + cable.from() + " to " + cable.to() + " must be given once only");
-    }
+    sections.put(cable, List.copyOf(added));
   }
 
   private Joint cableJoint(String boxName, ConductorRole conductor, JointRole role, String suffix) {
@@ -267,15 +264,17 @@ public final class Circuit {
   private record Walk(Map<String, Box> boxes, List<Cable> cables) {
     static Walk from(String panel, Map<String, Box> boxes, List<Cable> cables) {
       Map<String, List<Cable>> atBox = new LinkedHashMap<>();
+      Set<Set<String>> joined = new HashSet<>();
       for (Cable cable : cables) {
         requireBox(boxes, cable.from(), cable);
         requireBox(boxes, cable.to(), cable);
+        requireOnlyOne(joined, cable);
         atBox.computeIfAbsent(cable.from(), name -> new ArrayList<>()).add(cable);
         atBox.computeIfAbsent(cable.to(), name -> new ArrayList<>()).add(cable);
       }
       Map<String, Box> reached = new LinkedHashMap<>();
       List<Cable> outward = new ArrayList<>();
-      Set<Cable> used = Collections.newSetFromMap(new IdentityHashMap<>());
+      Set<Cable> used = new HashSet<>();
       Deque<String> pending = new ArrayDeque<>(List.of(panel));
       reached.put(panel, boxes.get(panel));
       while (!pending.isEmpty()) {
@@ -305,6 +304,19 @@ public final class Circuit {
                 + cable.to()
                 + " must be one of "
                 + boxes.keySet());
+      }
+    }
+
+    /** A second one would have joints of the same names. */
+    private static void requireOnlyOne(Set<Set<String>> joined, Cable cable) {
+      if (!joined.add(Set.of(cable.from(), cable.to()))) {
+        throw new CircuitException(
+            "Cable from "
+                + cable.from()
+                + " to "
+                + cable.to()
+                + " must be the only one between these two boxes\n"
+                + "Maybe one of its ends is at another box.");
       }
     }
 
