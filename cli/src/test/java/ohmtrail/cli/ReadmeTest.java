@@ -1,0 +1,59 @@
+package ohmtrail.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The case and the answer in README.md are the real ones. Written anew, as the goldens are, with
+ * {@code mvn -pl solver,cli test -Dohmtrail.golden=write}.
+ */
+class ReadmeTest {
+  private static final String EXAMPLE = "living-room-neutral";
+
+  /** The readme shows the answer up to this heading. */
+  private static final String WHERE_THE_README_STOPS = "\nCautions\n";
+
+  private static final Path README =
+      Path.of(System.getProperty("ohmtrail.shared", "../shared")).resolveSibling("README.md");
+
+  @Test
+  void caseAndAnswerAreThoseOfTheExample() throws IOException {
+    ExampleCase example = ExampleCase.named(EXAMPLE);
+    String written = Files.readString(README);
+    String real = withBlock(withBlock(written, "yaml", example.text()), "text", answer(example));
+    if (Golden.isWriting()) {
+      Files.writeString(README, real);
+      return;
+    }
+    assertEquals(real, written);
+  }
+
+  private static String answer(ExampleCase example) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    int code =
+        Ohmtrail.run(
+            new PrintWriter(out), new PrintWriter(err), "locate", example.file().toString());
+    assertEquals(0, code, err.toString());
+    String answer = out.toString();
+    int end = answer.indexOf(WHERE_THE_README_STOPS);
+    assertTrue(end > 0, answer);
+    return answer.substring(0, end);
+  }
+
+  private static String withBlock(String page, String language, String content) {
+    Pattern block = Pattern.compile("(?s)(```" + language + "\n).*?(```\n)");
+    Matcher found = block.matcher(page);
+    assertTrue(found.find(), "The page has no block of " + language);
+    return found.replaceFirst("$1" + Matcher.quoteReplacement(content) + "$2");
+  }
+}
