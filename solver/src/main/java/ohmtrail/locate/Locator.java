@@ -23,6 +23,8 @@ import ohmtrail.survey.Survey;
  * Probabilities follow from evidence and prior.
  */
 public final class Locator {
+  private static final double RANKED_APART = 1e6;
+
   private final Circuit circuit;
   private final Assumptions assumptions;
 
@@ -115,8 +117,17 @@ public final class Locator {
     }
     return sums.entrySet().stream()
         .map(entry -> new RankedBox(entry.getKey(), entry.getValue()))
-        .sorted(Comparator.comparingDouble(RankedBox::probability).reversed())
+        .sorted(
+            Comparator.comparingDouble((RankedBox box) -> rounded(box.probability())).reversed())
         .toList();
+  }
+
+  /**
+   * A figure to rank by. What differs by less than a millionth is as good as equal: its order is
+   * that of the run, and not a matter of the last bits, which differ from one processor to another.
+   */
+  static double rounded(double figure) {
+    return Math.rint(figure * RANKED_APART) / RANKED_APART;
   }
 
   private List<FittedReading> fittedReadings(

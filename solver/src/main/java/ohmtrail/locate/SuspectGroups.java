@@ -44,9 +44,8 @@ final class SuspectGroups {
   List<Suspect> group(List<Candidate> candidates, double logTotal) {
     List<Candidate> ordered = new ArrayList<>(candidates);
     ordered.sort(
-        Comparator.comparingDouble(Candidate::logPosterior)
-            .reversed()
-            .thenComparing(candidate -> candidate.joint().id()));
+        Comparator.comparingDouble((Candidate each) -> Locator.rounded(each.logPosterior()))
+            .reversed());
     List<List<Candidate>> groups = new ArrayList<>();
     for (Candidate candidate : ordered) {
       groups.stream()
@@ -62,7 +61,9 @@ final class SuspectGroups {
     }
     return groups.stream()
         .map(group -> suspect(group, logTotal))
-        .sorted(Comparator.comparingDouble(Suspect::probability).reversed())
+        .sorted(
+            Comparator.comparingDouble((Suspect each) -> Locator.rounded(each.probability()))
+                .reversed())
         .toList();
   }
 
