@@ -1,10 +1,12 @@
 package ohmtrail.cli.render;
 
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
@@ -31,6 +33,12 @@ public final class Headline {
 
   /** Readings within this many standard deviations of the fit agree with it. */
   private static final double WELL_OFF_SIGMAS = 2;
+
+  /** Probabilities closer than this are as good as equal. */
+  private static final double WORTH_TELLING = 0.01;
+
+  /** A second box is named from this probability on. */
+  private static final double WORTH_NAMING = 0.1;
 
   /** Readings named where none can be explained. */
   private static final int MOST_READINGS_NAMED = 3;
@@ -87,6 +95,7 @@ public final class Headline {
                 + " sure."
             : "the likeliest is " + finding(suspect, box.box()) + ".")
         + ends(suspect, box)
+        + next(suspect)
         + furtherJoints();
   }
 
@@ -101,25 +110,18 @@ public final class Headline {
 
   /** Where in a set of joints that spans several boxes the bad one is likeliest. */
   private String ends(Suspect suspect, RankedBox opened) {
-    Map<String, Double> shares = new LinkedHashMap<>();
-    for (int j = 0; j < suspect.joints().size(); j++) {
-      shares.merge(suspect.joints().get(j).box(), suspect.jointProbabilities().get(j), Double::sum);
-    }
+    Map<String, Double> shares = shares(suspect, opened);
     if (shares.size() < 2) {
       return "";
     }
-    List<Map.Entry<String, Double>> ranked =
-        shares.entrySet().stream()
-            .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
-            .toList();
-    List<String> parts =
-        ranked.stream()
-            .map(share -> share.getKey() + " " + Figures.probability(share.getValue()))
-            .toList();
-    boolean otherwiseRanked = ranked.get(0).getValue() > shares.getOrDefault(opened.box(), 0.0);
-    return " Its joint may be at "
+    double most = Collections.max(shares.values());
+    double least = Collections.min(shares.values());
+    boolean otherwiseRanked = most - shares.getOrDefault(opened.box(), 0.0) > WORTH_TELLING;
+    return (most - least > WORTH_TELLING ? " Its joint may be at " : " Its joint is as likely at ")
         + (shares.size() == 2 ? "either end: " : "any of them: ")
-        + String.join(", ", parts)
+        + shares.entrySet().stream()
+            .map(share -> share.getKey() + " " + Figures.probability(share.getValue()))
+            .collect(Collectors.joining(", "))
         + "."
         + (otherwiseRanked
             ? " "
@@ -128,6 +130,27 @@ public final class Headline {
                 + Figures.probability(opened.probability())
                 + " in all."
             : "");
+  }
+
+  /** The probability of a suspect's joints by box, that of the box to open first, then the rest. */
+  private static Map<String, Double> shares(Suspect suspect, RankedBox opened) {
+    Map<String, Double> shares = new LinkedHashMap<>();
+    shares.put(opened.box(), 0.0);
+    for (int j = 0; j < suspect.joints().size(); j++) {
+      shares.merge(suspect.joints().get(j).box(), suspect.jointProbabilities().get(j), Double::sum);
+    }
+    return shares;
+  }
+
+  /** The box to open when the first one is sound, unless it has been named as the other end. */
+  private String next(Suspect suspect) {
+    return diagnosis.boxes().stream()
+        .skip(1)
+        .findFirst()
+        .filter(box -> box.probability() >= WORTH_NAMING)
+        .filter(box -> !words.boxes(suspect).contains(box.box()))
+        .map(box -> " Next: " + box.box() + ", " + Figures.probability(box.probability()) + ".")
+        .orElse("");
   }
 
   private String furtherJoints() {

@@ -8,6 +8,9 @@ public final class OhmsWords {
   /** Bounds further apart than this leave nothing to call an estimate. */
   private static final double WIDEST_FACTOR = 30;
 
+  /** Ohms that let no load notice that anything is connected. */
+  private static final double AS_GOOD_AS_OPEN = 1e6;
+
   private OhmsWords() {}
 
   /**
@@ -36,7 +39,12 @@ public final class OhmsWords {
     if (interval.high().isPresent()) {
       return interval.low().isPresent() ? "anywhere from " + bounds : bounds;
     }
-    return bounds.isEmpty() ? "anything up to fully open" : bounds + ", perhaps fully open";
+    if (bounds.isEmpty()) {
+      return "anything up to fully open";
+    }
+    return interval.low().orElse(0) >= AS_GOOD_AS_OPEN
+        ? "fully open or nearly so (" + bounds + ")"
+        : bounds + ", perhaps fully open";
   }
 
   private static String bounds(OhmsInterval interval, String saidUnit) {

@@ -150,6 +150,37 @@ public final class Answers {
         .degraded();
   }
 
+  /** Nothing at all tells the two ends of a cable apart. */
+  public static Diagnosis equalEnds(CaseFile caseFile) {
+    return new Answer(caseFile)
+        .box("hall-2", 0.48)
+        .box("bed-1", 0.48)
+        .suspect(
+            interval(2.4, 1.9, 3.1),
+            1,
+            joint("bed-1/neutral/incoming", 0.48),
+            joint("hall-2/neutral/outgoing", 0.48))
+        .rest(0.02, 0.02)
+        .best("bed-1/neutral/incoming", 2.4)
+        .degraded();
+  }
+
+  /** The first box holds less of the first suspect than the second box does. */
+  public static Diagnosis firstForOtherReasons(CaseFile caseFile) {
+    return new Answer(caseFile)
+        .box("hall-2", 0.55)
+        .box("bed-1", 0.38)
+        .suspect(
+            interval(2.4, 1.9, 3.1),
+            1,
+            joint("bed-1/neutral/incoming", 0.38),
+            joint("hall-2/neutral/outgoing", 0.28))
+        .suspect(interval(2.4, 1.9, 3.1), 1, joint("hall-2/neutral/incoming", 0.27))
+        .rest(0.05, 0.02)
+        .best("bed-1/neutral/incoming", 2.4)
+        .degraded();
+  }
+
   /** A neutral that may as well be open. */
   public static Diagnosis lostNeutral(CaseFile caseFile) {
     return new Answer(caseFile)

@@ -119,6 +119,7 @@ class FiguresTest {
         "0.1, -, 0.3, about 0.10 ohm (less than 0.30 ohm)",
         "0.1, -, -, about 0.10 ohm",
         "-, 2000, -, 'more than 2.0 kohm, perhaps fully open'",
+        "-, 9.5e6, -, fully open or nearly so (more than 9.5 Mohm)",
         "-, -, 0.3, less than 0.30 ohm",
         "-, 0.1, 0.3, anywhere from 0.10 to 0.30 ohm",
         "27, 0.041, 28e3, anywhere from 0.041 ohm to 28 kohm",

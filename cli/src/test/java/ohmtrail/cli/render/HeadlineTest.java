@@ -15,7 +15,7 @@ class HeadlineTest {
   void oneJointIsNamedWithItsBoxItsOhmsAndHowSureItIs() {
     assertEquals(
         "Open bed-1 first: the incoming neutral there is most likely bad, about 2.4 ohm (1.9 to"
-            + " 3.1), 87 % sure.",
+            + " 3.1), 87 % sure. Next: hall-2, 10 %.",
         Headline.of(HALL, Answers.oneJoint(HALL)));
   }
 
@@ -25,6 +25,26 @@ class HeadlineTest {
         "Open hall-2 first: the neutral between hall-2 and bed-1 is most likely bad, about 2.4 ohm"
             + " (1.9 to 3.1), 91 % sure. Its joint may be at either end: hall-2 60 %, bed-1 31 %.",
         Headline.of(HALL, Answers.twoEnds(HALL)));
+  }
+
+  @Test
+  void endsThatAreAsLikelyAreSaidToBe() {
+    assertEquals(
+        "Open hall-2 first: the neutral between hall-2 and bed-1 is most likely bad, about 2.4 ohm"
+            + " (1.9 to 3.1), 96 % sure. Its joint is as likely at either end:"
+            + " hall-2 48 %, bed-1 48 %.",
+        Headline.of(HALL, Answers.equalEnds(HALL)));
+  }
+
+  @Test
+  void aBoxThatComesFirstForItsOtherSuspectsSaysSo() {
+    String headline = Headline.of(HALL, Answers.firstForOtherReasons(HALL));
+
+    assertTrue(
+        headline.endsWith(
+            "either end: hall-2 28 %, bed-1 38 %. hall-2 comes first because other suspects lie"
+                + " there too: 55 % in all."),
+        headline);
   }
 
   @Test

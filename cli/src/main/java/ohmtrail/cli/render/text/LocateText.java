@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Joint;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Figures;
@@ -26,6 +27,9 @@ import ohmtrail.survey.Test;
 public final class LocateText {
   /** Boxes and suspects below one per cent are counted, not listed. */
   private static final double WORTH_A_LINE = 0.01;
+
+  /** In a circuit found sound, suspects are told only from here on. */
+  private static final double WORTH_A_LINE_THOUGH_SOUND = 0.05;
 
   /** Width of the bar of a certain box. */
   private static final int FULL_BAR = 30;
@@ -129,7 +133,8 @@ public final class LocateText {
     if (listed.isEmpty()) {
       return;
     }
-    page.heading("Suspects");
+    boolean sound = diagnosis.verdict() == Verdict.HEALTHY;
+    page.heading(sound ? "Suspects, should a joint be bad after all" : "Suspects");
     for (Suspect suspect : listed) {
       page.item(
           Figures.probability(suspect.probability())
@@ -137,31 +142,47 @@ public final class LocateText {
               + words.suspect(suspect, "")
               + ": "
               + OhmsWords.of(suspect.ohms())
-              + JointHeat.worst(suspect, circuit).map(LocateText::atMost).orElse(""));
-      page.table(members(suspect));
+              + atMost(suspect));
+      writeMembers(suspect);
     }
   }
 
-  private static String atMost(JointHeat heat) {
-    return ", at most " + Figures.watts(heat.watts()) + " at " + Figures.amperes(heat.amperes());
+  private String atMost(Suspect suspect) {
+    if (diagnosis.verdict() == Verdict.HEALTHY) {
+      return "";
+    }
+    return JointHeat.worst(suspect, circuit)
+        .map(
+            heat ->
+                ", at most "
+                    + Figures.watts(heat.watts())
+                    + " at "
+                    + Figures.amperes(heat.amperes()))
+        .orElse("");
   }
 
   private List<Suspect> listedSuspects() {
-    return diagnosis.suspects().stream()
-        .filter(suspect -> suspect.probability() >= WORTH_A_LINE)
-        .toList();
+    boolean sound = diagnosis.verdict() == Verdict.HEALTHY;
+    double least = sound ? WORTH_A_LINE_THOUGH_SOUND : WORTH_A_LINE;
+    return diagnosis.suspects().stream().filter(suspect -> suspect.probability() >= least).toList();
   }
 
-  private static Table members(Suspect suspect) {
+  private void writeMembers(Suspect suspect) {
     Table table = new Table().words("").numbers("").words("").words("");
+    int listed = 0;
     for (int j = 0; j < suspect.joints().size(); j++) {
-      table.row(
-          "   ",
-          Figures.probability(suspect.jointProbabilities().get(j)),
-          suspect.joints().get(j).id(),
-          suspect.joints().get(j).kind().word());
+      double probability = suspect.jointProbabilities().get(j);
+      if (listed == 0 || probability >= WORTH_A_LINE) {
+        listed++;
+        Joint joint = suspect.joints().get(j);
+        table.row("   ", Figures.probability(probability), joint.id(), joint.kind().word());
+      }
     }
-    return table;
+    page.table(table);
+    int rest = suspect.joints().size() - listed;
+    if (rest > 0) {
+      page.line("       and " + rest + " more, each less than 1 %");
+    }
   }
 
   private void writeAlike() {
