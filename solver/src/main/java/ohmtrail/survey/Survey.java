@@ -1,9 +1,11 @@
 package ohmtrail.survey;
 
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 
@@ -32,9 +34,9 @@ public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
     requireUnique("Meter", meters, Meter::name);
     requireUnique("Load", loads, Load::name);
     requireUnique("Test", tests, Test::name);
-    for (Test test : tests) {
-      requireKnown(test, meters, loads);
-    }
+    Set<String> meterNames = names(meters, Meter::name);
+    Set<String> loadNames = names(loads, Load::name);
+    tests.forEach(test -> requireKnown(test, meterNames, loadNames));
   }
 
   private static <T> void requireUnique(String what, List<T> items, Function<T, String> nameOf) {
@@ -47,27 +49,21 @@ public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
     }
   }
 
-  private static void requireKnown(Test test, List<Meter> meters, List<Load> loads) {
+  private static <T> Set<String> names(List<T> items, Function<T, String> nameOf) {
+    return items.stream().map(nameOf).collect(Collectors.toCollection(LinkedHashSet::new));
+  }
+
+  private static void requireKnown(Test test, Set<String> meters, Set<String> loads) {
     for (LoadInUse use : test.loads()) {
-      if (loads.stream().noneMatch(load -> load.name().equals(use.load()))) {
+      if (!loads.contains(use.load())) {
         throw new SurveyException(
-            "Load ("
-                + use.load()
-                + ") in test "
-                + test.name()
-                + " must be one of "
-                + loads.stream().map(Load::name).toList());
+            "Load (" + use.load() + ") in test " + test.name() + " must be one of " + loads);
       }
     }
     for (Reading reading : test.readings()) {
-      if (meters.stream().noneMatch(meter -> meter.name().equals(reading.meter()))) {
+      if (!meters.contains(reading.meter())) {
         throw new SurveyException(
-            "Meter ("
-                + reading.meter()
-                + ") in test "
-                + test.name()
-                + " must be one of "
-                + meters.stream().map(Meter::name).toList());
+            "Meter (" + reading.meter() + ") in test " + test.name() + " must be one of " + meters);
       }
     }
   }
