@@ -1,6 +1,11 @@
 package ohmtrail.cli.casefile;
 
-import ohmtrail.cli.casefile.Unit.Dimension;
+import ohmtrail.cli.casefile.run.RunWriter;
+import ohmtrail.cli.casefile.survey.SurveyWriter;
+import ohmtrail.cli.casefile.text.YamlText;
+import ohmtrail.cli.casefile.words.Numbers;
+import ohmtrail.cli.casefile.words.Unit;
+import ohmtrail.cli.casefile.words.Unit.Dimension;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 

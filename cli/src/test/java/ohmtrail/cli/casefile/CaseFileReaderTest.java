@@ -17,6 +17,7 @@ import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
+import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.ConductorMaterial;

@@ -22,6 +22,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import ohmtrail.cli.casefile.words.Keys;
+import ohmtrail.cli.casefile.words.Vocabulary;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;

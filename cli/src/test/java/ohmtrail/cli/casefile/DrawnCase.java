@@ -15,6 +15,7 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
+import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
@@ -202,7 +203,7 @@ final class DrawnCase {
     Set<String> taken = new LinkedHashSet<>();
     for (int i = random.nextInt(5); i > 0; i--) {
       List<LoadInUse> uses = uses(circuit, loads);
-      String text = UseReader.text(uses);
+      String text = usualName(uses);
       String name = taken.contains(text) || random.nextInt(4) == 0 ? one(NAMES) : text;
       if (!name.isBlank() && taken.add(name)) {
         tests.add(new Test(name, uses, readings(circuit, meters)));
@@ -234,6 +235,12 @@ final class DrawnCase {
       }
     }
     return uses;
+  }
+
+  private static String usualName(List<LoadInUse> uses) {
+    return uses.isEmpty()
+        ? "idle"
+        : String.join(" + ", uses.stream().map(use -> use.load() + " at " + use.box()).toList());
   }
 
   private List<Reading> readings(Circuit circuit, List<Meter> meters) {

@@ -211,6 +211,22 @@ class HostileInputTest {
   }
 
   @Test
+  void thousandsOfWordsLoadsAndBoxesAreReadOrRefused() throws CaseFileException {
+    String head = "breaker: 15 A\ncable: 14 AWG\nrun:\n  - panel\n  - b: receptacle\n";
+    String test = head + "tests:\n  - name: x\n    ";
+    assertEquals(
+        100, CaseFiles.problems(test + "readings: [b " + "a ".repeat(500_000) + "]\n").size());
+    String uses = "\ud83d\udd0c at b + " + "1 W at b + ".repeat(200_000) + "2 W at b";
+    assertEquals(1, CaseFiles.problems(test + "loads: \"" + uses + "\"\n").size());
+    String box = "  - box: receptacle from b\n";
+    StringBuilder boxes = new StringBuilder(head);
+    for (int i = 0; i < 5000; i++) {
+      boxes.append(box.replace("box", "box-" + i));
+    }
+    assertEquals(5002, CaseFiles.read(boxes.toString()).circuit().boxes().size());
+  }
+
+  @Test
   void aliasesThatMultiplyAreRefused() {
     StringBuilder text = new StringBuilder("a0: &a0 [x, x]\n");
     for (int i = 1; i < 40; i++) {

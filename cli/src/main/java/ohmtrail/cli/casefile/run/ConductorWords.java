@@ -1,11 +1,20 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.run;
 
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Once;
+import ohmtrail.cli.casefile.text.Place;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Word;
+import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Numbers;
+import ohmtrail.cli.casefile.words.Quantities;
+import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.reference.BreakerFit;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;

@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.run;
 
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -11,6 +11,10 @@ import java.util.Set;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Cable.Companion;
+import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.casefile.text.Place;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.reference.Conductor;
 
 /** Lays the cables of a run and sees that they reach every box. */

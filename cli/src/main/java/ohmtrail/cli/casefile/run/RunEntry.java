@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.run;
 
 import java.util.OptionalDouble;
 import ohmtrail.circuit.Box;
@@ -6,7 +6,10 @@ import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.JointKind;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Once;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Word;
 
 /** What one entry of a run says of a box and of the cable that leads to it. */
 final class RunEntry {

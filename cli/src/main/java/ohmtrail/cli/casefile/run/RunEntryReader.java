@@ -1,13 +1,27 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.run;
 
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import ohmtrail.circuit.Cable.Companion;
-import ohmtrail.cli.casefile.Node.Mapping;
-import ohmtrail.cli.casefile.Node.Scalar;
-import ohmtrail.cli.casefile.Unit.Dimension;
+import ohmtrail.cli.casefile.text.Fields;
+import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.casefile.text.Node;
+import ohmtrail.cli.casefile.text.Node.Mapping;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Once;
+import ohmtrail.cli.casefile.text.Place;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Word;
+import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Keys;
+import ohmtrail.cli.casefile.words.Limit;
+import ohmtrail.cli.casefile.words.Quantities;
+import ohmtrail.cli.casefile.words.Quantity;
+import ohmtrail.cli.casefile.words.Unit;
+import ohmtrail.cli.casefile.words.Unit.Dimension;
+import ohmtrail.cli.casefile.words.Vocabulary;
 
 /** Reads what an entry of a run says: words in any order, or keys with values. */
 final class RunEntryReader {

@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.run;
 
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -15,10 +15,16 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.CircuitException;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
-import ohmtrail.cli.casefile.Node.Entry;
-import ohmtrail.cli.casefile.Node.Items;
-import ohmtrail.cli.casefile.Node.Mapping;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.casefile.text.Node;
+import ohmtrail.cli.casefile.text.Node.Entry;
+import ohmtrail.cli.casefile.text.Node.Items;
+import ohmtrail.cli.casefile.text.Node.Mapping;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Place;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Word;
+import ohmtrail.cli.casefile.text.Words;
 import ohmtrail.reference.Conductor;
 
 /** Follows a run, entry by entry, and puts the circuit together. */
@@ -58,7 +64,7 @@ final class RunReader {
     List<Draft> drafts = drafts(run);
     if (drafts.isEmpty()) {
       problems.error(run.place(), "A run must hold the panel and at least one other box.");
-      return Run.none();
+      return Run.none(feed.supply());
     }
     Names names =
         new Names(drafts.stream().map(draft -> draft.entry().name.text()).distinct().toList());
@@ -72,7 +78,11 @@ final class RunReader {
     addBoxes(entries, run.place());
     RunCables cables = new RunCables(feed, boxes, places, problems);
     cables.add(entries.stream().filter(entry -> !refused.contains(entry)).toList(), run.place());
-    return new Run(boxes, new Names(boxes.keySet()), circuit(cables.all(), run.place(), before));
+    return new Run(
+        feed.supply(),
+        boxes,
+        new Names(boxes.keySet()),
+        circuit(cables.all(), run.place(), before));
   }
 
   private List<Draft> drafts(Items run) {

@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.run;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -20,11 +20,19 @@ import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.JointKind;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Place;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Word;
+import ohmtrail.cli.casefile.text.YamlText;
+import ohmtrail.cli.casefile.words.Numbers;
+import ohmtrail.cli.casefile.words.Unit;
+import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.reference.Conductor;
 
 /** Writes the upper half of a case file: supply, breaker, cable and run. */
-final class RunWriter {
+public final class RunWriter {
 
   /** A length is written in feet where that many decimals say it exactly. */
   private static final int MOST_DECIMALS_OF_FEET = 3;
@@ -38,7 +46,10 @@ final class RunWriter {
   private final Names names;
   private final StringBuilder out = new StringBuilder();
 
-  RunWriter(Circuit circuit) {
+  /**
+   * @param circuit what to write
+   */
+  public RunWriter(Circuit circuit) {
     this.circuit = circuit;
     this.terminals =
         commonest(
@@ -64,7 +75,7 @@ final class RunWriter {
   }
 
   /** The lines from the supply to the end of the run. */
-  String write() {
+  public String write() {
     out.append("supply: " + Numbers.plain(circuit.supply().volts()) + " V ");
     out.append(Numbers.plain(circuit.supply().hertz()) + " Hz\n");
     out.append("breaker: " + Numbers.plain(circuit.breakerAmperes()) + " A\n");

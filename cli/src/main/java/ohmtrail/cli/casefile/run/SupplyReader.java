@@ -1,10 +1,17 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.run;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
 import ohmtrail.circuit.Supply;
-import ohmtrail.cli.casefile.Node.Scalar;
-import ohmtrail.cli.casefile.Unit.Dimension;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Once;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Word;
+import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Limit;
+import ohmtrail.cli.casefile.words.Quantities;
+import ohmtrail.cli.casefile.words.Quantity;
+import ohmtrail.cli.casefile.words.Unit.Dimension;
 
 /** Reads the supply of a case: a voltage and, where the voltage leaves it open, a frequency. */
 final class SupplyReader {

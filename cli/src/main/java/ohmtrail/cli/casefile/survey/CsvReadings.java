@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.survey;
 
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -7,7 +7,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.CsvTable;
+import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Place;
+import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.survey.LoadInUse;
 
 /** Adds the readings of a table to the tests: one row a reading, columns by their names. */

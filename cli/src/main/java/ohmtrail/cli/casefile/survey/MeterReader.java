@@ -1,12 +1,22 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.survey;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import ohmtrail.cli.casefile.Node.Entry;
-import ohmtrail.cli.casefile.Node.Mapping;
-import ohmtrail.cli.casefile.Node.Scalar;
-import ohmtrail.cli.casefile.Unit.Dimension;
+import ohmtrail.cli.casefile.text.Fields;
+import ohmtrail.cli.casefile.text.Node.Entry;
+import ohmtrail.cli.casefile.text.Node.Mapping;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Once;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Word;
+import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Keys;
+import ohmtrail.cli.casefile.words.Limit;
+import ohmtrail.cli.casefile.words.Quantities;
+import ohmtrail.cli.casefile.words.Quantity;
+import ohmtrail.cli.casefile.words.Unit;
+import ohmtrail.cli.casefile.words.Unit.Dimension;
 import ohmtrail.survey.Accuracy;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.SurveyException;

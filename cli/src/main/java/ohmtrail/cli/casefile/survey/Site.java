@@ -1,8 +1,10 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.survey;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
 import ohmtrail.circuit.Box;
+import ohmtrail.cli.casefile.run.Run;
+import ohmtrail.cli.casefile.text.Names;
 
 /**
  * What readings and loads are held against.
@@ -17,7 +19,8 @@ record Site(Run run, Names meters, OptionalDouble mostVolts) {
   /** A healthy circuit shows no more than its supply; a case that says more has a slip in it. */
   private static final double MOST_OF_NOMINAL = 1.5;
 
-  static Site of(Run run, Names meters, OptionalDouble nominalVolts) {
+  static Site of(Run run, Names meters) {
+    OptionalDouble nominalVolts = run.nominalVolts();
     return new Site(
         run,
         meters,

@@ -1,15 +1,21 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.survey;
 
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.run.Run;
+import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Place;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.YamlText;
+import ohmtrail.cli.casefile.words.Numbers;
+import ohmtrail.cli.casefile.words.Unit;
 import ohmtrail.survey.HeatingElement;
 import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
@@ -19,7 +25,7 @@ import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
 
 /** Writes the lower half of a case file: meters, loads and tests. */
-final class SurveyWriter {
+public final class SurveyWriter {
 
   private final Survey survey;
   private final double nominalVolts;
@@ -27,20 +33,25 @@ final class SurveyWriter {
   private final TestNames testNames = new TestNames();
   private final StringBuilder out = new StringBuilder();
 
-  SurveyWriter(Survey survey, Circuit circuit) {
+  /**
+   * @param survey what to write
+   * @param circuit the circuit that it was read on
+   */
+  public SurveyWriter(Survey survey, Circuit circuit) {
     this.survey = survey;
     this.nominalVolts = circuit.supply().volts();
     Run run =
         new Run(
+            Optional.of(circuit.supply()),
             circuit.boxes().stream().collect(Collectors.toMap(Box::name, Function.identity())),
             new Names(circuit.boxes().stream().map(Box::name).toList()),
             Optional.of(circuit));
     Names meters = new Names(survey.meters().stream().map(Meter::name).toList());
-    this.site = Site.of(run, meters, OptionalDouble.of(nominalVolts));
+    this.site = Site.of(run, meters);
   }
 
   /** The lines from the meters to the end of the tests. */
-  String write() {
+  public String write() {
     out.append(survey.meters().isEmpty() ? "meters: {}\n" : "meters:\n");
     survey.meters().forEach(this::writeMeter);
     if (!survey.loads().isEmpty()) {

@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.survey;
 
 import java.util.HashMap;
 import java.util.HashSet;

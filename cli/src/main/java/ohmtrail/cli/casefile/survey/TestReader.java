@@ -1,14 +1,19 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.survey;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import ohmtrail.cli.casefile.Node.Entry;
-import ohmtrail.cli.casefile.Node.Items;
-import ohmtrail.cli.casefile.Node.Mapping;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.Fields;
+import ohmtrail.cli.casefile.text.Node;
+import ohmtrail.cli.casefile.text.Node.Entry;
+import ohmtrail.cli.casefile.text.Node.Items;
+import ohmtrail.cli.casefile.text.Node.Mapping;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Place;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.SurveyException;

@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.survey;
 
 import java.util.ArrayList;
 import java.util.Collection;
@@ -10,9 +10,17 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import ohmtrail.circuit.Box;
-import ohmtrail.cli.casefile.Node.Items;
-import ohmtrail.cli.casefile.Node.Mapping;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.Fields;
+import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.casefile.text.Node;
+import ohmtrail.cli.casefile.text.Node.Items;
+import ohmtrail.cli.casefile.text.Node.Mapping;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Word;
+import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Keys;
+import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 
@@ -101,13 +109,7 @@ final class UseReader {
     if (NOTHING.contains(text.strip().toLowerCase(Locale.ROOT))) {
       return uses;
     }
-    int begin = 0;
-    for (int i = 0; i <= text.length(); i++) {
-      if (i == text.length() || text.charAt(i) == AND) {
-        use(scalar.part(begin, i)).ifPresent(uses::add);
-        begin = i + 1;
-      }
-    }
+    scalar.split(AND).forEach(part -> use(part).ifPresent(uses::add));
     return uses;
   }
 

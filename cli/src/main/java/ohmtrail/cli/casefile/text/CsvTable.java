@@ -1,8 +1,8 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.text;
 
 import java.util.ArrayList;
 import java.util.List;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.Node.Scalar;
 
 /**
  * The cells of a table as a spreadsheet saves it: parted by comma, semicolon or tab, a cell in
@@ -11,17 +11,18 @@ import ohmtrail.cli.casefile.Node.Scalar;
  * @param rows the rows that are not blank, each with its cells
  * @param delimiter what parts the cells
  */
-record CsvTable(List<List<Scalar>> rows, char delimiter) {
+public record CsvTable(List<List<Scalar>> rows, char delimiter) {
 
   private static final String DELIMITERS = ",;\t";
   private static final char QUOTE = '"';
 
-  CsvTable {
+  /** Copies the rows. */
+  public CsvTable {
     rows = List.copyOf(rows);
   }
 
   /** Parts a text into cells; the delimiter is the one that the first line has most of. */
-  static CsvTable of(String file, String text, Problems problems) {
+  public static CsvTable of(String file, String text, Problems problems) {
     char delimiter = delimiter(text);
     List<List<Scalar>> rows = new Scan(file, text, delimiter, problems).rows();
     return new CsvTable(rows, delimiter);

@@ -1,21 +1,21 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.text;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import ohmtrail.cli.casefile.Node.Entry;
-import ohmtrail.cli.casefile.Node.Items;
-import ohmtrail.cli.casefile.Node.Mapping;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.Node.Entry;
+import ohmtrail.cli.casefile.text.Node.Items;
+import ohmtrail.cli.casefile.text.Node.Mapping;
+import ohmtrail.cli.casefile.text.Node.Scalar;
 
 /** The values of a mapping by their keys. A key without a value is taken as not given. */
-final class Fields {
+public final class Fields {
 
   private final Map<String, Entry> entries = new LinkedHashMap<>();
   private final Problems problems;
 
   /** Notes every key that is not known. */
-  Fields(Mapping mapping, Names known, Problems problems) {
+  public Fields(Mapping mapping, Names known, Problems problems) {
     this.problems = problems;
     for (Entry entry : mapping.entries()) {
       if (known.all().contains(entry.key().text())) {
@@ -26,42 +26,37 @@ final class Fields {
     }
   }
 
-  /** Whether the key stands there, with a value or without. */
-  boolean has(String key) {
-    return entries.containsKey(key);
-  }
-
   /** Where the key stands, or the fallback where it does not. */
-  Place place(String key, Place fallback) {
+  public Place place(String key, Place fallback) {
     Entry entry = entries.get(key);
     return entry == null ? fallback : entry.key().place();
   }
 
   /** The value of a key. */
-  Optional<Node> node(String key) {
+  public Optional<Node> node(String key) {
     return Optional.ofNullable(entries.get(key))
         .map(Entry::value)
         .filter(value -> !(value instanceof Scalar scalar && scalar.blank()));
   }
 
   /** The value of a key that takes a text; noted when it is none. */
-  Optional<Scalar> scalar(String key) {
+  public Optional<Scalar> scalar(String key) {
     return node(key).flatMap(node -> as(Scalar.class, node, "Key (" + key + ")", "a text"));
   }
 
   /** The value of a key that takes a list; noted when it is none. */
-  Optional<Items> items(String key) {
+  public Optional<Items> items(String key) {
     return node(key).flatMap(node -> as(Items.class, node, "Key (" + key + ")", "a list"));
   }
 
   /** The value of a key that takes keys of its own; noted when it is none. */
-  Optional<Mapping> mapping(String key) {
+  public Optional<Mapping> mapping(String key) {
     return node(key)
         .flatMap(node -> as(Mapping.class, node, "Key (" + key + ")", "names with values"));
   }
 
   /** A node as what it should be; noted when it is something else. */
-  <T extends Node> Optional<T> as(Class<T> type, Node node, String what, String wanted) {
+  public <T extends Node> Optional<T> as(Class<T> type, Node node, String what, String wanted) {
     if (type.isInstance(node)) {
       return Optional.of(type.cast(node));
     }

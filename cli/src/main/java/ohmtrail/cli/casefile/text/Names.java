@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.text;
 
 import java.util.ArrayList;
 import java.util.Collection;
@@ -16,13 +16,19 @@ import java.util.Set;
  * The names that a word may be: boxes, meters, keys. Found exactly as written, else without regard
  * to case where that leaves one: a spreadsheet puts capitals where it likes.
  */
-final class Names {
+public final class Names {
 
   /** A list of more names than this helps nobody. */
   private static final int MOST_LISTED = 12;
 
   /** No name is compared beyond this length: the time goes with the product of the lengths. */
   private static final int MOST_COMPARED = 40;
+
+  /** Nor are more names than a building circuit has. */
+  private static final int MOST_OFFERED = 1000;
+
+  /** A name of more words is not looked for among other words. */
+  private static final int MOST_WORDS = 12;
 
   /** One slip in three characters, and always at least one. */
   private static final int CHARACTERS_PER_SLIP = 3;
@@ -32,12 +38,15 @@ final class Names {
   private final Map<String, List<String>> folded = new HashMap<>();
   private int mostWords = 1;
 
-  Names(Collection<String> names) {
+  /**
+   * @param names the names, in the order to offer them
+   */
+  public Names(Collection<String> names) {
     all = Collections.unmodifiableSet(new LinkedHashSet<>(names));
     for (String name : all) {
       spaced.putIfAbsent(spaced(name), name);
       folded.computeIfAbsent(fold(name), key -> new ArrayList<>()).add(name);
-      mostWords = Math.max(mostWords, spaced(name).split(" ", -1).length);
+      mostWords = Math.max(mostWords, Math.min(MOST_WORDS, spaced(name).split(" ", -1).length));
     }
   }
 
@@ -49,21 +58,23 @@ final class Names {
     return spaced(name).toLowerCase(Locale.ROOT);
   }
 
-  boolean isEmpty() {
+  /** Whether there is none. */
+  public boolean isEmpty() {
     return all.isEmpty();
   }
 
-  Collection<String> all() {
+  /** The names, in their order. */
+  public Collection<String> all() {
     return all;
   }
 
-  /** Words of the name that has most of them. */
+  /** Words of the name that has most of them, as far as names are looked for among words. */
   int mostWords() {
     return mostWords;
   }
 
   /** The name that a text is. */
-  Optional<String> find(String text) {
+  public Optional<String> find(String text) {
     if (all.contains(text)) {
       return Optional.of(text);
     }
@@ -76,7 +87,7 @@ final class Names {
   }
 
   /** The rest of a sentence that says what was expected. */
-  String rule() {
+  public String rule() {
     List<String> listed = all.stream().limit(MOST_LISTED).toList();
     int further = all.size() - listed.size();
     String more = further > 0 ? " and " + further + " more" : "";
@@ -84,10 +95,11 @@ final class Names {
   }
 
   /** The name that a text was most likely meant to be, if any is near. */
-  Optional<String> nearest(String text) {
+  public Optional<String> nearest(String text) {
     String wanted = fold(text);
     int most = Math.max(1, wanted.length() / CHARACTERS_PER_SLIP);
     return all.stream()
+        .limit(MOST_OFFERED)
         .filter(name -> distance(wanted, fold(name)) <= most)
         .min(
             Comparator.comparingInt((String name) -> distance(wanted, fold(name)))

@@ -1,9 +1,11 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.text;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** A piece of a YAML document, with its place. */
-sealed interface Node {
+public sealed interface Node {
 
   /** Where it begins. */
   Place place();
@@ -23,12 +25,12 @@ sealed interface Node {
   record Scalar(String text, Place place, boolean verbatim, boolean blank) implements Node {
 
     /** Where the character at an index of the text stands, as near as can be told. */
-    Place at(int index) {
+    public Place at(int index) {
       return verbatim ? place.plus(text.codePointCount(0, index)) : place;
     }
 
     /** A part of the text, from an index up to another, without the spaces around it. */
-    Scalar part(int begin, int end) {
+    public Scalar part(int begin, int end) {
       int first = begin;
       int last = end;
       while (first < last && Character.isWhitespace(text.charAt(first))) {
@@ -40,8 +42,21 @@ sealed interface Node {
       return new Scalar(text.substring(first, last), at(first), verbatim, first == last);
     }
 
+    /** The parts between the places where a character stands, without the spaces around them. */
+    public List<Scalar> split(char separator) {
+      List<Scalar> parts = new ArrayList<>();
+      Place begin = place;
+      for (String piece : text.split(Pattern.quote(String.valueOf(separator)), -1)) {
+        int length = piece.length();
+        Scalar whole = new Scalar(piece, begin, verbatim, length == 0);
+        parts.add(whole.part(0, length));
+        begin = whole.at(length).plus(verbatim ? 1 : 0);
+      }
+      return parts;
+    }
+
     /** The text as one word. */
-    Word word() {
+    public Word word() {
       return new Word(text, place);
     }
 
@@ -58,6 +73,7 @@ sealed interface Node {
    * @param place where it begins
    */
   record Items(List<Node> nodes, Place place) implements Node {
+    /** Copies the list. */
     public Items {
       nodes = List.copyOf(nodes);
     }
@@ -75,6 +91,7 @@ sealed interface Node {
    * @param place where it begins
    */
   record Mapping(List<Entry> entries, Place place) implements Node {
+    /** Copies the list. */
     public Mapping {
       entries = List.copyOf(entries);
     }

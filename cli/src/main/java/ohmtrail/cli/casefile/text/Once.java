@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.text;
 
 import java.util.Optional;
 
@@ -7,20 +7,24 @@ import java.util.Optional;
  *
  * @param <T> what it is
  */
-final class Once<T> {
+public final class Once<T> {
 
   private final String what;
   private final Problems problems;
   private Optional<T> value = Optional.empty();
   private Optional<Place> place = Optional.empty();
 
-  Once(String what, Problems problems) {
+  /**
+   * @param what how a message calls it
+   * @param problems takes what is wrong
+   */
+  public Once(String what, Problems problems) {
     this.what = what;
     this.problems = problems;
   }
 
   /** Takes the value; notes it when there is one already. */
-  void give(T given, Place at) {
+  public void give(T given, Place at) {
     if (value.isPresent()) {
       problems.error(at, what + " must be given once.", "one of the two belongs elsewhere.");
     } else {
@@ -29,20 +33,23 @@ final class Once<T> {
     }
   }
 
-  boolean isGiven() {
+  /** Whether it has been said. */
+  public boolean isGiven() {
     return value.isPresent();
   }
 
-  Optional<T> value() {
+  /** What was said first. */
+  public Optional<T> value() {
     return value;
   }
 
-  T or(T usual) {
+  /** What was said first, or what is usual. */
+  public T or(T usual) {
     return value.orElse(usual);
   }
 
   /** Where it was given, or the fallback. */
-  Place place(Place fallback) {
+  public Place place(Place fallback) {
     return place.orElse(fallback);
   }
 }

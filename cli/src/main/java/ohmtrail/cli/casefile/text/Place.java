@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.text;
 
 /**
  * Where something stands.
@@ -7,15 +7,15 @@ package ohmtrail.cli.casefile;
  * @param line counted from 1
  * @param column counted from 1, in characters
  */
-record Place(String file, int line, int column) {
+public record Place(String file, int line, int column) {
 
   /** The beginning of a file. */
-  static Place startOf(String file) {
+  public static Place startOf(String file) {
     return new Place(file, 1, 1);
   }
 
   /** So many characters to the right. */
-  Place plus(int characters) {
+  public Place plus(int characters) {
     return new Place(file, line, column + characters);
   }
 }

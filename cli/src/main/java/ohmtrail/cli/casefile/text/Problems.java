@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.text;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Set;
 
 /** Gathers what is wrong with a case, so that all of it can be told at once. */
-final class Problems {
+public final class Problems {
 
   /** More than anybody corrects in one go; also keeps a hostile file from filling the memory. */
   private static final int MOST_PROBLEMS = 100;
@@ -25,31 +25,42 @@ final class Problems {
   /** Files in the order in which they turned up, the case file first. */
   private final Map<String, Integer> files = new LinkedHashMap<>();
 
-  private final Set<Problem> errors = new LinkedHashSet<>();
-  private final Set<Problem> warnings = new LinkedHashSet<>();
+  private final Set<Note> errors = new LinkedHashSet<>();
+  private final Set<Note> warnings = new LinkedHashSet<>();
   private int noted;
 
+  /**
+   * What is wrong or odd, and where.
+   *
+   * @param place where it is
+   * @param message what is wrong and what was expected, on a second line what was perhaps meant
+   */
+  public record Note(Place place, String message) {}
+
   /** Unwinds the reading where there is no use in going on. The problem has been noted. */
-  static final class Stop extends RuntimeException {
+  public static final class Stop extends RuntimeException {
     private static final long serialVersionUID = 1;
   }
 
-  Problems(String caseFile) {
+  /**
+   * @param caseFile the file whose problems come first
+   */
+  public Problems(String caseFile) {
     files.put(caseFile, 0);
   }
 
   /** Notes what is wrong, where nobody can tell what was meant. */
-  void error(Place place, String rule) {
+  public void error(Place place, String rule) {
     addError(place, oneLine(rule));
   }
 
   /** Notes what is wrong, and what was perhaps meant: the end of a sentence after "Maybe". */
-  void error(Place place, String rule, String maybe) {
+  public void error(Place place, String rule, String maybe) {
     addError(place, oneLine(rule) + MAYBE + oneLine(maybe));
   }
 
   /** Notes what the solver's own rules say is wrong. */
-  void error(Place place, RuntimeException broken) {
+  public void error(Place place, RuntimeException broken) {
     String message = String.valueOf(broken.getMessage());
     int maybe = message.indexOf(MAYBE);
     if (maybe < 0) {
@@ -65,7 +76,7 @@ final class Problems {
   }
 
   /** Notes a name that names nothing, with the nearest one that does. */
-  void unknown(Word name, String what, Names known) {
+  public void unknown(Word name, String what, Names known) {
     String rule =
         what + " (" + name.text() + ") " + (known.isEmpty() ? "is not known" : known.rule()) + ".";
     known
@@ -76,29 +87,29 @@ final class Problems {
   }
 
   /** Notes what is odd but can be worked with. */
-  void warn(Place place, String rule, String maybe) {
+  public void warn(Place place, String rule, String maybe) {
     if (warnings.size() < MOST_PROBLEMS) {
-      warnings.add(problem(place, oneLine(rule) + MAYBE + oneLine(maybe)));
+      warnings.add(note(place, oneLine(rule) + MAYBE + oneLine(maybe)));
     }
   }
 
   /** Notes what is wrong and stops reading. */
-  Stop fatal(Place place, String rule, String maybe) {
+  public Stop fatal(Place place, String rule, String maybe) {
     error(place, rule, maybe);
     return new Stop();
   }
 
   private void addError(Place place, String message) {
     noted++;
-    errors.add(problem(place, message));
+    errors.add(note(place, message));
     if (errors.size() >= MOST_PROBLEMS) {
       throw new Stop();
     }
   }
 
-  private Problem problem(Place place, String message) {
+  private Note note(Place place, String message) {
     files.putIfAbsent(place.file(), files.size());
-    return new Problem(place.file(), place.line(), place.column(), message);
+    return new Note(place, message);
   }
 
   /** Keeps a message from being torn, or a terminal from being steered, by what it quotes. */
@@ -110,28 +121,26 @@ final class Problems {
   }
 
   /** How often an error was noted so far, the same one again included. */
-  int count() {
+  public int count() {
     return noted;
   }
 
-  /** The warnings, in the order of the file. */
-  List<Problem> warnings() {
+  /** The errors, those of the case file first, each file's in the order of its lines. */
+  public List<Note> errors() {
+    return sorted(errors);
+  }
+
+  /** The warnings, in the same order. */
+  public List<Note> warnings() {
     return sorted(warnings);
   }
 
-  /** Throws if anything is wrong. */
-  void throwIfAny() throws CaseFileException {
-    if (!errors.isEmpty()) {
-      throw new CaseFileException(sorted(errors));
-    }
-  }
-
-  private List<Problem> sorted(Set<Problem> problems) {
-    List<Problem> sorted = new ArrayList<>(problems);
+  private List<Note> sorted(Set<Note> notes) {
+    List<Note> sorted = new ArrayList<>(notes);
     sorted.sort(
-        Comparator.comparing((Problem problem) -> files.getOrDefault(problem.file(), 0))
-            .thenComparing(Problem::line)
-            .thenComparing(Problem::column));
+        Comparator.comparing((Note note) -> files.getOrDefault(note.place().file(), 0))
+            .thenComparing(note -> note.place().line())
+            .thenComparing(note -> note.place().column()));
     return sorted;
   }
 }

@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.text;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -11,7 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** The text of a file, once it is known to be one. */
-final class SourceText {
+public final class SourceText {
 
   /** No case written by a person comes near; a file that does is not a case. */
   private static final long MOST_BYTES = 5_000_000;
@@ -27,7 +27,7 @@ final class SourceText {
    * @param asked where a problem with the file as a whole is told: at its own beginning, or where
    *     another file names it
    */
-  static String read(Path file, Place asked, Problems problems) {
+  public static String read(Path file, Place asked, Problems problems) {
     Place start = Place.startOf(file.toString());
     if (Files.notExists(file)) {
       throw problems.fatal(

@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.text;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -6,30 +6,38 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.Node.Scalar;
 
 /** The words of a scalar, taken one after the other. Spaces and commas part them. */
-final class Words {
+public final class Words {
 
   private final Scalar scalar;
   private final List<Word> words = new ArrayList<>();
   private int next;
 
-  Words(Scalar scalar) {
+  /**
+   * @param scalar what to take apart
+   */
+  public Words(Scalar scalar) {
     this(scalar, "");
   }
 
   /**
+   * @param scalar what to take apart
    * @param parting further characters that part words
    */
-  Words(Scalar scalar, String parting) {
+  public Words(Scalar scalar, String parting) {
     this.scalar = scalar;
     String text = scalar.text();
     int begin = 0;
+    int counted = 0;
+    Place place = scalar.place();
     for (int i = 0; i <= text.length(); i++) {
       if (i == text.length() || parts(text, i, parting)) {
         if (i > begin) {
-          words.add(new Word(text.substring(begin, i), scalar.at(begin)));
+          place = scalar.verbatim() ? place.plus(text.codePointCount(counted, begin)) : place;
+          counted = begin;
+          words.add(new Word(text.substring(begin, i), place));
         }
         begin = i + 1;
       }
@@ -55,37 +63,38 @@ final class Words {
         && text.charAt(index) <= '9';
   }
 
-  boolean hasNext() {
+  /** Whether any word is left. */
+  public boolean hasNext() {
     return next < words.size();
   }
 
   /** The next word, left where it is; empty at the end. */
-  Optional<Word> peek() {
+  public Optional<Word> peek() {
     return hasNext() ? Optional.of(words.get(next)) : Optional.empty();
   }
 
   /** The word so many behind the next one. */
-  Optional<Word> peek(int behind) {
+  public Optional<Word> peek(int behind) {
     return next + behind < words.size() ? Optional.of(words.get(next + behind)) : Optional.empty();
   }
 
   /** Takes the next word. There must be one. */
-  Word next() {
+  public Word next() {
     return words.get(next++);
   }
 
   /** Puts a word, or the rest of one, in front of those that are left. */
-  void putBack(Word word) {
+  public void putBack(Word word) {
     words.set(--next, word);
   }
 
   /** Where the scalar begins. */
-  Place place() {
+  public Place place() {
     return scalar.place();
   }
 
   /** Takes the next word if it is this one, in capitals or not. */
-  boolean takeIf(String lower) {
+  public boolean takeIf(String lower) {
     boolean same = peek().filter(word -> word.lower().equals(lower)).isPresent();
     if (same) {
       next++;
@@ -94,7 +103,7 @@ final class Words {
   }
 
   /** Takes the longest name that the next words make. */
-  Optional<Word> takeName(Names names) {
+  public Optional<Word> takeName(Names names) {
     int longest = Math.min(names.mostWords(), words.size() - next);
     for (int count = longest; count > 0; count--) {
       Optional<String> name = names.find(joined(count, " "));
@@ -108,7 +117,7 @@ final class Words {
   }
 
   /** Takes the meaning of the next word, or of the next two as if a hyphen joined them. */
-  <T> Optional<T> takeMeaning(Map<String, T> meanings) {
+  public <T> Optional<T> takeMeaning(Map<String, T> meanings) {
     for (int count = Math.min(2, words.size() - next); count > 0; count--) {
       T meaning = meanings.get(joined(count, "-").toLowerCase(Locale.ROOT));
       if (meaning != null) {

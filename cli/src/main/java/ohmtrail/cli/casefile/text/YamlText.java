@@ -1,10 +1,10 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.text;
 
 import java.util.Locale;
 import java.util.Set;
 
 /** Writes texts as YAML: plain where that is safe, else in double quotes. */
-final class YamlText {
+public final class YamlText {
 
   /** Characters that mean nothing to YAML within a line, wherever they stand. */
   private static final String HARMLESS = " _-+.,()/%±?";
@@ -16,7 +16,7 @@ final class YamlText {
   private YamlText() {}
 
   /** The text as a key or as a value. */
-  static String of(String text) {
+  public static String of(String text) {
     return isPlain(text) ? text : quoted(text);
   }
 

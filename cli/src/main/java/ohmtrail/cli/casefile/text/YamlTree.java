@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.text;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -8,10 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import ohmtrail.cli.casefile.Node.Entry;
-import ohmtrail.cli.casefile.Node.Items;
-import ohmtrail.cli.casefile.Node.Mapping;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.Node.Entry;
+import ohmtrail.cli.casefile.text.Node.Items;
+import ohmtrail.cli.casefile.text.Node.Mapping;
+import ohmtrail.cli.casefile.text.Node.Scalar;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Parse;
 import org.snakeyaml.engine.v2.common.Anchor;
@@ -29,7 +29,7 @@ import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
  * <p>From events and not from the library's own tree, because that one is built by recursion
  * without a limit: a file of nothing but brackets would exhaust the stack.
  */
-final class YamlTree {
+public final class YamlTree {
 
   /** A case needs seven levels. */
   private static final int MOST_LEVELS = 20;
@@ -60,7 +60,7 @@ final class YamlTree {
   }
 
   /** The tree of a text that holds one document. */
-  static Node of(String file, String text, Problems problems) {
+  public static Node of(String file, String text, Problems problems) {
     return new YamlTree(file, text, problems).document();
   }
 

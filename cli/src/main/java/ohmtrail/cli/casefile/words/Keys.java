@@ -1,13 +1,14 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.words;
 
 import java.util.List;
+import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.reference.Assumption;
 
 /** Every key of a case file. The schema that editors complete from lists the same. */
-final class Keys {
+public final class Keys {
 
   /** Of the case itself. */
-  static final Names CASE =
+  public static final Names CASE =
       new Names(
           List.of(
               "title",
@@ -23,7 +24,7 @@ final class Keys {
               "assume"));
 
   /** Of a run entry written key by key. */
-  static final Names RUN_ENTRY =
+  public static final Names RUN_ENTRY =
       new Names(
           List.of(
               "kind",
@@ -38,23 +39,23 @@ final class Keys {
               "companion"));
 
   /** Of a meter written key by key. */
-  static final Names METER =
+  public static final Names METER =
       new Names(List.of("resistance", "capacitance", "accuracy", "resolution"));
 
   /** Of a load written key by key. */
-  static final Names LOAD = new Names(List.of("power", "voltage"));
+  public static final Names LOAD = new Names(List.of("power", "voltage"));
 
   /** Of a test written key by key. */
-  static final Names TEST = new Names(List.of("name", "loads", "readings"));
+  public static final Names TEST = new Names(List.of("name", "loads", "readings"));
 
   /** Of a load in use written key by key. */
-  static final Names USE = new Names(List.of("load", "at"));
+  public static final Names USE = new Names(List.of("load", "at"));
 
   /** Of a reading written key by key. */
-  static final Names READING = new Names(List.of("at", "between", "volts", "meter"));
+  public static final Names READING = new Names(List.of("at", "between", "volts", "meter"));
 
   /** Of the assumptions. */
-  static final Names ASSUME = new Names(Assumption.keys());
+  public static final Names ASSUME = new Names(Assumption.keys());
 
   private Keys() {}
 }

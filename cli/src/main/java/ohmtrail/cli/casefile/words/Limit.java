@@ -1,12 +1,12 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.words;
 
-import ohmtrail.cli.casefile.Unit.Dimension;
+import ohmtrail.cli.casefile.words.Unit.Dimension;
 
 /**
  * What a quantity of a case may be. The bounds are generous: they catch a slip of unit or a decimal
  * point lost, not what is merely unusual. Common practice, no source.
  */
-enum Limit {
+public enum Limit {
   SUPPLY_VOLTS("Supply voltage", Dimension.VOLTAGE, 10, "10 V", 1000, "1000 V"),
   SUPPLY_HERTZ("Supply frequency", Dimension.FREQUENCY, 10, "10 Hz", 400, "400 Hz"),
   BREAKER_AMPERES("Breaker rating", Dimension.CURRENT, 0.5, "0.5 A", 400, "400 A"),
@@ -43,20 +43,22 @@ enum Limit {
   }
 
   /** As a message calls it. */
-  String what() {
+  public String what() {
     return what;
   }
 
-  Dimension dimension() {
+  /** What it measures. */
+  public Dimension dimension() {
     return dimension;
   }
 
-  boolean allows(double value) {
+  /** Whether a value, in the solver's unit, lies within. */
+  public boolean allows(double value) {
     return value >= least && value <= most;
   }
 
   /** The rest of a sentence that says what is allowed. */
-  String rule() {
+  public String rule() {
     return "must lie between " + leastText + " and " + mostText;
   }
 }

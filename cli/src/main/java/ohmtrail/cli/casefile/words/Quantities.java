@@ -1,13 +1,16 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.words;
 
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import ohmtrail.cli.casefile.Node.Scalar;
-import ohmtrail.cli.casefile.Unit.Dimension;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Word;
+import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Unit.Dimension;
 
 /** Reads numbers and their units, and says what is wrong with those that are none. */
-final class Quantities {
+public final class Quantities {
 
   /** More digits than any measurement has. */
   private static final int MOST_DIGITS = 40;
@@ -18,12 +21,15 @@ final class Quantities {
 
   private final Problems problems;
 
-  Quantities(Problems problems) {
+  /**
+   * @param problems takes what is wrong
+   */
+  public Quantities(Problems problems) {
     this.problems = problems;
   }
 
   /** Whether a word begins like a number. */
-  static boolean isNumber(Word word) {
+  public static boolean isNumber(Word word) {
     String text = word.text();
     int first = isSign(text.charAt(0)) || text.charAt(0) == '.' ? 1 : 0;
     return text.length() > first && isDigit(text.charAt(first));
@@ -41,7 +47,7 @@ final class Quantities {
    * Takes a number and the unit behind it, glued to it or a word of its own. The next word must
    * begin like a number. Empty when it is none; the problem is noted.
    */
-  Optional<Quantity> take(Words words) {
+  public Optional<Quantity> take(Words words) {
     Word number = words.next();
     int end = endOfNumber(number.text());
     if (isMixed(number.text(), end)) {
@@ -62,7 +68,7 @@ final class Quantities {
   }
 
   /** A length in feet with the inches that may follow it: 12 ft 6 in. */
-  Quantity withInches(Quantity length, Words words) {
+  public Quantity withInches(Quantity length, Words words) {
     boolean feet = length.unit().filter(unit -> unit == Unit.FOOT).isPresent();
     if (!feet || !isInches(words)) {
       return length;
@@ -92,7 +98,7 @@ final class Quantities {
   }
 
   /** Index behind the digits, points and commas that a text begins with. */
-  static int endOfNumber(String text) {
+  public static int endOfNumber(String text) {
     int end = isSign(text.charAt(0)) ? 1 : 0;
     while (end < text.length()
         && (isDigit(text.charAt(end)) || text.charAt(end) == '.' || text.charAt(end) == ',')) {
@@ -102,7 +108,7 @@ final class Quantities {
   }
 
   /** The number that a word is; empty when it is none, and the problem is noted. */
-  Optional<BigDecimal> number(Word word) {
+  public Optional<BigDecimal> number(Word word) {
     String text = word.text().replace(MINUS, '-');
     if (text.indexOf(',') >= 0) {
       problems.error(
@@ -143,14 +149,14 @@ final class Quantities {
   }
 
   /** The whole of a scalar as one quantity within a limit; empty when it is not, and noted. */
-  OptionalDouble only(Scalar scalar, Limit limit) {
+  public OptionalDouble only(Scalar scalar, Limit limit) {
     return only(scalar, limit.what(), limit.dimension())
         .map(quantity -> within(quantity, limit))
         .orElse(OptionalDouble.empty());
   }
 
   /** The whole of a scalar as one quantity; empty when it is not, and noted. */
-  Optional<Quantity> only(Scalar scalar, String what, Dimension dimension) {
+  public Optional<Quantity> only(Scalar scalar, String what, Dimension dimension) {
     Words words = new Words(scalar);
     if (words.peek().filter(Quantities::isNumber).isEmpty()) {
       problems.error(
@@ -172,7 +178,7 @@ final class Quantities {
   }
 
   /** Notes a word where a unit, or nothing, was expected. */
-  void strange(Word word, String what, Dimension dimension) {
+  public void strange(Word word, String what, Dimension dimension) {
     String rule =
         what
             + " takes "
@@ -190,7 +196,7 @@ final class Quantities {
   }
 
   /** Whether the unit measures that; the problem is noted when not. */
-  boolean requireDimension(Quantity quantity, String what, Dimension dimension) {
+  public boolean requireDimension(Quantity quantity, String what, Dimension dimension) {
     if (quantity.is(dimension)) {
       return true;
     }
@@ -209,7 +215,7 @@ final class Quantities {
   }
 
   /** The value, if it lies within the limit; noted when not. */
-  OptionalDouble within(Quantity quantity, Limit limit) {
+  public OptionalDouble within(Quantity quantity, Limit limit) {
     if (limit.allows(quantity.value())) {
       return OptionalDouble.of(quantity.value());
     }
@@ -218,7 +224,7 @@ final class Quantities {
   }
 
   /** Notes a quantity that no such thing has. */
-  void outside(Quantity quantity, String what, String rule) {
+  public void outside(Quantity quantity, String what, String rule) {
     problems.error(
         quantity.place(),
         what + " (" + quantity.shown() + ") " + rule + ".",

@@ -1,8 +1,10 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.words;
 
 import java.math.BigDecimal;
 import java.util.Optional;
-import ohmtrail.cli.casefile.Unit.Dimension;
+import ohmtrail.cli.casefile.text.Place;
+import ohmtrail.cli.casefile.text.Word;
+import ohmtrail.cli.casefile.words.Unit.Dimension;
 
 /**
  * A number with its unit.
@@ -11,31 +13,32 @@ import ohmtrail.cli.casefile.Unit.Dimension;
  * @param unit the unit; empty for a bare number
  * @param word the number as written, and where
  */
-record Quantity(BigDecimal number, Optional<Unit> unit, Word word) {
+public record Quantity(BigDecimal number, Optional<Unit> unit, Word word) {
 
   /** Whether its unit measures that. */
-  boolean is(Dimension dimension) {
+  public boolean is(Dimension dimension) {
     return unit.filter(given -> given.dimension() == dimension).isPresent();
   }
 
   /**
    * The exact value in the unit that the solver works in; the number itself where there is none.
    */
-  BigDecimal exact() {
+  public BigDecimal exact() {
     return unit.map(given -> number.multiply(given.factor())).orElse(number);
   }
 
   /** The value in the unit that the solver works in. */
-  double value() {
+  public double value() {
     return exact().doubleValue();
   }
 
   /** As a message shows it. */
-  String shown() {
+  public String shown() {
     return word.text() + unit.map(given -> " " + given.symbol()).orElse("");
   }
 
-  Place place() {
+  /** Where the number stands. */
+  public Place place() {
     return word.place();
   }
 }

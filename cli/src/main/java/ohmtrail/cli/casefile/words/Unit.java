@@ -1,16 +1,17 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.words;
 
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import ohmtrail.cli.casefile.text.Names;
 
 /**
  * The units that quantities may be given in. Upper and lower case matter where they must: a
  * milliohm is no megohm.
  */
-enum Unit {
+public enum Unit {
   FOOT(Dimension.LENGTH, "0.3048", "ft feet foot FT Ft"),
   INCH(Dimension.LENGTH, "0.0254", "in inch inches IN"),
   METRE(Dimension.LENGTH, "1", "m metre metres meter meters"),
@@ -35,7 +36,7 @@ enum Unit {
   CELSIUS(Dimension.TEMPERATURE, "1", "degC °C C");
 
   /** What a unit measures, and the units to offer for it. */
-  enum Dimension {
+  public enum Dimension {
     LENGTH("a length", "ft, in, m, cm or mm"),
     VOLTAGE("a voltage", "V, mV or kV"),
     CURRENT("a current", "A"),
@@ -57,12 +58,12 @@ enum Unit {
     }
 
     /** As a message calls it, with the article. */
-    String what() {
+    public String what() {
       return what;
     }
 
     /** The units it may be given in, to offer. */
-    String units() {
+    public String units() {
       return units;
     }
   }
@@ -81,26 +82,27 @@ enum Unit {
   }
 
   /** The unit of that spelling. */
-  static Optional<Unit> parse(String text) {
+  public static Optional<Unit> parse(String text) {
     return Optional.ofNullable(Loaded.BY_SPELLING.get(text));
   }
 
   /** The unit that a misspelt one was most likely meant to be, if any is near. */
-  static Optional<Unit> nearest(String text) {
+  public static Optional<Unit> nearest(String text) {
     return new Names(Loaded.BY_SPELLING.keySet()).nearest(text).flatMap(Unit::parse);
   }
 
-  Dimension dimension() {
+  /** What it measures. */
+  public Dimension dimension() {
     return dimension;
   }
 
   /** What one of it is in the unit that the solver works in. */
-  BigDecimal factor() {
+  public BigDecimal factor() {
     return factor;
   }
 
   /** The usual spelling. */
-  String symbol() {
+  public String symbol() {
     return spellings().get(0);
   }
 

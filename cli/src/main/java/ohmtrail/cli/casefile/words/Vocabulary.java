@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile;
+package ohmtrail.cli.casefile.words;
 
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -11,44 +11,48 @@ import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.JointKind;
-import ohmtrail.cli.casefile.Node.Scalar;
+import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Words;
 import ohmtrail.reference.ConductorMaterial;
 
 /** The words of a run, in both regions' spelling. */
-final class Vocabulary {
+public final class Vocabulary {
 
   /** What a box is. */
-  static final Map<String, BoxKind> KINDS = kinds();
+  public static final Map<String, BoxKind> KINDS = kinds();
 
   /** How a device hangs on the run. */
-  static final Map<String, DeviceWiring> WIRINGS =
+  public static final Map<String, DeviceWiring> WIRINGS =
       ordered("feed-through", DeviceWiring.FEED_THROUGH, "pigtail", DeviceWiring.PIGTAIL);
 
   /** How wires are held: all kinds of joints but the contact of a plug. */
-  static final Map<String, JointKind> JOINTS = joints();
+  public static final Map<String, JointKind> JOINTS = joints();
 
   /** What conductors are made of. */
-  static final Map<String, ConductorMaterial> MATERIALS = materials();
+  public static final Map<String, ConductorMaterial> MATERIALS = materials();
 
   /** What else runs in the jacket of a cable. */
-  static final Map<String, Companion> COMPANIONS =
+  public static final Map<String, Companion> COMPANIONS =
       ordered("none", Companion.NONE, "live", Companion.LIVE);
 
   /** The word between an entry and the box that feeds it. */
-  static final String FROM = "from";
+  public static final String FROM = "from";
 
-  /** The words before a companion and behind it. */
-  static final String WITH = "with";
+  /** The word before a companion. */
+  public static final String WITH = "with";
 
-  static final String COMPANION = "companion";
+  /** The word behind a companion. */
+  public static final String COMPANION = "companion";
 
   /** The word for a length that nobody knows. */
-  static final String UNKNOWN = "unknown";
+  public static final String UNKNOWN = "unknown";
 
   private Vocabulary() {}
 
   /** All words that a run entry is made of, to offer where one is misspelt. */
-  static Names runWords() {
+  public static Names runWords() {
     return new Names(
         Stream.of(
                 KINDS.keySet(),
@@ -61,7 +65,7 @@ final class Vocabulary {
   }
 
   /** What the whole of a scalar means; empty when it means nothing, and noted. */
-  static <T> Optional<T> only(
+  public static <T> Optional<T> only(
       Scalar scalar, String key, Map<String, T> meanings, Problems problems) {
     Words words = new Words(scalar);
     Optional<T> meaning = words.takeMeaning(meanings);
@@ -73,7 +77,7 @@ final class Vocabulary {
   }
 
   /** The word that a value is written with. */
-  static <T> String word(Map<String, T> words, T value) {
+  public static <T> String word(Map<String, T> words, T value) {
     return words.entrySet().stream()
         .filter(entry -> entry.getValue().equals(value))
         .map(Map.Entry::getKey)

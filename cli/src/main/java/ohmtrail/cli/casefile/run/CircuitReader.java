@@ -1,0 +1,75 @@
+package ohmtrail.cli.casefile.run;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.Supply;
+import ohmtrail.cli.casefile.text.Fields;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Place;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.words.Limit;
+import ohmtrail.cli.casefile.words.Quantities;
+import ohmtrail.cli.casefile.words.Vocabulary;
+import ohmtrail.reference.Conductor;
+
+/** Reads the upper half of a case file: supply, breaker, cable, joints and run. */
+public final class CircuitReader {
+
+  private final Fields fields;
+  private final Place start;
+  private final Problems problems;
+
+  /**
+   * @param fields the keys of the case
+   * @param start where a key that is missing is missed
+   * @param problems takes what is wrong
+   */
+  public CircuitReader(Fields fields, Place start, Problems problems) {
+    this.fields = fields;
+    this.start = start;
+    this.problems = problems;
+  }
+
+  /** Reads it; what is wrong is noted and missing in the answer. */
+  public Run read() {
+    Optional<Supply> supply = new SupplyReader(problems).read(fields.scalar("supply"));
+    RunReader reader = new RunReader(feed(supply), problems);
+    require("run", "a line (run:) with (- panel) below it is missing.");
+    return fields.items("run").map(reader::read).orElse(Run.none(supply));
+  }
+
+  private RunReader.Feed feed(Optional<Supply> supply) {
+    OptionalDouble amperes = breakerAmperes();
+    Optional<Scalar> cable = fields.scalar("cable");
+    ConductorWords conductors = new ConductorWords(problems);
+    Optional<Conductor> conductor = cable.flatMap(conductors::only);
+    if (conductor.isPresent() && amperes.isPresent()) {
+      conductors.warnOfMisfit(
+          conductor.get(), amperes.getAsDouble(), cable.map(Scalar::place).orElse(start));
+    }
+    return new RunReader.Feed(supply, amperes, conductor, cable.isPresent(), terminals());
+  }
+
+  private OptionalDouble breakerAmperes() {
+    require("breaker", "write breaker: 15 A, or what its handle says.");
+    return fields
+        .scalar("breaker")
+        .map(scalar -> new Quantities(problems).only(scalar, Limit.BREAKER_AMPERES))
+        .orElse(OptionalDouble.empty());
+  }
+
+  private JointKind terminals() {
+    return fields
+        .scalar("joints")
+        .flatMap(word -> Vocabulary.only(word, "joints", Vocabulary.JOINTS, problems))
+        .orElse(JointKind.SCREW);
+  }
+
+  private void require(String key, String maybe) {
+    if (fields.node(key).isEmpty()) {
+      problems.error(
+          fields.place(key, start), "Key (" + key + ") is missing or has no value.", maybe);
+    }
+  }
+}

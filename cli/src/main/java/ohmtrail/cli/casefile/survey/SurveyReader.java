@@ -1,0 +1,97 @@
+package ohmtrail.cli.casefile.survey;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import ohmtrail.circuit.Supply;
+import ohmtrail.cli.casefile.run.Run;
+import ohmtrail.cli.casefile.text.CsvTable;
+import ohmtrail.cli.casefile.text.Fields;
+import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Place;
+import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.SourceText;
+import ohmtrail.survey.Load;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.SurveyException;
+
+/** Reads the lower half of a case file: meters, loads, tests and the table of readings. */
+public final class SurveyReader {
+
+  private final Fields fields;
+  private final Run run;
+  private final Path file;
+  private final Problems problems;
+
+  /**
+   * @param fields the keys of the case
+   * @param run what the upper half says
+   * @param file the case file, beside which the table lies
+   * @param problems takes what is wrong
+   */
+  public SurveyReader(Fields fields, Run run, Path file, Problems problems) {
+    this.fields = fields;
+    this.run = run;
+    this.file = file;
+    this.problems = problems;
+  }
+
+  /** Reads it; what is wrong is noted and missing in the answer. */
+  public Survey read() {
+    List<Meter> meters =
+        fields.mapping("meters").map(new MeterReader(problems)::read).orElse(MeterReader.USUAL);
+    double nominalVolts = run.nominalVolts().orElse(Supply.NORTH_AMERICA_120.volts());
+    LoadReader loadReader = new LoadReader(nominalVolts, problems);
+    List<Load> listed = fields.mapping("loads").map(loadReader::read).orElse(List.of());
+    Site site = Site.of(run, new Names(meters.stream().map(Meter::name).toList()));
+    UseReader uses = new UseReader(site, listed, loadReader, problems);
+    ReadingReader readings = new ReadingReader(site, problems);
+    TestReader tests = new TestReader(uses, readings, problems);
+    if (!run.boxes().isEmpty()) {
+      fields.items("tests").ifPresent(tests::read);
+      CsvReadings table = new CsvReadings(tests, uses, readings, problems);
+      fields.scalar("readings").ifPresent(name -> readTable(name, table));
+    }
+    return survey(meters, uses.loads(), tests);
+  }
+
+  private Survey survey(List<Meter> meters, List<Load> loads, TestReader tests) {
+    try {
+      Survey survey = new Survey(meters, loads, tests.tests());
+      run.circuit().ifPresent(survey::requireFits);
+      return survey;
+    } catch (SurveyException broken) {
+      problems.error(fields.place("tests", Place.startOf(file.toString())), broken);
+      return new Survey(List.of(), List.of(), List.of());
+    }
+  }
+
+  private void readTable(Scalar name, CsvReadings readings) {
+    Optional<Path> path = beside(name);
+    if (path.isPresent()) {
+      String text = SourceText.read(path.get(), name.place(), problems);
+      readings.read(CsvTable.of(path.get().toString(), text, problems), name.place());
+    }
+  }
+
+  /** The table's path; it must lie beside the case, so that a case can be handed on whole. */
+  private Optional<Path> beside(Scalar name) {
+    try {
+      Path table = Path.of(name.text());
+      boolean away = table.isAbsolute() || table.getRoot() != null;
+      if (!away && !table.normalize().startsWith("..") && !name.text().isBlank()) {
+        return Optional.of(file.resolveSibling(table));
+      }
+    } catch (InvalidPathException invalid) {
+      // Said below: no such file can lie beside the case.
+    }
+    problems.error(
+        name.place(),
+        "Table of readings (" + name.text() + ") must be a file beside the case file.",
+        "move it there and give its name only.");
+    return Optional.empty();
+  }
+}

@@ -1,0 +1,59 @@
+package ohmtrail.cli.casefile;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+
+import com.tngtech.archunit.core.importer.ImportOption.DoNotIncludeTests;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+
+/** Keeps the arrows between the four packages that the case file is read with. */
+@AnalyzeClasses(packages = "ohmtrail.cli", importOptions = DoNotIncludeTests.class)
+class CaseFilePackagesTest {
+
+  @ArchTest
+  static final ArchRule theArrowsGoOneWay =
+      layeredArchitecture()
+          .consideringOnlyDependenciesInLayers()
+          .layer("casefile")
+          .definedBy("ohmtrail.cli.casefile")
+          .layer("text")
+          .definedBy("ohmtrail.cli.casefile.text")
+          .layer("words")
+          .definedBy("ohmtrail.cli.casefile.words")
+          .layer("run")
+          .definedBy("ohmtrail.cli.casefile.run")
+          .layer("survey")
+          .definedBy("ohmtrail.cli.casefile.survey")
+          .whereLayer("text")
+          .mayNotAccessAnyLayer()
+          .whereLayer("words")
+          .mayOnlyAccessLayers("text")
+          .whereLayer("run")
+          .mayOnlyAccessLayers("text", "words")
+          .whereLayer("survey")
+          .mayOnlyAccessLayers("text", "words", "run");
+
+  @ArchTest
+  static final ArchRule onlyTheTreeOfAFileKnowsYaml =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("ohmtrail.cli.casefile.text")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("org.snakeyaml..");
+
+  @ArchTest
+  static final ArchRule nobodyElseLooksInside =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("ohmtrail.cli.casefile..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "ohmtrail.cli.casefile.text..",
+              "ohmtrail.cli.casefile.words..",
+              "ohmtrail.cli.casefile.run..",
+              "ohmtrail.cli.casefile.survey..");
+}
