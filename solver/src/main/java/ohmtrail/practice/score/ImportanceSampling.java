@@ -51,9 +51,14 @@ final class ImportanceSampling {
    */
   record Result(double logEvidence, double effectiveShare) {}
 
-  /** Samples around a mode. */
+  /**
+   * Samples around a mode; where the readings are out of reach there is none, and no draw counts.
+   */
   Result around(OracleFit.Mode mode, OracleFit.Solver solver, double ohms) {
     OracleFit.Linear linear = fit.linear(mode.solved(), ohms);
+    if (!linear.settled()) {
+      return new Result(mode.logEvidence(), 0);
+    }
     List<Double> logWeights = new ArrayList<>();
     for (int pair = 0; pair < unknowns.size(); pair++) {
       DMatrixRMaj move = linear.deviation(unknowns.get(pair), errors.get(pair));

@@ -42,6 +42,9 @@ final class OracleFit {
   /** What has not settled by then fits so badly that its evidence is nil, whatever its digits. */
   private static final int MOST_STEPS = 15;
 
+  /** Nats; what would cost more even if the slopes held that far is not worth following. */
+  private static final double NIL = 1000;
+
   private static final double SHORTEST_STEP = 0.05;
 
   private final Circuit circuit;
@@ -135,7 +138,8 @@ final class OracleFit {
   /**
    * The posterior of the unknowns at given ohms.
    *
-   * @param solved the circuit, close enough to the mode for its slopes to hold there
+   * @param solved the circuit, close enough to the mode for its slopes to hold there, unless the
+   *     readings are out of reach
    * @param logEvidence the logarithm of the integral
    */
   record Mode(Solved solved, double logEvidence) {}
@@ -144,7 +148,7 @@ final class OracleFit {
   Mode mode(Solver solver, Solved start, double ohms) {
     Solved solved = start;
     Linear linear = linear(solved, ohms);
-    for (int step = 0; step < MOST_STEPS && linear.farthestMove() > SETTLED; step++) {
+    for (int step = 0; step < MOST_STEPS && linear.worthFollowing(); step++) {
       Solved next = solved;
       Linear ofNext = linear;
       double length = Math.min(1, LONGEST_MOVE / linear.farthestMove());
@@ -258,6 +262,15 @@ final class OracleFit {
       DMatrixRMaj deviation = unknowns.copy();
       CommonOps_DDRM.multAddTransA(-1, slopes, density.solve(shown), deviation);
       return deviation;
+    }
+
+    /** Whether the slopes hold as far as the mode. */
+    boolean settled() {
+      return farthestMove() <= SETTLED;
+    }
+
+    boolean worthFollowing() {
+      return !settled() && costAt(target) < NIL;
     }
 
     /** How far the mode lies from the point, in the unknown that moves most. */

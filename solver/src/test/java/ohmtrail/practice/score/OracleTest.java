@@ -76,7 +76,7 @@ class OracleTest {
 
   @Test
   void weighsAHealthyCircuitByItsShare() {
-    FaultKind faults = new FaultKind(0.5, 1, 0.1, 1, 30, FaultKind.open().conductors());
+    FaultKind faults = new FaultKind(0.5, 1, 0.1, 0.05, 0.5, FaultKind.open().conductors());
     PracticeCase healthy = practice(FaultKind.none()).caseOf(2);
     Answer answer = new Oracle(faults).answer(healthy);
     assertEquals(Verdict.HEALTHY, answer.verdict().orElseThrow());
