@@ -92,7 +92,7 @@ record Discord(double logWeight, Explanation explanation) {
         if (wrong.cardinality() < 2 || logWeight(linearised, ohms) < floor) {
           return Optional.empty();
         }
-        HypothesisFit.Result result = weighing.fit().fit(joint, ohms, wrong);
+        HypothesisFit.Result result = weighing.fit().fit(Weighing.degraded(joint, ohms), wrong);
         ohms = result.ohms();
         int before = wrong.cardinality();
         linearised = giveUp(weighing.linearise(joint, result.point(), wrong), ohms);

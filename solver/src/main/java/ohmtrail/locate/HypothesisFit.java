@@ -1,13 +1,15 @@
 package ohmtrail.locate;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
-import java.util.Optional;
 import ohmtrail.circuit.Circuit;
-import ohmtrail.circuit.Joint;
+import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Evaluation;
 import ohmtrail.predict.Parameters;
 import ohmtrail.predict.SurveyModel;
+import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Survey;
 
@@ -31,6 +33,7 @@ final class HypothesisFit {
   private final int[] active;
   private final double lowestOhms;
   private final double highestOhms;
+  private final double instability;
 
   HypothesisFit(
       Circuit circuit,
@@ -48,23 +51,33 @@ final class HypothesisFit {
     this.active = active.clone();
     this.lowestOhms = prior.low();
     this.highestOhms = prior.high() * BEYOND_OPEN;
+    this.instability = assumptions.value(Assumption.UNSTABLE_SPREAD);
   }
 
-  /** Where a fit ended. */
+  /**
+   * Where a fit ended. It keeps its own array.
+   *
+   * <p>Immutable.
+   */
   static final class Result {
-    private final double ohms;
+    private final List<Degradation> degradations;
     private final double[] point;
     private final boolean converged;
 
-    private Result(double ohms, double[] point, boolean converged) {
-      this.ohms = ohms;
+    private Result(List<Degradation> degradations, double[] point, boolean converged) {
+      this.degradations = List.copyOf(degradations);
       this.point = point;
       this.converged = converged;
     }
 
-    /** The added ohms; zero for a healthy circuit. */
+    /** The degraded joints with their fitted ohms; empty for a healthy circuit. */
+    List<Degradation> degradations() {
+      return degradations;
+    }
+
+    /** The ohms of the first degraded joint; zero for a healthy circuit. */
     double ohms() {
-      return ohms;
+      return degradations.isEmpty() ? 0 : degradations.get(0).ohms();
     }
 
     /** u of every parameter. */
@@ -77,68 +90,77 @@ final class HypothesisFit {
     }
   }
 
-  /** Fits the healthy circuit. */
-  Result healthy(BitSet leftOut) {
-    return fit(Optional.empty(), 0, new double[active.length], leftOut);
-  }
-
   /**
-   * Fits one degraded joint.
+   * Fits a hypothesis.
    *
-   * @param joint the joint
-   * @param startOhms where to start; infinite to keep it open
-   * @param startMean where to start, one per active parameter
+   * @param start the degraded joints with the ohms to start from, those that are infinite stay so;
+   *     empty for a healthy circuit
+   * @param startMean where the parameters start, one per active parameter
    * @param leftOut readings to leave out
    */
-  Result joint(Joint joint, double startOhms, double[] startMean, BitSet leftOut) {
-    return fit(Optional.of(joint), startOhms, startMean, leftOut);
-  }
-
-  /**
-   * Fits a healthy circuit or one degraded joint, the parameters from where everything is as
-   * stated.
-   *
-   * @param joint the joint; empty for a healthy circuit
-   */
-  Result fit(Optional<Joint> joint, double startOhms, BitSet leftOut) {
-    return fit(joint, startOhms, new double[active.length], leftOut);
-  }
-
-  private Result fit(Optional<Joint> joint, double startOhms, double[] startMean, BitSet leftOut) {
-    boolean sweeps = joint.isPresent() && Double.isFinite(startOhms);
-    Problem problem = new Problem(joint, startOhms, sweeps, leftOut);
-    double[] start = new double[problem.columns()];
-    System.arraycopy(startMean, 0, start, 0, active.length);
-    if (sweeps) {
-      start[active.length] = Math.log(startOhms);
-    }
+  Result fit(List<Degradation> start, double[] startMean, BitSet leftOut) {
+    Problem problem = new Problem(start, leftOut);
     WeightedLeastSquares.Fit fit =
-        new WeightedLeastSquares(COST_TOLERANCE, PARAMETER_TOLERANCE).fit(problem, start);
+        new WeightedLeastSquares(COST_TOLERANCE, PARAMETER_TOLERANCE)
+            .fit(problem, problem.start(startMean));
     double[] end = fit.point().toArray();
-    return new Result(problem.ohms(end), problem.point(end), fit.converged());
+    return new Result(problem.degradations(end), problem.point(end), fit.converged());
+  }
+
+  /** The same, the parameters from where everything is as stated. */
+  Result fit(List<Degradation> start, BitSet leftOut) {
+    return fit(start, new double[active.length], leftOut);
   }
 
   private final class Problem implements WeightedLeastSquares.Model {
-    private final Optional<Joint> joint;
-    private final double fixedOhms;
-    private final boolean sweeps;
+    private final List<Degradation> start;
     private final BitSet leftOut;
 
-    Problem(Optional<Joint> joint, double fixedOhms, boolean sweeps, BitSet leftOut) {
-      this.joint = joint;
-      this.fixedOhms = fixedOhms;
-      this.sweeps = sweeps;
+    /** The degradations whose ohms are fitted. */
+    private final List<Integer> free = new ArrayList<>();
+
+    /** Those of them that are one joint under another current: their ohms are tied. */
+    private final List<Integer> tied = new ArrayList<>();
+
+    Problem(List<Degradation> start, BitSet leftOut) {
+      this.start = List.copyOf(start);
       this.leftOut = leftOut;
+      for (int d = 0; d < start.size(); d++) {
+        if (Double.isFinite(start.get(d).ohms())) {
+          free.add(d);
+        }
+      }
+      for (int f = 1; f < free.size(); f++) {
+        if (jointOf(f).equals(jointOf(f - 1))) {
+          tied.add(f);
+        }
+      }
+    }
+
+    private String jointOf(int freePlace) {
+      return start.get(free.get(freePlace)).joint();
     }
 
     int columns() {
-      return active.length + (sweeps ? 1 : 0);
+      return active.length + free.size();
     }
 
-    double ohms(double[] values) {
-      return sweeps
-          ? Math.min(highestOhms, Math.max(lowestOhms, Math.exp(values[active.length])))
-          : fixedOhms;
+    double[] start(double[] startMean) {
+      double[] values = Arrays.copyOf(startMean, columns());
+      for (int f = 0; f < free.size(); f++) {
+        values[active.length + f] = Math.log(start.get(free.get(f)).ohms());
+      }
+      return values;
+    }
+
+    List<Degradation> degradations(double[] values) {
+      List<Degradation> result = new ArrayList<>(start);
+      for (int f = 0; f < free.size(); f++) {
+        double ohms = Math.exp(values[active.length + f]);
+        double bounded = Math.min(highestOhms, Math.max(lowestOhms, ohms));
+        result.set(free.get(f), start.get(free.get(f)).withOhms(bounded));
+      }
+      return result;
     }
 
     double[] point(double[] values) {
@@ -151,34 +173,37 @@ final class HypothesisFit {
 
     @Override
     public int rows() {
-      return observations.count() + active.length;
+      return observations.count() + active.length + tied.size();
     }
 
     @Override
     public void evaluate(double[] values, double[] residuals, double[][] jacobian) {
+      List<Degradation> degradations = degradations(values);
       SurveyModel model =
           SurveyModel.of(
-              circuit,
-              survey,
-              assumptions,
-              parameters,
-              point(values),
-              joint.map(List::of).orElse(List.of()),
-              List.of());
+              circuit, survey, assumptions, parameters, point(values), List.of(), degradations);
       Evaluation evaluation = model.buffer();
-      if (joint.isPresent()) {
-        model.sweep(joint.get()).evaluate(ohms(values), evaluation);
-      } else {
-        model.evaluate(evaluation);
+      model.evaluate(evaluation);
+      double[][] slopes = new double[free.size()][observations.count()];
+      for (int f = 0; f < free.size(); f++) {
+        model.ohmsSlope(degradations.get(free.get(f)), slopes[f]);
       }
-      fillReadings(evaluation, residuals, jacobian);
+      fillReadings(evaluation, slopes, residuals, jacobian);
+      int row = observations.count();
       for (int c = 0; c < active.length; c++) {
-        residuals[observations.count() + c] = -values[c];
-        jacobian[observations.count() + c][c] = 1;
+        residuals[row] = -values[c];
+        jacobian[row++][c] = 1;
+      }
+      for (int f : tied) {
+        int column = active.length + f;
+        residuals[row] = -(values[column] - values[column - 1]) / instability;
+        jacobian[row][column] = 1 / instability;
+        jacobian[row++][column - 1] = -1 / instability;
       }
     }
 
-    private void fillReadings(Evaluation evaluation, double[] residuals, double[][] jacobian) {
+    private void fillReadings(
+        Evaluation evaluation, double[][] slopes, double[] residuals, double[][] jacobian) {
       int all = evaluation.parameters();
       for (int r = 0; r < observations.count(); r++) {
         double scale = leftOut.get(r) ? 0 : 1 / Math.sqrt(observations.variance(r));
@@ -186,8 +211,8 @@ final class HypothesisFit {
         for (int c = 0; c < active.length; c++) {
           jacobian[r][c] = scale * evaluation.jacobian()[r * all + active[c]];
         }
-        if (sweeps) {
-          jacobian[r][active.length] = scale * evaluation.ohmsSlope()[r];
+        for (int f = 0; f < slopes.length; f++) {
+          jacobian[r][active.length + f] = scale * slopes[f][r];
         }
       }
       whiten(residuals, jacobian);

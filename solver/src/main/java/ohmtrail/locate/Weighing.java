@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
+import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Evaluation;
 import ohmtrail.predict.JointSweep;
 import ohmtrail.predict.Parameters;
@@ -141,7 +142,7 @@ final class Weighing {
     if (active.length == 0 || weight.logWeight() < bestRough() - HOPELESS) {
       return first;
     }
-    double[] point = fit.healthy(wrong(weight)).point();
+    double[] point = fit.fit(List.of(), wrong(weight)).point();
     return linearise(Optional.empty(), point, new BitSet());
   }
 
@@ -236,7 +237,8 @@ final class Weighing {
       return new SharedFit(scan.mean(), parameters.nominalPoint(), scan.ohms());
     }
     HypothesisFit.Result result =
-        fit.joint(scan.joint(), scan.ohms(), scan.mean(), wrong(scan.weight()));
+        fit.fit(
+            degraded(Optional.of(scan.joint()), scan.ohms()), scan.mean(), wrong(scan.weight()));
     SharedFit found = new SharedFit(scan.mean(), result.point(), result.ohms());
     shared.add(found);
     return found;
@@ -272,6 +274,11 @@ final class Weighing {
     Linearised linearised = fitted.get(candidate.joint().id());
     double ohms = candidate.curve().map(OhmsCurve::peakOhms).orElse(0.0);
     return linearised == null ? explainHealthy() : linearised.explain(ohms);
+  }
+
+  /** One joint, or none, with so many ohms. */
+  static List<Degradation> degraded(Optional<Joint> joint, double ohms) {
+    return joint.map(found -> List.of(new Degradation(found.id(), ohms))).orElse(List.of());
   }
 
   /** The closer look that a joint got, if any. */

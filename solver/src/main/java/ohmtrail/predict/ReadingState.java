@@ -18,6 +18,7 @@ import ohmtrail.survey.Test;
  * are shared for reading only.
  */
 final class ReadingState {
+  private final Test test;
   private final Attachments attachments;
   private final int meterPort;
   private final int gainPlace;
@@ -27,12 +28,14 @@ final class ReadingState {
   private final double[] towardsMeter;
 
   private ReadingState(
+      Test test,
       Attachments attachments,
       int sourcePort,
       int meterPort,
       int gainPlace,
       double gain,
       Elements ownElements) {
+    this.test = test;
     this.attachments = attachments;
     this.meterPort = meterPort;
     this.gainPlace = gainPlace;
@@ -40,6 +43,11 @@ final class ReadingState {
     this.ownElements = ownElements;
     this.drivenBySupply = attachments.responses(sourcePort);
     this.towardsMeter = attachments.responses(meterPort);
+  }
+
+  /** The test that the reading was taken in. */
+  Test test() {
+    return test;
   }
 
   Attachments attachments() {
@@ -105,12 +113,13 @@ final class ReadingState {
       test.loads().forEach(use -> addLoad(shunts, use));
       addMeter(shunts, meter, meterPort);
       List<Attachment> attachments = shunts.attachments();
-      for (Degradation degradation : degradations) {
-        attachments.add(
-            Attachment.series(wiring.jointPort(degradation.joint()), degradation.ohms()));
-      }
+      degradations.stream()
+          .filter(degradation -> degradation.when().covers(test))
+          .map(each -> Attachment.series(wiring.jointPort(each.joint()), each.ohms()))
+          .forEach(attachments::add);
       int gainPlace = parameters.place(new Parameters.GainKey(meter.name()));
       return new ReadingState(
+          test,
           Attachments.to(wiring.response(), attachments),
           wiring.sourcePort(),
           meterPort,

@@ -130,6 +130,29 @@ public final class SurveyModel {
   }
 
   /**
+   * How the readings change with the ohms of a degradation that the model was built with.
+   *
+   * @param degradation one of the model's, its ohms finite
+   * @param into receives volts per unit of ln R, one per reading; zero where the ohms do not hold
+   */
+  public void ohmsSlope(Degradation degradation, double[] into) {
+    int port = wiring.jointPort(degradation.joint());
+    for (int r = 0; r < into.length; r++) {
+      ReadingState state = states.get(r);
+      into[r] = degradation.when().covers(state.test()) ? ohmsSlope(state, port, degradation) : 0;
+    }
+  }
+
+  private double ohmsSlope(ReadingState state, int port, Degradation degradation) {
+    Complex toMeter = at(state.towardsMeter(), port);
+    Complex current = at(state.drivenBySupply(), port);
+    double sign = wiring.response().reciprocalSign(state.meterPort(), port);
+    Complex slope = toMeter.times(current).times(-sign * degradation.ohms());
+    Complex volts = at(state.drivenBySupply(), state.meterPort());
+    return project(state, volts.re(), volts.im(), slope.re(), slope.im());
+  }
+
+  /**
    * The readings as ohms are added in one joint. The joint must be among those the model was built
    * for.
    */

@@ -55,6 +55,16 @@ public enum Assumption {
   HEALTHY_PRIOR(Range.PROBABILITY),
   /** Probability that a reading is simply wrong. */
   WRONG_READING(Range.PROBABILITY),
+  /** Probability that another joint is degraded too, given one that is. */
+  FURTHER_FAULT(Range.PROBABILITY),
+  /** Share of degraded joints whose ohms differ between small and large currents. */
+  UNSTABLE_SHARE(Range.PROBABILITY),
+  /** Log sd of the ratio of those ohms. */
+  UNSTABLE_SPREAD(Range.SPREAD),
+  /** Probability that tolerances are wider than stated. */
+  STRAINED_SHARE(Range.PROBABILITY),
+  /** How much wider they are then. */
+  STRAINED_FACTOR(Range.WEIGHT),
   /** Relative failure rate of push-in joints. */
   WEIGHT_PUSH_IN(Range.WEIGHT),
   /** Relative failure rate of screw joints. */
