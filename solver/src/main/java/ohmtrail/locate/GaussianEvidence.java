@@ -83,23 +83,24 @@ final class GaussianEvidence {
    *
    * @param evaluation predictions and slopes at {@code point}
    * @param point u of every parameter where the model was linearised
+   * @param widening how many times wider than stated the tolerances are
    */
-  void compute(Evaluation evaluation, double[] point) {
-    load(evaluation, point);
+  void compute(Evaluation evaluation, double[] point, double widening) {
+    load(evaluation, point, widening);
     double logDeterminant = weigh(evaluation.volts());
     formNormal();
     logDeterminant += solve();
     finish(logDeterminant);
   }
 
-  private void load(Evaluation evaluation, double[] point) {
+  private void load(Evaluation evaluation, double[] point, double widening) {
     double[] jacobian = evaluation.jacobian();
     int all = evaluation.parameters();
     for (int r = 0; r < readings; r++) {
       double shift = 0;
       for (int c = 0; c < columns; c++) {
         double slope = jacobian[r * all + active[c]];
-        design[r * columns + c] = slope;
+        design[r * columns + c] = widening * slope;
         shift += slope * point[active[c]];
       }
       residual[r] = observations.volts(r) - evaluation.volts()[r] + shift;

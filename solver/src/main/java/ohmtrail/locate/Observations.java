@@ -30,6 +30,8 @@ final class Observations {
   private final double driftSigma;
   private final double wrongProbability;
   private final double wrongDensity;
+  private final double strainedShare;
+  private final double strainedFactor;
 
   private Observations(
       List<String> tests,
@@ -46,6 +48,8 @@ final class Observations {
     this.testOf = testOf;
     this.driftSigma = assumptions.value(Assumption.SUPPLY_DRIFT);
     this.wrongProbability = assumptions.value(Assumption.WRONG_READING);
+    this.strainedShare = assumptions.value(Assumption.STRAINED_SHARE);
+    this.strainedFactor = assumptions.value(Assumption.STRAINED_FACTOR);
     this.wrongDensity = 1 / (WRONG_READING_RANGE * circuit.supply().volts());
   }
 
@@ -114,5 +118,15 @@ final class Observations {
    */
   double logWrong() {
     return Math.log(wrongProbability * wrongDensity);
+  }
+
+  /** Probability that what is known only roughly is known worse than stated. */
+  double strainedShare() {
+    return strainedShare;
+  }
+
+  /** How many times wider the tolerances are then. */
+  double strainedFactor() {
+    return strainedFactor;
   }
 }

@@ -52,8 +52,42 @@ final class Weigher {
     }
   }
 
+  /**
+   * Weighs.
+   *
+   * @param evaluation predictions and slopes at {@code point}
+   * @param point u of every parameter where the model was linearised
+   */
   Weight weigh(Evaluation evaluation, double[] point) {
-    evidence.compute(evaluation, point);
+    evidence.compute(evaluation, point, 1);
+    Weight asStated = weighOnce(evaluation);
+    if (!isSuspicious()) {
+      return asStated;
+    }
+    evidence.compute(evaluation, point, observations.strainedFactor());
+    Weight strained = weighOnce(evaluation);
+    double logAsStated = Math.log1p(-observations.strainedShare());
+    double logStrained = Math.log(observations.strainedShare());
+    boolean isStrained =
+        strained.logWeight() + logStrained > asStated.logWeight() + logAsStated;
+    if (!isStrained) {
+      evidence.compute(evaluation, point, 1);
+    }
+    Weight leading = isStrained ? strained : asStated;
+    return new Weight(
+        logSum(logAsStated + asStated.logWeight(), logStrained + strained.logWeight()),
+        logSum(logAsStated + asStated.logAllRight(), logStrained + strained.logAllRight()),
+        leading.wrongReading(),
+        leading.wrongShare(),
+        leading.slope(),
+        leading.curvature());
+  }
+
+  private boolean isSuspicious() {
+    return evidence.misfit() > used + UNSUSPICIOUS_DEVIATIONS * Math.sqrt(2.0 * used);
+  }
+
+  private Weight weighOnce(Evaluation evaluation) {
     double logAllRight = used * observations.logRight() + evidence.logDensity();
     double[] scaledSlope = evidence.scaled(evaluation.ohmsSlope());
     double[] scaledResidual = evidence.scaledResidual();
@@ -63,10 +97,9 @@ final class Weigher {
       slope += evaluation.ohmsSlope()[r] * scaledResidual[r];
       curvature += evaluation.ohmsSlope()[r] * scaledSlope[r];
     }
-    if (evidence.misfit() <= used + UNSUSPICIOUS_DEVIATIONS * Math.sqrt(2.0 * used)) {
-      return new Weight(logAllRight, logAllRight, -1, 0, slope, curvature);
-    }
-    return withWrongReading(logAllRight, slope, curvature, scaledResidual, scaledSlope);
+    return isSuspicious()
+        ? withWrongReading(logAllRight, slope, curvature, scaledResidual, scaledSlope)
+        : new Weight(logAllRight, logAllRight, -1, 0, slope, curvature);
   }
 
   private Weight withWrongReading(

@@ -94,7 +94,7 @@ final class Weighing {
     GaussianEvidence plain = new GaussianEvidence(observations, all, new BitSet());
     Evaluation evaluation = nominal.buffer();
     nominal.evaluate(evaluation);
-    plain.compute(evaluation, parameters.nominalPoint());
+    plain.compute(evaluation, parameters.nominalPoint(), 1);
     CoarseLook.Looker looker =
         new CoarseLook.Looker(observations, new FrozenCovariance(plain), prior);
     return circuit.joints().stream()
