@@ -50,6 +50,12 @@ final class Candidate {
     return curve;
   }
 
+  /** The same joint with more weight: what an unstable joint adds to a stable one. */
+  Candidate withAdded(double addedLogPosterior) {
+    double total = Weigher.logSum(logPosterior(), addedLogPosterior);
+    return new Candidate(joint, prior, total - Math.log(prior), curve, volts);
+  }
+
   /**
    * The largest difference between two candidates' predictions, in standard deviations of the
    * readings.

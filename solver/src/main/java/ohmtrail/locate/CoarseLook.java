@@ -48,13 +48,22 @@ record CoarseLook(Joint joint, JointResponse response, double ohms, double misfi
   /** Looks at joints with one set of buffers. */
   static final class Looker {
     private final Observations observations;
-    private final FrozenCovariance healthy;
+    private final FrozenCovariance frozen;
     private final OhmsCurve.Prior prior;
+    private final double[] shift;
     private final double[] residual;
 
-    Looker(Observations observations, FrozenCovariance healthy, OhmsCurve.Prior prior) {
+    /**
+     * Prepares.
+     *
+     * @param shift what the parameters contribute where the model was linearised: J u, one per
+     *     reading
+     */
+    Looker(
+        Observations observations, FrozenCovariance frozen, OhmsCurve.Prior prior, double[] shift) {
+      this.shift = shift.clone();
       this.observations = observations;
-      this.healthy = healthy;
+      this.frozen = frozen;
       this.prior = prior;
       this.residual = new double[observations.count()];
     }
@@ -83,9 +92,9 @@ record CoarseLook(Joint joint, JointResponse response, double ohms, double misfi
     private double misfit(JointResponse response, double ohms) {
       response.volts(ohms, residual);
       for (int r = 0; r < residual.length; r++) {
-        residual[r] = observations.volts(r) - residual[r];
+        residual[r] = observations.volts(r) - residual[r] + shift[r];
       }
-      return healthy.misfit(residual, WRONG_READING_COST);
+      return frozen.misfit(residual, WRONG_READING_COST);
     }
   }
 }

@@ -11,13 +11,16 @@ import ohmtrail.reference.Assumption;
  * @param healthyProbability of a healthy circuit
  * @param unexplainedProbability that nothing on offer fits
  * @param boxes every box with a joint, the most probable first
- * @param suspects the most probable first; their probabilities sum to one less the two above
+ * @param suspects the most probable first; each probability is that of a degraded joint in the set,
+ *     so with several faults they sum to more than one
  * @param readings every reading beside the fit, in the order of the survey
  * @param parameters every parameter with its fitted value
- * @param best the degraded joints of the single most probable explanation, with its ohms; empty for
- *     a healthy circuit
+ * @param best the degraded joints of the single most probable explanation, with their ohms; empty
+ *     for a healthy circuit; one joint twice when its ohms differ between loaded and unloaded tests
  * @param bestPoint u of every parameter at the fit of the most probable explanation
  * @param assumptions the assumptions that the method used, in the order of their table
+ * @param severalProbability that more than one joint is degraded
+ * @param unstableProbability that the degraded joint's ohms differ between small and large currents
  */
 public record Diagnosis(
     Verdict verdict,
@@ -29,7 +32,36 @@ public record Diagnosis(
     List<FittedParameter> parameters,
     List<Degradation> best,
     List<Double> bestPoint,
-    List<Assumption> assumptions) {
+    List<Assumption> assumptions,
+    double severalProbability,
+    double unstableProbability) {
+  /** An answer without a word on several faults or an unstable joint. */
+  public Diagnosis(
+      Verdict verdict,
+      double healthyProbability,
+      double unexplainedProbability,
+      List<RankedBox> boxes,
+      List<Suspect> suspects,
+      List<FittedReading> readings,
+      List<FittedParameter> parameters,
+      List<Degradation> best,
+      List<Double> bestPoint,
+      List<Assumption> assumptions) {
+    this(
+        verdict,
+        healthyProbability,
+        unexplainedProbability,
+        boxes,
+        suspects,
+        readings,
+        parameters,
+        best,
+        bestPoint,
+        assumptions,
+        0,
+        0);
+  }
+
   /** Copies the lists. */
   public Diagnosis {
     boxes = List.copyOf(boxes);

@@ -33,13 +33,18 @@ final class JointScan {
   /** What all scans share: the readings, the prior and buffers. */
   static final class Start {
     private final OhmsCurve.Prior prior;
-    private final double[] nominal;
+    private final double[] point;
     private final Weigher weigher;
     private final Evaluation evaluation;
 
-    Start(SurveyModel model, Observations observations, OhmsCurve.Prior prior, int[] active) {
+    Start(
+        SurveyModel model,
+        double[] point,
+        Observations observations,
+        OhmsCurve.Prior prior,
+        int[] active) {
       this.prior = prior;
-      this.nominal = model.parameters().nominalPoint();
+      this.point = point.clone();
       this.weigher = new Weigher(observations, active, new BitSet());
       this.evaluation = model.buffer();
     }
@@ -57,7 +62,7 @@ final class JointScan {
 
   private Weigher.Weight weigh(double candidate) {
     sweep.evaluate(candidate, start.evaluation);
-    return start.weigher.weigh(start.evaluation, start.nominal);
+    return start.weigher.weigh(start.evaluation, start.point);
   }
 
   /** Lets every joint that may yet come near the best of them climb. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 import ohmtrail.circuit.Joint;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Evaluation;
@@ -17,7 +18,7 @@ import ohmtrail.predict.SurveyModel;
 final class Linearised {
   private final SurveyModel model;
   private final Optional<JointSweep> sweep;
-  private final Optional<Joint> joint;
+  private final DoubleFunction<List<Degradation>> degradations;
   private final double[] point;
   private final Observations observations;
   private final Weigher weigher;
@@ -32,19 +33,36 @@ final class Linearised {
       Observations observations,
       int[] active,
       BitSet leftOut) {
-    this(model, joint, joint.map(model::sweep), point, observations, active, leftOut);
+    this(
+        model,
+        ohms -> Weighing.degraded(joint, ohms),
+        joint.map(model::sweep),
+        point,
+        observations,
+        active,
+        leftOut);
+  }
+
+  /** A hypothesis whose ohms are fixed in the model. */
+  Linearised(
+      SurveyModel model,
+      List<Degradation> fixed,
+      double[] point,
+      Observations observations,
+      int[] active) {
+    this(model, ohms -> fixed, Optional.empty(), point, observations, active, new BitSet());
   }
 
   private Linearised(
       SurveyModel model,
-      Optional<Joint> joint,
+      DoubleFunction<List<Degradation>> degradations,
       Optional<JointSweep> sweep,
       double[] point,
       Observations observations,
       int[] active,
       BitSet leftOut) {
     this.model = model;
-    this.joint = joint;
+    this.degradations = degradations;
     this.sweep = sweep;
     this.point = point.clone();
     this.observations = observations;
@@ -66,7 +84,7 @@ final class Linearised {
 
   /** The same with other readings left out. */
   Linearised without(BitSet others) {
-    return new Linearised(model, joint, sweep, point, observations, active, others);
+    return new Linearised(model, degradations, sweep, point, observations, active, others);
   }
 
   /**
@@ -100,6 +118,25 @@ final class Linearised {
    */
   record Loss(int reading, double logGain) {}
 
+  /**
+   * Whether the readings lie farther from the prediction at so many ohms than their tolerances make
+   * ordinary.
+   */
+  boolean isSuspiciousAt(double ohms) {
+    weight(ohms);
+    return weigher.isSuspicious();
+  }
+
+  /** u of every parameter where the model was linearised. */
+  double[] point() {
+    return point.clone();
+  }
+
+  /** S^-1 of the last weighing applied to slopes of the readings. */
+  double[] scaled(double[] slope) {
+    return weigher.evidence().scaled(slope);
+  }
+
   /** The prediction at so many ohms, without drift. */
   double[] volts(double ohms) {
     weight(ohms);
@@ -117,10 +154,11 @@ final class Linearised {
     for (double u : point) {
       where.add(u);
     }
-    List<Degradation> degradations =
-        joint.map(found -> List.of(new Degradation(found.id(), ohms))).orElse(List.of());
     return new Explanation(
-        degradations, List.copyOf(where), withDrift(weight.wrongReading()), List.copyOf(wrong));
+        degradations.apply(ohms),
+        List.copyOf(where),
+        withDrift(weight.wrongReading()),
+        List.copyOf(wrong));
   }
 
   /** Adds to each test the drift that its readings ask for. */

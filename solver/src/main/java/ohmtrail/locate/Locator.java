@@ -50,35 +50,54 @@ public final class Locator {
     Weighing weighing = Weighing.of(circuit, survey, assumptions);
     Priors priors = Priors.of(circuit, assumptions);
     List<Candidate> candidates = candidates(weighing, priors);
+    List<Combination> combinations =
+        new CombinationSearch(circuit, weighing, priors).run(candidates);
+    SingleFaults singles = SingleFaults.of(combinations, candidates, weighing.observations());
+    Optional<SeveralFaults> several = SeveralFaults.of(combinations, weighing, priors);
     double logHealthy = Math.log(priors.healthy()) + weighing.logHealthyEvidence();
-    double logRival = logHealthy;
-    for (Candidate candidate : candidates) {
-      logRival = Math.max(logRival, candidate.logPosterior());
-    }
+    double logSeveral = several.map(SeveralFaults::logPosterior).orElse(Double.NEGATIVE_INFINITY);
+    double logRival = Math.max(logHealthy, Math.max(logSeveral, singles.logTop()));
     Optional<Discord> discord = Discord.among(weighing, priors, candidates, logRival);
     double logUnexplained = discord.map(Discord::logWeight).orElse(Double.NEGATIVE_INFINITY);
-    double logTotal = Weigher.logSum(logHealthy, logUnexplained);
-    for (Candidate candidate : candidates) {
-      logTotal = Weigher.logSum(logTotal, candidate.logPosterior());
-    }
+    double logTotal =
+        Weigher.logSum(
+            Weigher.logSum(logHealthy, logUnexplained),
+            Weigher.logSum(logSeveral, singles.logPosterior()));
     double healthy = Math.exp(logHealthy - logTotal);
     double unexplained = Math.exp(logUnexplained - logTotal);
     Verdict verdict = verdict(healthy, unexplained);
     Explanation explanation =
         verdict == Verdict.UNEXPLAINED
             ? discord.orElseThrow().explanation()
-            : explanation(weighing, candidates, logHealthy);
+            : explanation(weighing, singles, several, logHealthy);
     return new Diagnosis(
         verdict,
         healthy,
         unexplained,
-        boxes(candidates, logTotal),
-        new SuspectGroups(weighing.observations(), assumptions).group(candidates, logTotal),
+        boxes(singles.candidates(), several, logTotal),
+        suspects(weighing, singles, several, logTotal),
         fittedReadings(weighing, survey, explanation),
         fittedParameters(weighing.parameters(), explanation),
         explanation.degradations(),
         explanation.point(),
-        List.of(Assumption.values()));
+        List.of(Assumption.values()),
+        Math.exp(logSeveral - logTotal),
+        Math.exp(singles.logUnstable() - logTotal));
+  }
+
+  private List<Suspect> suspects(
+      Weighing weighing, SingleFaults singles, Optional<SeveralFaults> several, double logTotal) {
+    SuspectGroups groups = new SuspectGroups(weighing.observations(), assumptions);
+    if (several.isEmpty() || several.get().logPosterior() < singles.logPosterior()) {
+      return singles.describe(groups.group(singles.candidates(), logTotal));
+    }
+    List<Suspect> suspects = new ArrayList<>();
+    for (List<Candidate> slot : several.get().slots()) {
+      double logShare = SeveralFaults.logSum(slot) - several.get().logPosterior() + logTotal;
+      suspects.addAll(groups.group(slot, logShare));
+    }
+    suspects.sort(Comparator.comparingDouble(Suspect::probability).reversed());
+    return suspects;
   }
 
   private static List<Candidate> candidates(Weighing weighing, Priors priors) {
@@ -95,10 +114,14 @@ public final class Locator {
   }
 
   private static Explanation explanation(
-      Weighing weighing, List<Candidate> candidates, double logHealthy) {
-    Candidate first =
-        candidates.stream().max(Comparator.comparingDouble(Candidate::logPosterior)).orElseThrow();
-    return logHealthy > first.logPosterior() ? weighing.explainHealthy() : weighing.explain(first);
+      Weighing weighing, SingleFaults singles, Optional<SeveralFaults> several, double logHealthy) {
+    double logSeveral = several.map(SeveralFaults::logPosterior).orElse(Double.NEGATIVE_INFINITY);
+    if (logHealthy > Math.max(singles.logTop(), logSeveral)) {
+      return weighing.explainHealthy();
+    }
+    return logSeveral > singles.logTop()
+        ? several.orElseThrow().combination().explanation()
+        : singles.explanation().orElseGet(() -> weighing.explain(singles.top()));
   }
 
   private static Verdict verdict(double healthy, double unexplained) {
@@ -108,13 +131,19 @@ public final class Locator {
     return healthy >= 1 - healthy - unexplained ? Verdict.HEALTHY : Verdict.DEGRADED;
   }
 
-  private List<RankedBox> boxes(List<Candidate> candidates, double logTotal) {
+  private List<RankedBox> boxes(
+      List<Candidate> candidates, Optional<SeveralFaults> several, double logTotal) {
     Map<String, Double> sums = new LinkedHashMap<>();
     circuit.boxes().forEach(box -> sums.put(box.name(), 0.0));
     for (Candidate candidate : candidates) {
-      sums.merge(
-          candidate.joint().box(), Math.exp(candidate.logPosterior() - logTotal), Double::sum);
+      double probability = Math.exp(candidate.logPosterior() - logTotal);
+      sums.merge(candidate.joint().box(), probability, Double::sum);
     }
+    several.ifPresent(
+        faults -> {
+          double share = Math.exp(faults.logPosterior() - logTotal);
+          faults.boxes().forEach((box, part) -> sums.merge(box, share * part, Double::sum));
+        });
     return sums.entrySet().stream()
         .map(entry -> new RankedBox(entry.getKey(), entry.getValue()))
         .sorted(

@@ -1,6 +1,7 @@
 package ohmtrail.locate;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
@@ -11,10 +12,15 @@ import ohmtrail.reference.Assumptions;
 /** How likely each hypothesis is before any reading. The values are stated assumptions. */
 final class Priors {
   private final double healthy;
+  private final double furtherFault;
+  private final double unstableShare;
   private final Map<String, Double> joints;
 
-  private Priors(double healthy, Map<String, Double> joints) {
+  private Priors(
+      double healthy, double furtherFault, double unstableShare, Map<String, Double> joints) {
     this.healthy = healthy;
+    this.furtherFault = furtherFault;
+    this.unstableShare = unstableShare;
     this.joints = joints;
   }
 
@@ -29,7 +35,11 @@ final class Priors {
     double healthy = assumptions.value(Assumption.HEALTHY_PRIOR);
     double scale = (1 - healthy) / sum;
     weights.replaceAll((id, weight) -> weight * scale);
-    return new Priors(healthy, weights);
+    return new Priors(
+        healthy,
+        assumptions.value(Assumption.FURTHER_FAULT),
+        assumptions.value(Assumption.UNSTABLE_SHARE),
+        weights);
   }
 
   /** How often a joint goes bad, relative to others. */
@@ -44,7 +54,32 @@ final class Priors {
     return healthy;
   }
 
+  /** That this joint is degraded and no other, with the same ohms under any current. */
   double of(Joint joint) {
+    return share(joint) * (1 - furtherFault) * (1 - unstableShare);
+  }
+
+  private double share(Joint joint) {
     return joints.getOrDefault(joint.id(), 0.0);
+  }
+
+  /**
+   * Logarithm of the prior that this joint alone is degraded, with ohms that depend on the current.
+   */
+  double logUnstable(Joint joint) {
+    return Math.log(share(joint) * (1 - furtherFault) * unstableShare);
+  }
+
+  /**
+   * Logarithm of the prior that exactly these joints are degraded: each further one costs the same.
+   */
+  double logCombination(List<Joint> degraded) {
+    double log = Math.log((1 - healthy) * (1 - furtherFault));
+    for (int count = 1; count <= degraded.size(); count++) {
+      // One factor per joint, and one for the orders that the joints could have been named in.
+      log += Math.log(share(degraded.get(count - 1)) / (1 - healthy)) + Math.log(count);
+      log += count > 1 ? Math.log(furtherFault) : 0;
+    }
+    return log;
   }
 }

@@ -17,6 +17,7 @@ final class Weigher {
   private final Observations observations;
   private final GaussianEvidence evidence;
   private final int used;
+  private boolean suspicious;
 
   Weigher(Observations observations, int[] active, BitSet leftOut) {
     this.observations = observations;
@@ -60,16 +61,16 @@ final class Weigher {
    */
   Weight weigh(Evaluation evaluation, double[] point) {
     evidence.compute(evaluation, point, 1);
+    suspicious = evidence.misfit() > used + UNSUSPICIOUS_DEVIATIONS * Math.sqrt(2.0 * used);
     Weight asStated = weighOnce(evaluation);
-    if (!isSuspicious()) {
+    if (!suspicious) {
       return asStated;
     }
     evidence.compute(evaluation, point, observations.strainedFactor());
     Weight strained = weighOnce(evaluation);
     double logAsStated = Math.log1p(-observations.strainedShare());
     double logStrained = Math.log(observations.strainedShare());
-    boolean isStrained =
-        strained.logWeight() + logStrained > asStated.logWeight() + logAsStated;
+    boolean isStrained = strained.logWeight() + logStrained > asStated.logWeight() + logAsStated;
     if (!isStrained) {
       evidence.compute(evaluation, point, 1);
     }
@@ -83,8 +84,11 @@ final class Weigher {
         leading.curvature());
   }
 
-  private boolean isSuspicious() {
-    return evidence.misfit() > used + UNSUSPICIOUS_DEVIATIONS * Math.sqrt(2.0 * used);
+  /**
+   * Whether the readings of the last weighing lie farther off than their tolerances make ordinary.
+   */
+  boolean isSuspicious() {
+    return suspicious;
   }
 
   private Weight weighOnce(Evaluation evaluation) {
@@ -97,7 +101,7 @@ final class Weigher {
       slope += evaluation.ohmsSlope()[r] * scaledResidual[r];
       curvature += evaluation.ohmsSlope()[r] * scaledSlope[r];
     }
-    return isSuspicious()
+    return suspicious
         ? withWrongReading(logAllRight, slope, curvature, scaledResidual, scaledSlope)
         : new Weight(logAllRight, logAllRight, -1, 0, slope, curvature);
   }

@@ -14,6 +14,7 @@ import ohmtrail.predict.Evaluation;
 import ohmtrail.predict.JointSweep;
 import ohmtrail.predict.Parameters;
 import ohmtrail.predict.SurveyModel;
+import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Survey;
 
@@ -65,17 +66,13 @@ final class Weighing {
     this.observations = Observations.of(circuit, survey, assumptions);
     this.prior = OhmsCurve.Prior.of(assumptions);
     this.nominal = model(parameters.nominalPoint(), circuit.joints());
-    List<CoarseLook> looks = look();
-    double nearest = looks.stream().mapToDouble(CoarseLook::misfit).min().orElse(0);
-    Map<CoarseLook, JointSweep> sweeps = new LinkedHashMap<>();
-    looks.stream()
-        .filter(look -> !look.isFarOff(nearest))
-        .forEach(look -> sweeps.put(look, look.response().sweep()));
-    this.farOff = looks.stream().filter(look -> look.isFarOff(nearest)).toList();
+    List<CoarseLook> looks = look(nominal, parameters.nominalPoint(), circuit.joints());
+    Map<CoarseLook, JointSweep> sweeps = near(looks);
+    this.farOff = looks.stream().filter(look -> !sweeps.containsKey(look)).toList();
     this.active = feltParameters(sweeps);
     this.fit =
         new HypothesisFit(circuit, survey, assumptions, parameters, observations, active, prior);
-    this.scans = scan(sweeps);
+    this.scans = scan(nominal, parameters.nominalPoint(), sweeps);
     this.healthy = fitHealthy();
     this.logHealthyEvidence = healthy.weight(0).logWeight();
   }
@@ -85,21 +82,62 @@ final class Weighing {
   }
 
   private SurveyModel model(double[] point, List<Joint> joints) {
-    return SurveyModel.of(circuit, survey, assumptions, parameters, point, joints, List.of());
+    return model(point, joints, List.of());
   }
 
-  /** A quick look at every joint, measured with the covariance of the healthy circuit. */
-  private List<CoarseLook> look() {
+  /** The survey's model at a point, with ohms in place and joints to add more to. */
+  SurveyModel model(double[] point, List<Joint> joints, List<Degradation> degradations) {
+    return SurveyModel.of(circuit, survey, assumptions, parameters, point, joints, degradations);
+  }
+
+  /**
+   * A quick look at every joint, measured with the covariance that the model has with nothing more
+   * added.
+   *
+   * @param model the circuit, degraded or not
+   * @param point where it is linearised
+   * @param joints the joints to look at
+   */
+  private List<CoarseLook> look(SurveyModel model, double[] point, List<Joint> joints) {
     int[] all = IntStream.range(0, parameters.size()).toArray();
     GaussianEvidence plain = new GaussianEvidence(observations, all, new BitSet());
-    Evaluation evaluation = nominal.buffer();
-    nominal.evaluate(evaluation);
-    plain.compute(evaluation, parameters.nominalPoint(), 1);
+    Evaluation evaluation = model.buffer();
+    model.evaluate(evaluation);
+    plain.compute(evaluation, point, 1);
+    double[] shift = new double[observations.count()];
+    for (int r = 0; r < shift.length; r++) {
+      for (int p = 0; p < point.length; p++) {
+        shift[r] += evaluation.jacobian()[r * point.length + p] * point[p];
+      }
+    }
     CoarseLook.Looker looker =
-        new CoarseLook.Looker(observations, new FrozenCovariance(plain), prior);
-    return circuit.joints().stream()
-        .map(joint -> looker.look(joint, nominal.respond(joint)))
-        .toList();
+        new CoarseLook.Looker(observations, new FrozenCovariance(plain), prior, shift);
+    return joints.stream().map(joint -> looker.look(joint, model.respond(joint))).toList();
+  }
+
+  /** The looks that are worth a closer one, with what that needs. */
+  private static Map<CoarseLook, JointSweep> near(List<CoarseLook> looks) {
+    double nearest = looks.stream().mapToDouble(CoarseLook::misfit).min().orElse(0);
+    Map<CoarseLook, JointSweep> sweeps = new LinkedHashMap<>();
+    looks.stream()
+        .filter(look -> !look.isFarOff(nearest))
+        .forEach(look -> sweeps.put(look, look.response().sweep()));
+    return sweeps;
+  }
+
+  /**
+   * The joints that may be degraded beside those of a base.
+   *
+   * @param base degraded joints with their ohms
+   * @param point the parameters at their fit
+   */
+  List<JointScan> besides(List<Degradation> base, double[] point) {
+    List<Joint> others =
+        circuit.joints().stream()
+            .filter(joint -> base.stream().noneMatch(each -> each.joint().equals(joint.id())))
+            .toList();
+    SurveyModel model = model(point, others, base);
+    return scan(model, point, near(look(model, point, others)));
   }
 
   private int[] feltParameters(Map<CoarseLook, JointSweep> sweeps) {
@@ -127,8 +165,9 @@ final class Weighing {
     }
   }
 
-  private List<JointScan> scan(Map<CoarseLook, JointSweep> sweeps) {
-    JointScan.Start start = new JointScan.Start(nominal, observations, prior, active);
+  private List<JointScan> scan(
+      SurveyModel model, double[] point, Map<CoarseLook, JointSweep> sweeps) {
+    JointScan.Start start = new JointScan.Start(model, point, observations, prior, active);
     List<JointScan> found = new ArrayList<>();
     sweeps.forEach(
         (look, sweep) -> found.add(new JointScan(look.joint(), sweep, look.ohms(), start)));
@@ -218,13 +257,45 @@ final class Weighing {
     SharedFit start = fitFor(scan);
     Linearised linearised = linearise(Optional.of(scan.joint()), start.point, new BitSet());
     fitted.put(scan.joint().id(), linearised);
-    Weigher.Weight atFit = linearised.weight(start.ohms);
+    double curvature = linearised.weight(start.ohms).curvature();
+    return follow(linearised, scan.joint(), start.ohms, curvature, priorProbability);
+  }
+
+  /**
+   * Every joint that may be degraded beside others, its weight followed over the ohms.
+   *
+   * @param others degraded joints with their ohms
+   * @param point the parameters at the fit
+   */
+  List<Candidate> slot(List<Degradation> others, double[] point, Priors priors) {
+    List<JointScan> looks = besides(others, point);
+    double best =
+        looks.stream().mapToDouble(JointScan::roughLogEvidence).max().orElse(0) - HOPELESS;
+    List<Candidate> slot = new ArrayList<>();
+    for (JointScan look : looks) {
+      if (look.roughLogEvidence() > best) {
+        SurveyModel model = model(point, List.of(look.joint()), others);
+        Linearised linearised =
+            new Linearised(
+                model, Optional.of(look.joint()), point, observations, active, new BitSet());
+        slot.add(
+            follow(
+                linearised,
+                look.joint(),
+                look.ohms(),
+                look.weight().curvature(),
+                priors.of(look.joint())));
+      }
+    }
+    return slot;
+  }
+
+  private Candidate follow(
+      Linearised linearised, Joint joint, double ohms, double curvature, double priorProbability) {
     OhmsCurve curve =
-        OhmsCurve.follow(
-            ohms -> linearised.weight(ohms).logWeight(), start.ohms, atFit.curvature(), prior);
+        OhmsCurve.follow(at -> linearised.weight(at).logWeight(), ohms, curvature, prior);
     double[] volts = linearised.volts(curve.peakOhms());
-    return new Candidate(
-        scan.joint(), priorProbability, curve.logEvidence(), Optional.of(curve), volts);
+    return new Candidate(joint, priorProbability, curve.logEvidence(), Optional.of(curve), volts);
   }
 
   private SharedFit fitFor(JointScan scan) {
@@ -289,6 +360,29 @@ final class Weighing {
   /** The healthy circuit at its fit. */
   Linearised healthy() {
     return healthy;
+  }
+
+  /** A candidate's model at its fit, if it got one. */
+  Optional<Linearised> fittedModel(Candidate candidate) {
+    return Optional.ofNullable(fitted.get(candidate.joint().id()));
+  }
+
+  /**
+   * Whether the readings lie farther from a candidate's fit than their tolerances make ordinary.
+   */
+  boolean leavesUnexplained(Candidate candidate) {
+    double ohms = candidate.curve().orElseThrow().peakOhms();
+    return fittedModel(candidate).orElseThrow().isSuspiciousAt(ohms) && healthy.isSuspiciousAt(0);
+  }
+
+  /** The parameters that any reading feels. */
+  int[] active() {
+    return active.clone();
+  }
+
+  /** Standard deviation of the logarithm of an unstable joint's ratio of ohms. */
+  double instability() {
+    return assumptions.value(Assumption.UNSTABLE_SPREAD);
   }
 
   /** The prior of the ohms. */

@@ -1,0 +1,157 @@
+package ohmtrail.locate;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.Joint;
+import ohmtrail.predict.Degradation;
+import ohmtrail.predict.SurveyModel;
+
+/**
+ * Looks for two or three degraded joints at once, and for a joint whose ohms differ between small
+ * and large currents.
+ *
+ * <p>A further joint can gain no more than what the fit so far leaves unexplained; where that is
+ * nothing out of the ordinary the search ends before it began. Otherwise the most probable single
+ * joints are kept in place one after the other, with their fitted ohms, and every other joint is
+ * tried beside them by the same quick looks as before; the few best pairs are fitted in full. The
+ * evidence decides how many joints there are, by Laplace's approximation in the logarithms of the
+ * ohms.
+ */
+final class CombinationSearch {
+  /** So many of the single joints are tried as the first of a pair. */
+  private static final int FIRST_JOINTS = 3;
+
+  /** So many joints are fitted in full beside each of them. */
+  private static final int SECOND_JOINTS = 3;
+
+  /** More than three degraded joints at once are not looked for. */
+  private static final int MOST_JOINTS = 3;
+
+  /** Joints whose predictions are nearer than this many standard deviations make the same pairs. */
+  private static final double SAME_PREDICTION = 0.5;
+
+  private final Circuit circuit;
+  private final Weighing weighing;
+  private final Priors priors;
+
+  CombinationSearch(Circuit circuit, Weighing weighing, Priors priors) {
+    this.circuit = circuit;
+    this.weighing = weighing;
+    this.priors = priors;
+  }
+
+  /**
+   * Searches.
+   *
+   * @param candidates the single joints
+   * @return every combination that was fitted; empty when a single joint or a healthy circuit
+   *     leaves nothing unexplained
+   */
+  List<Combination> run(List<Candidate> candidates) {
+    List<Candidate> firsts =
+        candidates.stream()
+            .filter(candidate -> weighing.fittedModel(candidate).isPresent())
+            .sorted(Comparator.comparingDouble(Candidate::logPosterior).reversed())
+            .toList();
+    if (firsts.isEmpty() || !weighing.leavesUnexplained(firsts.get(0))) {
+      return List.of();
+    }
+    List<Combination> found = new ArrayList<>();
+    Set<Set<String>> tried = new HashSet<>();
+    for (Candidate first : differing(firsts)) {
+      Optional<Linearised> fitted = weighing.fittedModel(first);
+      double ohms = first.curve().map(OhmsCurve::peakOhms).orElseThrow();
+      List<Degradation> base = List.of(new Degradation(first.joint().id(), ohms));
+      addUnstable(first.joint(), ohms, found);
+      extend(base, fitted.orElseThrow().point(), tried, found);
+    }
+    best(found)
+        .filter(pair -> !pair.isUnstable() && pair.jointCount() < MOST_JOINTS)
+        .filter(pair -> pair.logPosterior() > firsts.get(0).logPosterior())
+        .ifPresent(pair -> extend(pair.degradations(), pair.fit().point(), tried, found));
+    return List.copyOf(found);
+  }
+
+  private List<Candidate> differing(List<Candidate> ordered) {
+    List<Candidate> kept = new ArrayList<>();
+    for (Candidate candidate : ordered) {
+      boolean isNew =
+          kept.stream()
+              .noneMatch(
+                  other -> other.distance(candidate, weighing.observations()) < SAME_PREDICTION);
+      if (isNew && kept.size() < FIRST_JOINTS) {
+        kept.add(candidate);
+      }
+    }
+    return kept;
+  }
+
+  static Optional<Combination> best(List<Combination> combinations) {
+    return combinations.stream().max(Comparator.comparingDouble(Combination::logPosterior));
+  }
+
+  private void addUnstable(Joint joint, double ohms, List<Combination> found) {
+    double start = Math.min(ohms, weighing.prior().high());
+    List<Degradation> both =
+        List.of(
+            new Degradation(joint.id(), start, Degradation.When.UNLOADED),
+            new Degradation(joint.id(), start, Degradation.When.LOADED));
+    found.add(fit(both, new BitSet(), priors.logUnstable(joint)));
+  }
+
+  /** Tries every further joint beside those of a base, and fits the few best. */
+  private void extend(
+      List<Degradation> base, double[] point, Set<Set<String>> tried, List<Combination> found) {
+    weighing.besides(base, point).stream()
+        .sorted(
+            Comparator.comparingDouble(
+                    (JointScan scan) -> scan.roughLogEvidence() + Math.log(priors.of(scan.joint())))
+                .reversed())
+        .limit(SECOND_JOINTS)
+        .forEach(
+            scan -> {
+              List<Degradation> joined = new ArrayList<>(base);
+              joined.add(new Degradation(scan.joint().id(), scan.ohms()));
+              Set<String> names =
+                  joined.stream().map(Degradation::joint).collect(Collectors.toSet());
+              if (tried.add(names)) {
+                BitSet wrong = new BitSet();
+                if (scan.weight().wrongReading() >= 0) {
+                  wrong.set(scan.weight().wrongReading());
+                }
+                found.add(fit(joined, wrong, priors.logCombination(joints(names))));
+              }
+            });
+  }
+
+  private List<Joint> joints(Set<String> names) {
+    return names.stream().map(name -> circuit.joint(name).orElseThrow()).toList();
+  }
+
+  private Combination fit(List<Degradation> start, BitSet wrong, double logPrior) {
+    HypothesisFit.Result result = weighing.fit().fit(start, wrong);
+    SurveyModel model = weighing.model(result.point(), List.of(), result.degradations());
+    Linearised linearised =
+        new Linearised(
+            model,
+            result.degradations(),
+            result.point(),
+            weighing.observations(),
+            weighing.active());
+    Weigher.Weight weight = linearised.weight(0);
+    OhmsLaplace laplace = OhmsLaplace.at(model, result.degradations(), linearised, weighing);
+    return new Combination(
+        result.degradations(),
+        logPrior + weight.logWeight() + laplace.logPriorMass(),
+        laplace.logOhmsSigma(),
+        linearised.explain(0),
+        result);
+  }
+}
