@@ -50,6 +50,11 @@ final class Candidate {
     return curve;
   }
 
+  /** The same joint with another prior: times e to the given power. */
+  Candidate scaled(double logFactor) {
+    return new Candidate(joint, prior * Math.exp(logFactor), logEvidence, curve, volts);
+  }
+
   /** The same joint with more weight: what an unstable joint adds to a stable one. */
   Candidate withAdded(double addedLogPosterior) {
     double total = Weigher.logSum(logPosterior(), addedLogPosterior);

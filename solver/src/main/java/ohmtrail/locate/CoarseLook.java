@@ -1,26 +1,29 @@
 package ohmtrail.locate;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
 import ohmtrail.circuit.Joint;
 import ohmtrail.predict.JointResponse;
 
 /**
- * The quickest look at a joint: the ohms at which the readings come nearest to it, measured with
- * the covariance of the healthy circuit. Good enough to start from, and to set aside what is far
- * off.
+ * The quickest look at a joint: the ohms at which the readings come nearest to it, measured with a
+ * covariance found elsewhere. Good enough to start from, and to set aside what is far off.
  *
  * @param joint the joint
  * @param response its readings over the ohms
- * @param ohms the best ohms of a coarse sweep; may be infinite
- * @param misfit the squared distance there, one reading called wrong where that pays
+ * @param starts the ohms at the bottom of each valley of a coarse sweep, every reading in, and of
+ *     the deepest with one called wrong; the deepest first; may hold infinity
+ * @param misfit the squared distance at the best of them, one reading called wrong where that pays
  */
-record CoarseLook(Joint joint, JointResponse response, double ohms, double misfit) {
-  /**
-   * The readings move over about a decade of ohms: a step of one, and half a one around the best,
-   * find every valley.
-   */
-  private static final double DECADE = 10;
+record CoarseLook(Joint joint, JointResponse response, List<Double> starts, double misfit) {
+  /** The readings move over about a decade of ohms: two steps in each find every valley. */
+  private static final int STEPS_PER_DECADE = 2;
 
-  private static final double HALF_DECADE = Math.sqrt(DECADE);
+  /** More valleys than this are not followed. */
+  private static final int MOST_VALLEYS = 2;
 
   /**
    * What it costs, in squared standard deviations, to call a reading wrong while looking for a
@@ -69,32 +72,50 @@ record CoarseLook(Joint joint, JointResponse response, double ohms, double misfi
     }
 
     CoarseLook look(Joint joint, JointResponse response) {
-      double best = misfit(response, Double.POSITIVE_INFINITY);
-      double bestOhms = Double.POSITIVE_INFINITY;
-      for (double ohms = prior.low(); ohms <= prior.high(); ohms *= DECADE) {
-        double misfit = misfit(response, ohms);
-        if (misfit < best) {
-          best = misfit;
-          bestOhms = ohms;
-        }
+      double step = Math.pow(10, 1.0 / STEPS_PER_DECADE);
+      List<Valley> points = new ArrayList<>();
+      for (double ohms = prior.low(); ohms < prior.high(); ohms *= step) {
+        points.add(valley(response, ohms));
       }
-      double middle = Double.isFinite(bestOhms) ? bestOhms : prior.high();
-      for (double ohms : new double[] {middle / HALF_DECADE, middle * HALF_DECADE}) {
-        double misfit = ohms < prior.low() ? Double.POSITIVE_INFINITY : misfit(response, ohms);
-        if (misfit < best) {
-          best = misfit;
-          bestOhms = ohms;
-        }
-      }
-      return new CoarseLook(joint, response, bestOhms, best);
+      points.add(valley(response, Double.POSITIVE_INFINITY));
+      Set<Double> starts = new LinkedHashSet<>();
+      bottoms(points).stream()
+          .sorted(Comparator.comparingDouble(Valley::misfit))
+          .limit(MOST_VALLEYS)
+          .forEach(valley -> starts.add(valley.ohms()));
+      Valley deepest =
+          points.stream().min(Comparator.comparingDouble(Valley::forgiving)).orElseThrow();
+      starts.add(deepest.ohms());
+      return new CoarseLook(joint, response, List.copyOf(starts), deepest.forgiving());
     }
 
-    private double misfit(JointResponse response, double ohms) {
+    private static List<Valley> bottoms(List<Valley> points) {
+      List<Valley> bottoms = new ArrayList<>();
+      for (int i = 0; i < points.size(); i++) {
+        boolean fallsTo = i == 0 || points.get(i - 1).misfit() > points.get(i).misfit();
+        boolean rises =
+            i == points.size() - 1 || points.get(i + 1).misfit() >= points.get(i).misfit();
+        if (fallsTo && rises) {
+          bottoms.add(points.get(i));
+        }
+      }
+      return bottoms;
+    }
+
+    private Valley valley(JointResponse response, double ohms) {
       response.volts(ohms, residual);
       for (int r = 0; r < residual.length; r++) {
         residual[r] = observations.volts(r) - residual[r] + shift[r];
       }
-      return frozen.misfit(residual, WRONG_READING_COST);
+      FrozenCovariance.Misfit misfit = frozen.misfit(residual);
+      double forgiving = Math.min(misfit.all(), misfit.withoutWorst() + WRONG_READING_COST);
+      return new Valley(ohms, misfit.all(), forgiving);
     }
   }
+
+  /**
+   * One step of the sweep: the squared distance with every reading in, and with one called wrong
+   * where that pays.
+   */
+  private record Valley(double ohms, double misfit, double forgiving) {}
 }

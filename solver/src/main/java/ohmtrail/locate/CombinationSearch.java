@@ -103,7 +103,8 @@ final class CombinationSearch {
         List.of(
             new Degradation(joint.id(), start, Degradation.When.UNLOADED),
             new Degradation(joint.id(), start, Degradation.When.LOADED));
-    found.add(fit(both, new BitSet(), priors.logUnstable(joint)));
+    BitSet wrong = weighing.scanOf(joint).map(JointScan::wrongReading).orElseGet(BitSet::new);
+    found.add(fit(both, wrong, priors.logUnstable(joint)));
   }
 
   /** Tries every further joint beside those of a base, and fits the few best. */
@@ -122,11 +123,7 @@ final class CombinationSearch {
               Set<String> names =
                   joined.stream().map(Degradation::joint).collect(Collectors.toSet());
               if (tried.add(names)) {
-                BitSet wrong = new BitSet();
-                if (scan.weight().wrongReading() >= 0) {
-                  wrong.set(scan.weight().wrongReading());
-                }
-                found.add(fit(joined, wrong, priors.logCombination(joints(names))));
+                found.add(fit(joined, scan.wrongReading(), priors.logCombination(joints(names))));
               }
             });
   }

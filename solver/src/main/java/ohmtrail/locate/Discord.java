@@ -89,7 +89,7 @@ record Discord(double logWeight, Explanation explanation) {
       Linearised linearised = giveUp(start, startOhms);
       double ohms = startOhms;
       for (int turn = 0; turn < MOST_TURNS; turn++) {
-        if (wrong.cardinality() < 2 || logWeight(linearised, ohms) < floor) {
+        if (wrong.isEmpty() || logWeight(linearised, ohms) < floor) {
           return Optional.empty();
         }
         HypothesisFit.Result result = weighing.fit().fit(Weighing.degraded(joint, ohms), wrong);
@@ -118,11 +118,16 @@ record Discord(double logWeight, Explanation explanation) {
       }
     }
 
+    /**
+     * With one reading given up, what is left if yet another is wrong, whichever; with more given
+     * up, all that is left.
+     */
     private double logWeight(Linearised linearised, double ohms) {
       Weigher.Weight weight = linearised.weight(ohms);
       double width = joint.isPresent() ? weighing.prior().logWidth(ohms, weight.curvature()) : 0;
       double given = wrong.cardinality() * weighing.observations().logWrong();
-      return logPrior + weight.logAllRight() + given + width;
+      double others = wrong.cardinality() >= 2 ? weight.logWeight() : weight.logOneWrong();
+      return logPrior + others + given + width;
     }
   }
 }

@@ -15,12 +15,11 @@ final class FrozenCovariance {
   }
 
   /**
-   * The squared distance r' S^-1 r; one reading may be left out for a price.
+   * The squared distance r' S^-1 r.
    *
    * @param residual read minus predicted
-   * @param wrongReadingCost what leaving one out costs
    */
-  double misfit(double[] residual, double wrongReadingCost) {
+  Misfit misfit(double[] residual) {
     double[] scaled = evidence.scaled(residual);
     double misfit = 0;
     double worst = 0;
@@ -30,6 +29,14 @@ final class FrozenCovariance {
         worst = Math.max(worst, scaled[r] * scaled[r] / diagonal[r]);
       }
     }
-    return Math.min(misfit, misfit - worst + wrongReadingCost);
+    return new Misfit(misfit, misfit - worst);
   }
+
+  /**
+   * Squared distances.
+   *
+   * @param all every reading in
+   * @param withoutWorst the reading that fits the others worst left out
+   */
+  record Misfit(double all, double withoutWorst) {}
 }

@@ -1,7 +1,9 @@
 package ohmtrail.locate;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Comparator;
 import java.util.List;
 import ohmtrail.circuit.Joint;
 import ohmtrail.predict.Evaluation;
@@ -26,9 +28,18 @@ final class JointScan {
   private final Joint joint;
   private final JointSweep sweep;
   private final Start start;
-  private double ohms;
-  private Weigher.Weight weight;
-  private double[] mean;
+
+  /** One per start; the heaviest first. */
+  private final List<Peak> peaks = new ArrayList<>();
+
+  /**
+   * Where the readings fit the joint best, from one start.
+   *
+   * @param ohms may be infinite
+   * @param weight of the readings there
+   * @param mean posterior mean of the active parameters there
+   */
+  record Peak(double ohms, Weigher.Weight weight, List<Double> mean) {}
 
   /** What all scans share: the readings, the prior and buffers. */
   static final class Start {
@@ -50,53 +61,63 @@ final class JointScan {
     }
   }
 
-  /** Starts at so many ohms, which may be infinite. */
-  JointScan(Joint joint, JointSweep sweep, double ohms, Start start) {
+  /** Starts at each of the ohms, which may be infinite. */
+  JointScan(Joint joint, JointSweep sweep, List<Double> starts, Start start) {
     this.joint = joint;
     this.sweep = sweep;
     this.start = start;
-    this.ohms = ohms;
-    this.weight = weigh(ohms);
-    this.mean = start.weigher.mean().clone();
+    starts.forEach(ohms -> peaks.add(peak(ohms)));
+    order();
   }
 
-  private Weigher.Weight weigh(double candidate) {
-    sweep.evaluate(candidate, start.evaluation);
-    return start.weigher.weigh(start.evaluation, start.point);
+  private Peak peak(double ohms) {
+    sweep.evaluate(ohms, start.evaluation);
+    Weigher.Weight weight = start.weigher.weigh(start.evaluation, start.point);
+    return new Peak(ohms, weight, Arrays.stream(start.weigher.mean()).boxed().toList());
+  }
+
+  private void order() {
+    peaks.sort(Comparator.comparingDouble((Peak peak) -> peak.weight().logWeight()).reversed());
   }
 
   /** Lets every joint that may yet come near the best of them climb. */
   static void climbTogether(List<JointScan> scans) {
-    double best = scans.stream().mapToDouble(scan -> scan.weight.logWeight()).max().orElse(0);
-    scans.stream()
-        .filter(scan -> scan.optimisticLogWeight() > best - OUT_OF_REACH)
-        .forEach(JointScan::climb);
+    double best = scans.stream().mapToDouble(scan -> scan.weight().logWeight()).max().orElse(0);
+    scans.forEach(scan -> scan.climb(best - OUT_OF_REACH));
+  }
+
+  private void climb(double floor) {
+    peaks.replaceAll(
+        peak ->
+            peak.weight().logWeight() + 2 * peak.weight().expectedGain() > floor
+                ? climbed(peak)
+                : peak);
+    order();
   }
 
   /** Improves the ohms by Gauss-Newton steps; each must raise the weight or it is halved. */
-  private void climb() {
+  private Peak climbed(Peak from) {
+    Peak best = from;
     double shrink = 1;
-    for (int i = 0; i < MOST_STEPS && Double.isFinite(ohms); i++) {
-      double step = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, weight.step())) * shrink;
-      if (Math.abs(step) * Math.sqrt(weight.curvature()) < SMALL_STEP) {
-        return;
+    for (int i = 0; i < MOST_STEPS && Double.isFinite(best.ohms()); i++) {
+      double full = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, best.weight().step()));
+      double step = full * shrink;
+      if (Math.abs(step) * Math.sqrt(best.weight().curvature()) < SMALL_STEP) {
+        return best;
       }
-      double next = Math.exp(Math.log(ohms) + step);
-      next =
-          Math.max(start.prior.low(), next > start.prior.high() ? Double.POSITIVE_INFINITY : next);
-      if (next == ohms) {
-        return;
+      double next = start.prior.bounded(Math.exp(Math.log(best.ohms()) + step));
+      if (next == best.ohms()) {
+        return best;
       }
-      Weigher.Weight candidate = weigh(next);
-      if (candidate.logWeight() > weight.logWeight()) {
-        ohms = next;
-        weight = candidate;
-        mean = start.weigher.mean().clone();
+      Peak candidate = peak(next);
+      if (candidate.weight().logWeight() > best.weight().logWeight()) {
+        best = candidate;
         shrink = 1;
       } else {
         shrink /= 2;
       }
     }
+    return best;
   }
 
   Joint joint() {
@@ -105,25 +126,40 @@ final class JointScan {
 
   /** The best ohms; may be infinite. */
   double ohms() {
-    return ohms;
+    return peaks.get(0).ohms();
+  }
+
+  /** Every peak that was found, the heaviest first. */
+  List<Peak> peaks() {
+    return List.copyOf(peaks);
   }
 
   Weigher.Weight weight() {
-    return weight;
+    return peaks.get(0).weight();
   }
 
-  /** Posterior mean of the active parameters there. */
+  /**
+   * Where the parameters of a fit may start: their posterior mean, or where everything is as stated
+   * when a reading is wrong and has pulled that mean astray.
+   */
   double[] mean() {
-    return Arrays.copyOf(mean, mean.length);
+    List<Double> mean = peaks.get(0).mean();
+    return weight().wrongReading() < 0
+        ? mean.stream().mapToDouble(Double::doubleValue).toArray()
+        : new double[mean.size()];
   }
 
-  /** Logarithm of the weight that a further step might reach. */
-  double optimisticLogWeight() {
-    return weight.logWeight() + 2 * weight.expectedGain();
+  /** The reading that is more likely wrong than not; at most one. */
+  BitSet wrongReading() {
+    BitSet wrong = new BitSet();
+    if (weight().wrongReading() >= 0) {
+      wrong.set(weight().wrongReading());
+    }
+    return wrong;
   }
 
   /** Laplace approximation of the evidence: the peak's weight times its width under the prior. */
   double roughLogEvidence() {
-    return weight.logWeight() + start.prior.logWidth(ohms, weight.curvature());
+    return weight().logWeight() + start.prior.logWidth(ohms(), weight().curvature());
   }
 }

@@ -52,7 +52,8 @@ public final class Locator {
     List<Candidate> candidates = candidates(weighing, priors);
     List<Combination> combinations =
         new CombinationSearch(circuit, weighing, priors).run(candidates);
-    SingleFaults singles = SingleFaults.of(combinations, candidates, weighing.observations());
+    SingleFaults singles =
+        SingleFaults.of(combinations, candidates, priors, weighing.observations());
     Optional<SeveralFaults> several = SeveralFaults.of(combinations, weighing, priors);
     double logHealthy = Math.log(priors.healthy()) + weighing.logHealthyEvidence();
     double logSeveral = several.map(SeveralFaults::logPosterior).orElse(Double.NEGATIVE_INFINITY);

@@ -1,5 +1,6 @@
 package ohmtrail.locate;
 
+import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
@@ -19,9 +20,6 @@ final class OhmsCurve {
   private static final double FINE_STEP = 0.4;
 
   private static final double FINE_REACH = 6;
-
-  /** Below this share (e^-25) of the peak the curve adds nothing, and is followed no farther. */
-  private static final double NEGLIGIBLE = 25;
 
   /**
    * Intervals within e^-10 of the top matter; those across which the weight changes by more than e
@@ -68,6 +66,11 @@ final class OhmsCurve {
       return new Prior(low, high, Math.log((1 - open) / Math.log(high / low)), Math.log(open));
     }
 
+    /** Ohms within the range: at least the least, and open beyond the most. */
+    double bounded(double ohms) {
+      return ohms > high ? Double.POSITIVE_INFINITY : Math.max(low, ohms);
+    }
+
     /** Logarithm of the prior mass under a peak of the given curvature along ln R (Laplace). */
     double logWidth(double ohms, double curvature) {
       if (ohms > high) {
@@ -80,53 +83,41 @@ final class OhmsCurve {
   }
 
   /**
-   * Follows the curve.
+   * Follows the curve over the whole range, closely around its known peaks.
    *
    * @param weight logarithm of the weight at a value of the ohms, which may be infinite
-   * @param peakOhms the best value known; may be infinite
-   * @param curvature of the logarithm of the weight along ln R there, not negative
+   * @param peaks the peaks known; their ohms may be infinite
    * @param prior the prior
    */
-  static OhmsCurve follow(
-      DoubleUnaryOperator weight, double peakOhms, double curvature, Prior prior) {
+  static OhmsCurve follow(DoubleUnaryOperator weight, List<Peak> peaks, Prior prior) {
     double low = Math.log(prior.low());
     double high = Math.log(prior.high());
-    double open = weight.applyAsDouble(Double.POSITIVE_INFINITY);
-    double peak = Math.min(high, Math.max(low, Math.log(peakOhms)));
     TreeMap<Double, Double> points = new TreeMap<>();
-    double sigma = curvature > 0 ? 1 / Math.sqrt(curvature) : COARSE_STEP;
-    double step = Math.min(COARSE_STEP, FINE_STEP * sigma);
-    double top = add(points, weight, peak);
-    for (double x = step; x <= FINE_REACH * sigma && step < COARSE_STEP; x += step) {
-      top = Math.max(top, add(points, weight, Math.max(low, peak - x)));
-      top = Math.max(top, add(points, weight, Math.min(high, peak + x)));
+    for (double x = low; x < high; x += COARSE_STEP) {
+      add(points, weight, x);
     }
-    walk(points, weight, points.firstKey(), low, -COARSE_STEP, Math.max(top, open));
-    walk(points, weight, points.lastKey(), high, COARSE_STEP, Math.max(top, open));
+    add(points, weight, high);
+    for (Peak peak : peaks) {
+      double middle = Math.min(high, Math.max(low, Math.log(peak.ohms())));
+      double sigma = peak.curvature() > 0 ? 1 / Math.sqrt(peak.curvature()) : COARSE_STEP;
+      double step = FINE_STEP * sigma;
+      add(points, weight, middle);
+      for (double x = step; x <= FINE_REACH * sigma && step < COARSE_STEP; x += step) {
+        add(points, weight, Math.max(low, middle - x));
+        add(points, weight, Math.min(high, middle + x));
+      }
+    }
     refine(points, weight);
-    return of(points, open, prior);
+    return of(points, weight.applyAsDouble(Double.POSITIVE_INFINITY), prior);
   }
 
   /**
-   * Coarse steps from the edge of the fine grid to the end of the range, or until nothing is left.
+   * A peak of the weight.
+   *
+   * @param ohms where; may be infinite
+   * @param curvature of the logarithm of the weight along ln R there, not negative
    */
-  private static void walk(
-      Map<Double, Double> points,
-      DoubleUnaryOperator weight,
-      double from,
-      double to,
-      double step,
-      double top) {
-    double x = from;
-    int faint = 0;
-    double highest = top;
-    while (x != to && faint < 2) {
-      x = step > 0 ? Math.min(to, x + step) : Math.max(to, x + step);
-      double value = add(points, weight, x);
-      highest = Math.max(highest, value);
-      faint = value < highest - NEGLIGIBLE ? faint + 1 : 0;
-    }
-  }
+  record Peak(double ohms, double curvature) {}
 
   /**
    * Halves intervals across which the weight changes so much that a trapezoid would misjudge them.
@@ -151,9 +142,8 @@ final class OhmsCurve {
     }
   }
 
-  private static double add(
-      Map<Double, Double> points, DoubleUnaryOperator weight, double logOhms) {
-    return points.computeIfAbsent(logOhms, x -> weight.applyAsDouble(Math.exp(x)));
+  private static void add(Map<Double, Double> points, DoubleUnaryOperator weight, double logOhms) {
+    points.computeIfAbsent(logOhms, x -> weight.applyAsDouble(Math.exp(x)));
   }
 
   private static OhmsCurve of(NavigableMap<Double, Double> points, double open, Prior prior) {

@@ -54,9 +54,17 @@ final class Priors {
     return healthy;
   }
 
-  /** That this joint is degraded and no other, with the same ohms under any current. */
+  /** That this joint is degraded, whatever else is. */
   double of(Joint joint) {
-    return share(joint) * (1 - furtherFault) * (1 - unstableShare);
+    return share(joint);
+  }
+
+  /**
+   * Logarithm of the share of that in which no other joint is, and its ohms are the same under any
+   * current.
+   */
+  double logStableAlone() {
+    return Math.log((1 - furtherFault) * (1 - unstableShare));
   }
 
   private double share(Joint joint) {

@@ -23,12 +23,19 @@ record SingleFaults(
   private static final double SIGMAS_OF_INTERVAL = 1.645;
 
   static SingleFaults of(
-      List<Combination> combinations, List<Candidate> stable, Observations observations) {
+      List<Combination> combinations,
+      List<Candidate> all,
+      Priors priors,
+      Observations observations) {
     Optional<Combination> best =
         CombinationSearch.best(combinations.stream().filter(Combination::isUnstable).toList());
     if (best.isEmpty()) {
-      return new SingleFaults(stable, best, Double.NEGATIVE_INFINITY);
+      // Nothing asked for a further fault or an unstable joint: they share the answer of the single
+      // ones.
+      return new SingleFaults(all, best, Double.NEGATIVE_INFINITY);
     }
+    List<Candidate> stable =
+        all.stream().map(each -> each.scaled(priors.logStableAlone())).toList();
     String name = best.get().degradations().get(0).joint();
     Candidate own =
         stable.stream()

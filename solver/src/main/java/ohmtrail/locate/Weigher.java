@@ -42,6 +42,13 @@ final class Weigher {
       double wrongShare,
       double slope,
       double curvature) {
+    /** Logarithm of the part of the weight in which one further reading is wrong. */
+    double logOneWrong() {
+      return logWeight > logAllRight
+          ? logWeight + Math.log1p(-Math.exp(logAllRight - logWeight))
+          : Double.NEGATIVE_INFINITY;
+    }
+
     /** The Gauss-Newton step in ln R. */
     double step() {
       return curvature > 0 ? slope / curvature : 0;

@@ -32,12 +32,18 @@ final class Weighing {
   /**
    * First looks that agree this closely in u (their distance in standard deviations) share a fit.
    */
-  private static final double SAME_FIT = 0.3;
+  private static final double SAME_FIT = 0.1;
 
   /**
-   * Hypotheses e^-20 behind the best after a first look: even a better fit leaves nothing of them.
+   * A fit may cost this much of the first look's weight: linearised where it stands, that look
+   * flatters.
    */
-  private static final double HOPELESS = 20;
+  private static final double ASTRAY = 10;
+
+  /**
+   * Hypotheses e^-40 behind the best after a first look: even a better fit leaves nothing of them.
+   */
+  private static final double HOPELESS = 40;
 
   /** The misfit of a joint set aside overstates how improbable it is, by less than this factor. */
   private static final double FAR_OFF_DIVISOR = 4;
@@ -147,7 +153,7 @@ final class Weighing {
     note(evaluation, largest);
     sweeps.forEach(
         (look, sweep) -> {
-          sweep.evaluate(look.ohms(), evaluation);
+          sweep.evaluate(look.starts().get(0), evaluation);
           note(evaluation, largest);
           sweep.evaluate(Double.POSITIVE_INFINITY, evaluation);
           note(evaluation, largest);
@@ -170,7 +176,7 @@ final class Weighing {
     JointScan.Start start = new JointScan.Start(model, point, observations, prior, active);
     List<JointScan> found = new ArrayList<>();
     sweeps.forEach(
-        (look, sweep) -> found.add(new JointScan(look.joint(), sweep, look.ohms(), start)));
+        (look, sweep) -> found.add(new JointScan(look.joint(), sweep, look.starts(), start)));
     JointScan.climbTogether(found);
     return List.copyOf(found);
   }
@@ -178,11 +184,12 @@ final class Weighing {
   private Linearised fitHealthy() {
     Linearised first = linearise(Optional.empty(), parameters.nominalPoint(), new BitSet());
     Weigher.Weight weight = first.weight(0);
-    if (active.length == 0 || weight.logWeight() < bestRough() - HOPELESS) {
+    if (active.length == 0) {
       return first;
     }
     double[] point = fit.fit(List.of(), wrong(weight)).point();
-    return linearise(Optional.empty(), point, new BitSet());
+    Linearised fitted = linearise(Optional.empty(), point, new BitSet());
+    return fitted.weight(0).logWeight() < weight.logWeight() - ASTRAY ? first : fitted;
   }
 
   private double bestRough() {
@@ -252,13 +259,27 @@ final class Weighing {
         scan.joint(), priorProbability, scan.roughLogEvidence(), Optional.empty(), new double[0]);
   }
 
-  /** A joint that may be it: fitted, and its weight followed over the ohms. */
+  /**
+   * A joint that may be it: fitted, and its weight followed over the ohms. A fit that ends farther
+   * from the readings than the first look was has gone astray, and the first look stands.
+   */
   Candidate fitted(JointScan scan, double priorProbability) {
     SharedFit start = fitFor(scan);
-    Linearised linearised = linearise(Optional.of(scan.joint()), start.point, new BitSet());
-    fitted.put(scan.joint().id(), linearised);
-    double curvature = linearised.weight(start.ohms).curvature();
-    return follow(linearised, scan.joint(), start.ohms, curvature, priorProbability);
+    Optional<Joint> joint = Optional.of(scan.joint());
+    Linearised linearised = linearise(joint, start.point, new BitSet());
+    List<Double> starts = new ArrayList<>(scan.peaks().stream().map(JointScan.Peak::ohms).toList());
+    starts.add(start.ohms);
+    double best =
+        starts.stream()
+            .mapToDouble(ohms -> linearised.weight(ohms).logWeight())
+            .max()
+            .orElse(Double.NEGATIVE_INFINITY);
+    Linearised kept =
+        best < scan.weight().logWeight() - ASTRAY
+            ? linearise(joint, parameters.nominalPoint(), new BitSet())
+            : linearised;
+    fitted.put(scan.joint().id(), kept);
+    return follow(kept, scan.joint(), starts, priorProbability);
   }
 
   /**
@@ -282,8 +303,7 @@ final class Weighing {
             follow(
                 linearised,
                 look.joint(),
-                look.ohms(),
-                look.weight().curvature(),
+                look.peaks().stream().map(JointScan.Peak::ohms).toList(),
                 priors.of(look.joint())));
       }
     }
@@ -291,9 +311,10 @@ final class Weighing {
   }
 
   private Candidate follow(
-      Linearised linearised, Joint joint, double ohms, double curvature, double priorProbability) {
-    OhmsCurve curve =
-        OhmsCurve.follow(at -> linearised.weight(at).logWeight(), ohms, curvature, prior);
+      Linearised linearised, Joint joint, List<Double> starts, double priorProbability) {
+    List<OhmsCurve.Peak> peaks =
+        starts.stream().map(ohms -> linearised.climb(ohms, prior)).distinct().toList();
+    OhmsCurve curve = OhmsCurve.follow(at -> linearised.weight(at).logWeight(), peaks, prior);
     double[] volts = linearised.volts(curve.peakOhms());
     return new Candidate(joint, priorProbability, curve.logEvidence(), Optional.of(curve), volts);
   }
@@ -308,8 +329,7 @@ final class Weighing {
       return new SharedFit(scan.mean(), parameters.nominalPoint(), scan.ohms());
     }
     HypothesisFit.Result result =
-        fit.fit(
-            degraded(Optional.of(scan.joint()), scan.ohms()), scan.mean(), wrong(scan.weight()));
+        fit.fit(degraded(Optional.of(scan.joint()), scan.ohms()), scan.mean(), scan.wrongReading());
     SharedFit found = new SharedFit(scan.mean(), result.point(), result.ohms());
     shared.add(found);
     return found;

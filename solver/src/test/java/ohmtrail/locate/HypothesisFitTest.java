@@ -112,7 +112,10 @@ class HypothesisFitTest {
                   observations,
                   all,
                   OhmsCurve.Prior.of(drawn.assumptions()))
-              .joint(joint, startOhms, new double[all.length], new BitSet());
+              .fit(
+                  List.of(new Degradation(joint.id(), startOhms)),
+                  new double[all.length],
+                  new BitSet());
       assertTrue(result.converged(), this + " did not converge");
       double[] end = new double[all.length + 1];
       System.arraycopy(result.point(), 0, end, 0, all.length);

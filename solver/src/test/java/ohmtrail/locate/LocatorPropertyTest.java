@@ -44,8 +44,12 @@ class LocatorPropertyTest {
       double others = diagnosis.healthyProbability() + diagnosis.unexplainedProbability();
       double boxes = diagnosis.boxes().stream().mapToDouble(RankedBox::probability).sum();
       double suspects = diagnosis.suspects().stream().mapToDouble(Suspect::probability).sum();
-      assertEquals(1, others + boxes, ROUND_OFF, population);
-      assertEquals(1, others + suspects, ROUND_OFF, population);
+      // Several degraded joints count once in what they are part of, and once per joint elsewhere.
+      double several = diagnosis.severalProbability();
+      assertTrue(others + boxes >= 1 - ROUND_OFF, population);
+      assertTrue(others + boxes <= 1 + 2 * several + ROUND_OFF, population);
+      assertTrue(others + suspects >= 1 - several - ROUND_OFF, population);
+      assertTrue(others + suspects <= 1 + 2 * several + ROUND_OFF, population);
       for (Suspect suspect : diagnosis.suspects()) {
         double joints =
             suspect.jointProbabilities().stream().mapToDouble(Double::doubleValue).sum();

@@ -69,7 +69,10 @@ final class Normals {
       tests.get(tests.size() - 1).add(20 + 100 * random.nextDouble());
     }
     Assumptions assumptions =
-        Assumptions.defaults().with(Assumption.SUPPLY_DRIFT, 1e-4 + 0.05 * random.nextDouble());
+        Assumptions.defaults()
+            .with(Assumption.SUPPLY_DRIFT, 1e-4 + 0.05 * random.nextDouble())
+            // The densities here have tolerances as stated.
+            .with(Assumption.STRAINED_FACTOR, 1);
     Observations observations = Observations.of(circuit(), survey(tests), assumptions);
     Evaluation evaluation = new Evaluation(readings, parameters);
     double[] slope = new double[readings];
@@ -140,7 +143,7 @@ final class Normals {
   /** The evidence as the method works it out. */
   GaussianEvidence evidence(BitSet leftOut) {
     GaussianEvidence evidence = new GaussianEvidence(observations, active, leftOut);
-    evidence.compute(evaluation, point);
+    evidence.compute(evaluation, point, 1);
     return evidence;
   }
 

@@ -3,6 +3,7 @@ package ohmtrail.locate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -36,7 +37,7 @@ class OhmsCurveTest {
       @ForAll @DoubleRange(min = -4, max = 1) double logSigma) {
     double sigma = Math.exp(logSigma);
     DoubleUnaryOperator weight = ohms -> normal(ohms, centre, sigma);
-    OhmsCurve curve = OhmsCurve.follow(weight, Math.exp(centre), 1 / (sigma * sigma), PRIOR);
+    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Math.exp(centre), 1 / (sigma * sigma))), PRIOR);
     assertEquals(fine(weight, sigma), curve.logEvidence(), EVIDENCE);
   }
 
@@ -49,7 +50,7 @@ class OhmsCurveTest {
     double sigma = Math.exp(logSigma);
     DoubleUnaryOperator weight = ohms -> normal(ohms, centre, sigma);
     double start = Math.exp(centre + beside * sigma);
-    OhmsCurve curve = OhmsCurve.follow(weight, start, 1 / (sigma * sigma), PRIOR);
+    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(start, 1 / (sigma * sigma))), PRIOR);
     assertEquals(fine(weight, sigma), curve.logEvidence(), EVIDENCE);
   }
 
@@ -59,7 +60,7 @@ class OhmsCurveTest {
       @ForAll @DoubleRange(min = -2, max = 14) double edge,
       @ForAll @DoubleRange(min = 0.2, max = 2) double width) {
     DoubleUnaryOperator weight = ohms -> -Math.log1p(Math.exp(-(Math.log(ohms) - edge) / width));
-    OhmsCurve curve = OhmsCurve.follow(weight, Double.POSITIVE_INFINITY, 0, PRIOR);
+    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Double.POSITIVE_INFINITY, 0)), PRIOR);
     assertEquals(fine(weight, width), curve.logEvidence(), EVIDENCE);
   }
 
@@ -75,14 +76,14 @@ class OhmsCurveTest {
             Weigher.logSum(
                 Weigher.logSum(normal(ohms, first, sigma), height + normal(ohms, second, sigma)),
                 -20);
-    OhmsCurve curve = OhmsCurve.follow(weight, Math.exp(first), 1 / (sigma * sigma), PRIOR);
+    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Math.exp(first), 1 / (sigma * sigma))), PRIOR);
     assertEquals(fine(weight, sigma), curve.logEvidence(), SECOND_PEAK);
   }
 
   /** No reading at all: the evidence is that of the prior, one. */
   @Test
   void aFlatCurveHasTheWeightOfItsPrior() {
-    OhmsCurve curve = OhmsCurve.follow(ohms -> 0, 10, 0, PRIOR);
+    OhmsCurve curve = OhmsCurve.follow(ohms -> 0, List.of(new OhmsCurve.Peak(10, 0)), PRIOR);
     assertEquals(0, curve.logEvidence(), 1e-9);
     assertEquals(0.1, curve.openProbability(), 1e-9);
     assertEquals(0.45, curve.cumulative(Math.sqrt(PRIOR.low() * PRIOR.high())), 1e-9);
@@ -96,7 +97,7 @@ class OhmsCurveTest {
       @ForAll @DoubleRange(min = -2.5, max = 2.5) double deviations) {
     double sigma = Math.exp(logSigma);
     DoubleUnaryOperator weight = ohms -> normal(ohms, centre, sigma);
-    OhmsCurve curve = OhmsCurve.follow(weight, Math.exp(centre), 1 / (sigma * sigma), PRIOR);
+    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Math.exp(centre), 1 / (sigma * sigma))), PRIOR);
     double expected = new NormalDistribution().cumulativeProbability(deviations);
     double found = curve.cumulative(Math.exp(centre + deviations * sigma));
     assertEquals(expected, found, PROBABILITY);
@@ -107,7 +108,7 @@ class OhmsCurveTest {
       @ForAll @DoubleRange(min = -2, max = 14) double edge,
       @ForAll @DoubleRange(min = 0.05, max = 2) double width) {
     DoubleUnaryOperator weight = ohms -> -Math.log1p(Math.exp(-(Math.log(ohms) - edge) / width));
-    OhmsCurve curve = OhmsCurve.follow(weight, Math.exp(edge), 0, PRIOR);
+    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Math.exp(edge), 0)), PRIOR);
     double before = 0;
     for (double x = LOW; x <= HIGH; x += 0.1) {
       double below = curve.cumulative(Math.exp(x));
