@@ -1,0 +1,103 @@
+package ohmtrail.locate;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.LongStream;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.Joint;
+import ohmtrail.reference.Assumptions;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** The locator against a brute-force calculation that shares nothing with it. */
+class BruteForceAgreementTest {
+  /** Two ways of taking the same integrals. */
+  private static final double PROBABILITY = 0.01;
+
+  private static final int USUAL_CASES = 15;
+  private static final int STUDY_CASES = 50;
+
+  @Test
+  void theLocatorAgreesWithBruteForceOnFifteenRandomCircuits() {
+    assertAgreement(LongStream.rangeClosed(1, USUAL_CASES));
+  }
+
+  @Test
+  @Tag("study")
+  void theLocatorAgreesWithBruteForceOnFiftyRandomCircuits() {
+    assertAgreement(LongStream.rangeClosed(1, STUDY_CASES));
+  }
+
+  private static void assertAgreement(LongStream seeds) {
+    List<String> worst = new ArrayList<>();
+    seeds
+        .mapToObj(seed -> RandomCase.of(seed, Assumptions.defaults()))
+        .forEach(
+            drawn -> {
+              Difference difference = largestDifference(drawn);
+              if (!(difference.size() <= PROBABILITY)) {
+                worst.add(difference.text() + "; " + drawn.description());
+              }
+            });
+    assertTrue(worst.isEmpty(), () -> worst.size() + " disagree:\n" + String.join("\n", worst));
+  }
+
+  private record Difference(String what, double bruteForce, double locator) {
+    double size() {
+      return Math.abs(bruteForce - locator);
+    }
+
+    String text() {
+      return String.format(
+          Locale.ROOT, "%s: %.4f by brute force, %.4f by the locator", what, bruteForce, locator);
+    }
+  }
+
+  private static Difference largestDifference(RandomCase drawn) {
+    Assumptions assumptions = Assumptions.defaults();
+    Circuit circuit = drawn.circuit();
+    Map<String, Double> expected =
+        byName(circuit, new BruteForceLocator(circuit, drawn.survey(), assumptions).weigh());
+    Map<String, Double> located = byName(new Locator(circuit, assumptions).locate(drawn.survey()));
+    Difference largest = new Difference("nothing", 0, 0);
+    for (Map.Entry<String, Double> entry : expected.entrySet()) {
+      double other = located.getOrDefault(entry.getKey(), 0.0);
+      Difference difference = new Difference(entry.getKey(), entry.getValue(), other);
+      if (!(difference.size() <= largest.size())) {
+        largest = difference;
+      }
+    }
+    return largest;
+  }
+
+  private static Map<String, Double> byName(Circuit circuit, BruteForceAnswer answer) {
+    Map<String, Double> byName = new TreeMap<>(answer.joints());
+    byName.put("healthy", answer.healthy());
+    byName.put("unexplained", answer.unexplained());
+    for (Box box : circuit.boxes()) {
+      double sum =
+          circuit.jointsIn(box.name()).stream().map(Joint::id).mapToDouble(answer::joint).sum();
+      byName.put("box " + box.name(), sum);
+    }
+    return byName;
+  }
+
+  private static Map<String, Double> byName(Diagnosis diagnosis) {
+    Map<String, Double> byName = new TreeMap<>();
+    byName.put("healthy", diagnosis.healthyProbability());
+    byName.put("unexplained", diagnosis.unexplainedProbability());
+    diagnosis.boxes().forEach(box -> byName.put("box " + box.box(), box.probability()));
+    for (Suspect suspect : diagnosis.suspects()) {
+      for (int k = 0; k < suspect.joints().size(); k++) {
+        byName.put(suspect.joints().get(k).id(), suspect.jointProbabilities().get(k));
+      }
+    }
+    return byName;
+  }
+}
