@@ -37,7 +37,9 @@ class OhmsCurveTest {
       @ForAll @DoubleRange(min = -4, max = 1) double logSigma) {
     double sigma = Math.exp(logSigma);
     DoubleUnaryOperator weight = ohms -> normal(ohms, centre, sigma);
-    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Math.exp(centre), 1 / (sigma * sigma))), PRIOR);
+    OhmsCurve curve =
+        OhmsCurve.follow(
+            weight, List.of(new OhmsCurve.Peak(Math.exp(centre), 1 / (sigma * sigma))), PRIOR);
     assertEquals(fine(weight, sigma), curve.logEvidence(), EVIDENCE);
   }
 
@@ -50,7 +52,8 @@ class OhmsCurveTest {
     double sigma = Math.exp(logSigma);
     DoubleUnaryOperator weight = ohms -> normal(ohms, centre, sigma);
     double start = Math.exp(centre + beside * sigma);
-    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(start, 1 / (sigma * sigma))), PRIOR);
+    OhmsCurve curve =
+        OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(start, 1 / (sigma * sigma))), PRIOR);
     assertEquals(fine(weight, sigma), curve.logEvidence(), EVIDENCE);
   }
 
@@ -60,7 +63,8 @@ class OhmsCurveTest {
       @ForAll @DoubleRange(min = -2, max = 14) double edge,
       @ForAll @DoubleRange(min = 0.2, max = 2) double width) {
     DoubleUnaryOperator weight = ohms -> -Math.log1p(Math.exp(-(Math.log(ohms) - edge) / width));
-    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Double.POSITIVE_INFINITY, 0)), PRIOR);
+    OhmsCurve curve =
+        OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Double.POSITIVE_INFINITY, 0)), PRIOR);
     assertEquals(fine(weight, width), curve.logEvidence(), EVIDENCE);
   }
 
@@ -76,7 +80,9 @@ class OhmsCurveTest {
             Weigher.logSum(
                 Weigher.logSum(normal(ohms, first, sigma), height + normal(ohms, second, sigma)),
                 -20);
-    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Math.exp(first), 1 / (sigma * sigma))), PRIOR);
+    OhmsCurve curve =
+        OhmsCurve.follow(
+            weight, List.of(new OhmsCurve.Peak(Math.exp(first), 1 / (sigma * sigma))), PRIOR);
     assertEquals(fine(weight, sigma), curve.logEvidence(), SECOND_PEAK);
   }
 
@@ -97,7 +103,9 @@ class OhmsCurveTest {
       @ForAll @DoubleRange(min = -2.5, max = 2.5) double deviations) {
     double sigma = Math.exp(logSigma);
     DoubleUnaryOperator weight = ohms -> normal(ohms, centre, sigma);
-    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Math.exp(centre), 1 / (sigma * sigma))), PRIOR);
+    OhmsCurve curve =
+        OhmsCurve.follow(
+            weight, List.of(new OhmsCurve.Peak(Math.exp(centre), 1 / (sigma * sigma))), PRIOR);
     double expected = new NormalDistribution().cumulativeProbability(deviations);
     double found = curve.cumulative(Math.exp(centre + deviations * sigma));
     assertEquals(expected, found, PROBABILITY);
@@ -108,7 +116,8 @@ class OhmsCurveTest {
       @ForAll @DoubleRange(min = -2, max = 14) double edge,
       @ForAll @DoubleRange(min = 0.05, max = 2) double width) {
     DoubleUnaryOperator weight = ohms -> -Math.log1p(Math.exp(-(Math.log(ohms) - edge) / width));
-    OhmsCurve curve = OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Math.exp(edge), 0)), PRIOR);
+    OhmsCurve curve =
+        OhmsCurve.follow(weight, List.of(new OhmsCurve.Peak(Math.exp(edge), 0)), PRIOR);
     double before = 0;
     for (double x = LOW; x <= HIGH; x += 0.1) {
       double below = curve.cumulative(Math.exp(x));
