@@ -30,11 +30,6 @@ final class Weighing {
   private static final double UNFELT = 0.02;
 
   /**
-   * First looks that agree this closely in u (their distance in standard deviations) share a fit.
-   */
-  private static final double SAME_FIT = 0.1;
-
-  /**
    * A fit may cost this much of the first look's weight: linearised where it stands, that look
    * flatters.
    */
@@ -60,7 +55,6 @@ final class Weighing {
   private final List<CoarseLook> farOff;
   private final List<JointScan> scans;
   private final Map<String, Linearised> fitted = new LinkedHashMap<>();
-  private final List<SharedFit> shared = new ArrayList<>();
   private final Linearised healthy;
   private final double logHealthyEvidence;
 
@@ -80,7 +74,7 @@ final class Weighing {
         new HypothesisFit(circuit, survey, assumptions, parameters, observations, active, prior);
     this.scans = scan(nominal, parameters.nominalPoint(), sweeps);
     this.healthy = fitHealthy();
-    this.logHealthyEvidence = healthy.weight(0).logWeight();
+    this.logHealthyEvidence = healthyEvidence();
   }
 
   static Weighing of(Circuit circuit, Survey survey, Assumptions assumptions) {
@@ -187,9 +181,25 @@ final class Weighing {
     if (active.length == 0) {
       return first;
     }
-    double[] point = fit.fit(List.of(), wrong(weight)).point();
-    Linearised fitted = linearise(Optional.empty(), point, new BitSet());
+    Linearised fitted = fitHealthy(wrong(weight));
     return fitted.weight(0).logWeight() < weight.logWeight() - ASTRAY ? first : fitted;
+  }
+
+  private Linearised fitHealthy(BitSet leftOut) {
+    return linearise(Optional.empty(), fit.fit(List.of(), leftOut).point(), new BitSet());
+  }
+
+  /**
+   * The evidence of the healthy circuit. Where it calls a reading wrong, the case that all are
+   * right has a fit of its own.
+   */
+  private double healthyEvidence() {
+    Weigher.Weight weight = healthy.weight(0);
+    if (weight.wrongReading() < 0) {
+      return weight.logWeight();
+    }
+    Weigher.Weight allRight = fitHealthy(new BitSet()).weight(0);
+    return Weigher.logSum(weight.logOneWrong(), allRight.logAllRight());
   }
 
   private double bestRough() {
@@ -264,11 +274,15 @@ final class Weighing {
    * from the readings than the first look was has gone astray, and the first look stands.
    */
   Candidate fitted(JointScan scan, double priorProbability) {
-    SharedFit start = fitFor(scan);
     Optional<Joint> joint = Optional.of(scan.joint());
-    Linearised linearised = linearise(joint, start.point, new BitSet());
+    double[] point = parameters.nominalPoint();
     List<Double> starts = new ArrayList<>(scan.peaks().stream().map(JointScan.Peak::ohms).toList());
-    starts.add(start.ohms);
+    if (active.length > 0) {
+      HypothesisFit.Result result = fitFor(scan);
+      point = result.point();
+      starts.add(result.ohms());
+    }
+    Linearised linearised = linearise(joint, point, new BitSet());
     double best =
         starts.stream()
             .mapToDouble(ohms -> linearised.weight(ohms).logWeight())
@@ -279,7 +293,9 @@ final class Weighing {
             ? linearise(joint, parameters.nominalPoint(), new BitSet())
             : linearised;
     fitted.put(scan.joint().id(), kept);
-    return follow(kept, scan.joint(), starts, priorProbability);
+    return scan.weight().wrongReading() < 0
+        ? follow(kept, scan.joint(), starts, priorProbability)
+        : followBoth(kept, scan, starts, priorProbability);
   }
 
   /**
@@ -310,6 +326,30 @@ final class Weighing {
     return slot;
   }
 
+  /**
+   * With a reading called wrong: that case, and the one that all are right, each linearised at a
+   * fit of its own.
+   */
+  private Candidate followBoth(
+      Linearised oneWrong, JointScan scan, List<Double> starts, double priorProbability) {
+    Optional<Joint> joint = Optional.of(scan.joint());
+    HypothesisFit.Result result = fit.fit(degraded(joint, scan.ohms()), new BitSet());
+    Linearised allRight = linearise(joint, result.point(), new BitSet());
+    List<OhmsCurve.Peak> peaks = new ArrayList<>();
+    starts.forEach(ohms -> peaks.add(oneWrong.climb(ohms, prior)));
+    peaks.add(allRight.climb(result.ohms(), prior));
+    OhmsCurve curve =
+        OhmsCurve.follow(
+            ohms ->
+                Weigher.logSum(
+                    oneWrong.weight(ohms).logOneWrong(), allRight.weight(ohms).logAllRight()),
+            peaks,
+            prior);
+    double[] volts = oneWrong.volts(curve.peakOhms());
+    return new Candidate(
+        scan.joint(), priorProbability, curve.logEvidence(), Optional.of(curve), volts);
+  }
+
   private Candidate follow(
       Linearised linearised, Joint joint, List<Double> starts, double priorProbability) {
     List<OhmsCurve.Peak> peaks =
@@ -319,42 +359,9 @@ final class Weighing {
     return new Candidate(joint, priorProbability, curve.logEvidence(), Optional.of(curve), volts);
   }
 
-  private SharedFit fitFor(JointScan scan) {
-    for (SharedFit earlier : shared) {
-      if (earlier.near(scan)) {
-        return new SharedFit(scan.mean(), earlier.point, scan.ohms());
-      }
-    }
-    if (active.length == 0) {
-      return new SharedFit(scan.mean(), parameters.nominalPoint(), scan.ohms());
-    }
-    HypothesisFit.Result result =
-        fit.fit(degraded(Optional.of(scan.joint()), scan.ohms()), scan.mean(), scan.wrongReading());
-    SharedFit found = new SharedFit(scan.mean(), result.point(), result.ohms());
-    shared.add(found);
-    return found;
-  }
-
-  /** A fit and the first look that led to it. */
-  private static final class SharedFit {
-    private final double[] mean;
-    private final double[] point;
-    private final double ohms;
-
-    SharedFit(double[] mean, double[] point, double ohms) {
-      this.mean = mean;
-      this.point = point;
-      this.ohms = ohms;
-    }
-
-    boolean near(JointScan scan) {
-      double[] other = scan.mean();
-      double square = 0;
-      for (int i = 0; i < mean.length; i++) {
-        square += (mean[i] - other[i]) * (mean[i] - other[i]);
-      }
-      return square < SAME_FIT * SAME_FIT;
-    }
+  private HypothesisFit.Result fitFor(JointScan scan) {
+    return fit.fit(
+        degraded(Optional.of(scan.joint()), scan.ohms()), scan.mean(), scan.wrongReading());
   }
 
   Explanation explainHealthy() {
