@@ -31,6 +31,13 @@ final class CaseFiles {
     }
   }
 
+  /** The example cases of the project, without the truths that they were drawn from. */
+  static List<Path> examples() {
+    return in(Path.of(System.getProperty("ohmtrail.shared"), "cases")).stream()
+        .filter(file -> !file.toString().endsWith(".truth.yaml"))
+        .toList();
+  }
+
   static String text(Path file) {
     try {
       return Files.readString(file);

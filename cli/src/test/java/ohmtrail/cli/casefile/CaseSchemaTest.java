@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import ohmtrail.cli.casefile.words.Keys;
@@ -64,8 +65,9 @@ class CaseSchemaTest {
   }
 
   @TestFactory
-  List<DynamicTest> everyGoodCaseAgreesWithTheSchema() {
-    return CaseFiles.in(CaseFiles.folder("good")).stream()
+  List<DynamicTest> everyGoodCaseAndEveryExampleAgreesWithTheSchema() {
+    return Stream.concat(
+            CaseFiles.in(CaseFiles.folder("good")).stream(), CaseFiles.examples().stream())
         .map(
             file ->
                 DynamicTest.dynamicTest(

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -20,8 +21,8 @@ class CasesTest {
   private static final Path BAD = CaseFiles.folder("bad");
 
   @TestFactory
-  List<DynamicTest> everyGoodCaseIsReadWithoutAWarningAndReadsBackEqual() {
-    return CaseFiles.in(GOOD).stream()
+  List<DynamicTest> everyGoodCaseAndEveryExampleIsReadWithoutAWarningAndReadsBackEqual() {
+    return Stream.concat(CaseFiles.in(GOOD).stream(), CaseFiles.examples().stream())
         .map(
             file ->
                 DynamicTest.dynamicTest(
