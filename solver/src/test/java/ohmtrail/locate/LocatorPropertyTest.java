@@ -30,12 +30,6 @@ class LocatorPropertyTest {
   /** A fit stops at a relative change of 1e-5 of its sum of squares; round-off moves where. */
   private static final double WHERE_A_FIT_STOPS = 1e-3;
 
-  /**
-   * Joints that look alike share a fit, made for the one that comes first as the supply reaches
-   * them. Where branches change places another one comes first.
-   */
-  private static final double SHARED_FITS = 0.02;
-
   @ParameterizedTest
   @ValueSource(strings = {"loose", "slight", "open", "healthy", "mistyped", "ground-too"})
   void probabilitiesSumToOne(String population) {
@@ -94,7 +88,7 @@ class LocatorPropertyTest {
               circuit.breakerAmperes(),
               shuffled(circuit.boxes()),
               shuffled(circuit.cables()));
-      assertSame(drawn, other, drawn.survey(), SHARED_FITS);
+      assertSame(drawn, other, drawn.survey(), WHERE_A_FIT_STOPS);
     }
   }
 
