@@ -8,6 +8,9 @@ import ohmtrail.survey.ProbePoints;
 /**
  * What cases are drawn from.
  *
+ * <p>Readings between hot and neutral alone can hardly tell a degraded hot joint from a degraded
+ * neutral one; the populations whose meter is held to ground too can.
+ *
  * @param name unique among {@link #presets()}
  * @param circuits the circuits
  * @param faults the faults
@@ -40,13 +43,19 @@ public record Population(
   /** Every population that has a name, in a fixed order. */
   public static List<Population> presets() {
     Population loose = loose();
+    Population slight = loose.with("slight", SLIGHT);
+    Population charred = loose.with("charred", CHARRED);
+    SurveyKind half = loose.surveys.reading(HALF);
+    SurveyKind groundToo =
+        loose.surveys.heldTo(
+            ProbePoints.HOT_NEUTRAL, ProbePoints.HOT_GROUND, ProbePoints.NEUTRAL_GROUND);
     return List.of(
         loose,
-        loose.with("loose-half-read", loose.surveys.reading(HALF)),
-        loose.with("slight", SLIGHT),
-        loose.with("slight-half-read", SLIGHT).with("slight-half-read", halfRead(loose)),
-        loose.with("charred", CHARRED),
-        loose.with("charred-half-read", CHARRED).with("charred-half-read", halfRead(loose)),
+        loose.with("loose-half-read", half),
+        slight,
+        slight.with("slight-half-read", half),
+        charred,
+        charred.with("charred-half-read", half),
         loose.with("open", FaultKind.open()),
         loose.with("healthy", FaultKind.none()),
         loose.with("as-assumed", FaultKind.asAssumed(Assumptions.defaults())),
@@ -57,7 +66,9 @@ public record Population(
         loose.with("weak-heater", Disturbance.WEAK_HEATER),
         loose.with("meter-out", Disturbance.METER_OUT_OF_ACCURACY),
         loose.with("heater-at-end", heaterAtEnd(loose)),
-        loose.with("ground-too", groundToo(loose)),
+        loose.with("ground-too", groundToo),
+        loose.with("ground-too-half-read", groundToo.reading(HALF)),
+        slight.with("slight-ground-too", groundToo),
         iec());
   }
 
@@ -66,20 +77,11 @@ public record Population(
     return presets().stream().filter(preset -> preset.name.equals(name)).findFirst();
   }
 
-  private static SurveyKind halfRead(Population population) {
-    return population.surveys.reading(HALF);
-  }
-
   private static SurveyKind heaterAtEnd(Population population) {
     return population.surveys.inRounds(
         SurveyKind.Round.IDLE_HIGH_IMPEDANCE,
         SurveyKind.Round.IDLE_LOW_IMPEDANCE,
         SurveyKind.Round.HEATER_AT_END);
-  }
-
-  private static SurveyKind groundToo(Population population) {
-    return population.surveys.heldTo(
-        ProbePoints.HOT_NEUTRAL, ProbePoints.HOT_GROUND, ProbePoints.NEUTRAL_GROUND);
   }
 
   private static Population iec() {
