@@ -82,7 +82,7 @@ record DrawnNetwork(List<Limb> limbs, List<Chord> chords) {
     return PortResponse.ofAll(Elimination.of(network()), ports());
   }
 
-  /** Of two decades and a half on each side of an ohm, or whatever the decades say. */
+  /** Resistors between the powers of ten given. */
   static Arbitrary<Complex> resistances(double lowDecade, double highDecade) {
     return decades(lowDecade, highDecade).map(ohms -> Complex.real(ohms));
   }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.ArrayList;
 import java.util.List;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -29,7 +30,7 @@ class SensitivityPropertyTest {
     return DrawnNetwork.of(DrawnNetwork.impedances(-1, 2), 10, 6);
   }
 
-  @Property(tries = TRIES)
+  @Property(tries = TRIES, edgeCases = EdgeCasesMode.NONE)
   void minusTheProductOfTwoTransfersIsTheSlopeByAnImpedance(
       @ForAll("networks") DrawnNetwork drawn,
       @ForAll @IntRange(max = 99) int branchDraw,
@@ -68,7 +69,7 @@ class SensitivityPropertyTest {
         Elimination.of(DrawnNetwork.build(drawn.nodes(), elements)), drawn.ports());
   }
 
-  @Property(tries = TRIES)
+  @Property(tries = TRIES, edgeCases = EdgeCasesMode.NONE)
   void minusTheProductOfTwoTransfersIsTheSlopeByAnAdmittance(
       @ForAll("networks") DrawnNetwork drawn,
       @ForAll @IntRange(max = 99) int nodeDraw,
