@@ -7,14 +7,20 @@ import java.util.List;
 import java.util.Random;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.IntRange;
+import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
 
 /**
  * A sweep of ohms in one joint against the same ohms put there before anything is solved, and its
@@ -206,6 +212,45 @@ class JointSweepPropertyTest {
     assertSlopes(setting, point, bad, evaluation, bad + ", seed " + seed);
     for (double slope : evaluation.ohmsSlope()) {
       assertEquals(0, slope, 0, "nothing is swept");
+    }
+  }
+
+  /**
+   * A few metres behind an open neutral, read with a megohm: resistance and capacitance weigh alike
+   * and every response is complex.
+   */
+  @Example
+  void slopesOfAGhostVoltageAreTheLimitsOfSmallSteps() {
+    DrawnCircuit drawn =
+        new DrawnCircuit(
+            List.of(new DrawnCircuit.Stop(0, DrawnCircuit.Build.PIGTAIL, 4, Cable.Companion.NONE)),
+            List.of(),
+            List.of());
+    Circuit circuit = drawn.circuit();
+    Meter megohm = Wires.meter(1e6);
+    List<Reading> readings =
+        List.of(
+            new Reading("box-1", ProbePoints.NEUTRAL_GROUND, megohm.name(), 0),
+            new Reading("box-1", ProbePoints.HOT_NEUTRAL, megohm.name(), 0));
+    Survey survey =
+        new Survey(List.of(megohm), List.of(), List.of(new Test("ghost", List.of(), readings)));
+    Setting setting = new Setting(circuit, survey, Parameters.of(circuit, survey, ASSUMPTIONS));
+    Joint joint = circuit.joint("panel/neutral/outgoing").orElseThrow();
+    double[] point = setting.parameters().nominalPoint();
+    // A megohm that is there already, before or behind the cable, turns every phase.
+    for (Degradation beside :
+        List.of(
+            new Degradation("box-1/neutral/tail", 0.1),
+            new Degradation("box-1/neutral/tail", 1e6),
+            new Degradation("box-1/neutral/incoming", 1e6),
+            new Degradation("panel/ground/outgoing", 1e6))) {
+      for (double ohms : new double[] {1e4, 1e5, 1e6, 1e7, Double.POSITIVE_INFINITY}) {
+        SurveyModel model = setting.model(point, List.of(joint), List.of(beside));
+        Evaluation evaluation = model.buffer();
+        model.sweep(joint).evaluate(ohms, evaluation);
+        List<Degradation> both = List.of(beside, new Degradation(joint.id(), ohms));
+        assertSlopes(setting, point, both, evaluation, both.toString());
+      }
     }
   }
 
