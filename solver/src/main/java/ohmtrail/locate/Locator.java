@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.Joint;
 import ohmtrail.predict.Parameter;
 import ohmtrail.predict.Parameters;
 import ohmtrail.predict.Predictor;
@@ -24,6 +25,9 @@ import ohmtrail.survey.Survey;
  */
 public final class Locator {
   private static final double RANKED_APART = 1e6;
+
+  /** No further reading is planned for a joint less probable than this. */
+  private static final double DEAD = 1e-5;
 
   private final Circuit circuit;
   private final Assumptions assumptions;
@@ -46,6 +50,16 @@ public final class Locator {
    * @throws ohmtrail.survey.SurveyException when the survey does not fit the circuit
    */
   public Diagnosis locate(Survey survey) {
+    return weigh(survey).diagnosis();
+  }
+
+  /**
+   * Weighs every hypothesis, and keeps what further readings are planned on.
+   *
+   * @param survey the readings; may be empty, then the answer is the prior
+   * @throws ohmtrail.survey.SurveyException when the survey does not fit the circuit
+   */
+  public Posterior weigh(Survey survey) {
     survey.requireFits(circuit);
     Weighing weighing = Weighing.of(circuit, survey, assumptions);
     Priors priors = Priors.of(circuit, assumptions);
@@ -71,19 +85,45 @@ public final class Locator {
         verdict == Verdict.UNEXPLAINED
             ? discord.orElseThrow().explanation()
             : explanation(weighing, singles, several, logHealthy);
-    return new Diagnosis(
-        verdict,
-        healthy,
-        unexplained,
-        boxes(singles.candidates(), several, logTotal),
-        suspects(weighing, singles, several, logTotal),
-        fittedReadings(weighing, survey, explanation),
-        fittedParameters(weighing.parameters(), explanation),
-        explanation.degradations(),
-        explanation.point(),
-        List.of(Assumption.values()),
-        Math.exp(logSeveral - logTotal),
-        Math.exp(singles.logUnstable() - logTotal));
+    Diagnosis diagnosis =
+        new Diagnosis(
+            verdict,
+            healthy,
+            unexplained,
+            boxes(singles.candidates(), several, logTotal),
+            suspects(weighing, singles, several, logTotal),
+            fittedReadings(weighing, survey, explanation),
+            fittedParameters(weighing.parameters(), explanation),
+            explanation.degradations(),
+            explanation.point(),
+            List.of(Assumption.values()),
+            Math.exp(logSeveral - logTotal),
+            Math.exp(singles.logUnstable() - logTotal));
+    return new Posterior(
+        diagnosis, beliefs(singles.candidates(), logTotal), several(several, logTotal));
+  }
+
+  /** The joints that are still alive, in the order of the circuit. */
+  private List<JointBelief> beliefs(List<Candidate> candidates, double logTotal) {
+    List<JointBelief> beliefs = new ArrayList<>();
+    for (Joint joint : circuit.joints()) {
+      for (Candidate candidate : candidates) {
+        double probability = Math.exp(candidate.logPosterior() - logTotal);
+        boolean alive = probability > DEAD && candidate.curve().isPresent();
+        if (alive && candidate.joint().equals(joint)) {
+          beliefs.add(new JointBelief(joint, probability, candidate.curve().get().points()));
+        }
+      }
+    }
+    return beliefs;
+  }
+
+  private static Optional<Posterior.Several> several(
+      Optional<SeveralFaults> several, double logTotal) {
+    return several.map(
+        faults ->
+            new Posterior.Several(
+                faults.combination().degradations(), Math.exp(faults.logPosterior() - logTotal)));
   }
 
   private List<Suspect> suspects(

@@ -1,5 +1,6 @@
 package ohmtrail.locate;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
@@ -29,6 +30,15 @@ final class OhmsCurve {
 
   private static final double STEEP = 1.5;
   private static final int MOST_REFINEMENTS = 3;
+
+  /** A stretch of the ohms reaches over about so much of ln R, a factor of 3.3. */
+  private static final double REACH = 1.2;
+
+  private static final int FEWEST_STRETCHES = 3;
+  private static final int MOST_STRETCHES = 12;
+
+  /** Less of a curve's probability is left out of its stretches. */
+  private static final double NEGLIGIBLE = 1e-6;
 
   private final double[] logOhms;
   private final double[] logWeight;
@@ -194,5 +204,68 @@ final class OhmsCurve {
   /** Probability, given this joint, that it is fully open. */
   double openProbability() {
     return Math.exp(logOpen - logEvidence);
+  }
+
+  /**
+   * The curve drawn together into stretches of equal probability, and open as one of its own: more
+   * of them the wider the curve is. Within a grid interval the probability counts as even.
+   */
+  List<OhmsPoint> points() {
+    double closed = 1 - openProbability();
+    List<OhmsPoint> points = new ArrayList<>();
+    if (closed > NEGLIGIBLE) {
+      int count =
+          (int) Math.ceil((logQuantile(0.95 * closed) - logQuantile(0.05 * closed)) / REACH);
+      addStretches(Math.max(FEWEST_STRETCHES, Math.min(MOST_STRETCHES, count)), closed, points);
+    }
+    if (openProbability() > NEGLIGIBLE) {
+      points.add(new OhmsPoint(Double.POSITIVE_INFINITY, openProbability(), 0));
+    }
+    double total = points.stream().mapToDouble(OhmsPoint::share).sum();
+    return points.stream()
+        .map(point -> new OhmsPoint(point.ohms(), point.share() / total, point.logOhmsSigma()))
+        .toList();
+  }
+
+  private void addStretches(int count, double closed, List<OhmsPoint> points) {
+    double[] edges = new double[count + 1];
+    for (int e = 0; e <= count; e++) {
+      edges[e] = logQuantile(closed * e / count);
+    }
+    for (int e = 0; e < count; e++) {
+      double mass = 0;
+      double first = 0;
+      double second = 0;
+      for (int i = 1; i < logOhms.length; i++) {
+        double from = Math.max(edges[e], logOhms[i - 1]);
+        double to = Math.min(edges[e + 1], logOhms[i]);
+        if (to > from) {
+          double part =
+              Math.exp(logMass(i) - logEvidence) * (to - from) / (logOhms[i] - logOhms[i - 1]);
+          mass += part;
+          first += part * (from + to) / 2;
+          second += part * (from * from + from * to + to * to) / 3;
+        }
+      }
+      if (mass > 0) {
+        double mean = first / mass;
+        double variance = Math.max(0, second / mass - mean * mean);
+        points.add(new OhmsPoint(Math.exp(mean), mass, Math.sqrt(variance)));
+      }
+    }
+  }
+
+  /** ln R below which so much of the probability lies, open apart. */
+  private double logQuantile(double share) {
+    double sum = 0;
+    for (int i = 1; i < logOhms.length; i++) {
+      double mass = Math.exp(logMass(i) - logEvidence);
+      if (sum + mass >= share && mass > 0) {
+        return logOhms[i - 1]
+            + (logOhms[i] - logOhms[i - 1]) * Math.max(0, Math.min(1, (share - sum) / mass));
+      }
+      sum += mass;
+    }
+    return logOhms[logOhms.length - 1];
   }
 }

@@ -30,6 +30,15 @@ class OhmsCurveTest {
   /** Probabilities below the curve: nobody decides on 2 % of those either. */
   private static final double PROBABILITY = 0.02;
 
+  /** Sums of a few numbers of order ten. */
+  private static final double ROUNDING = 1e-6;
+
+  /**
+   * What evening out a peak within the intervals of its grid, 0.4 of its standard deviation, may
+   * move, in that deviation.
+   */
+  private static final double STRETCHES = 0.05;
+
   /** A peak, normal in ln R, as sharp as good readings make it or as blunt as poor ones. */
   @Property(tries = 200)
   void aPeakIsIntegrated(
@@ -144,5 +153,46 @@ class OhmsCurveTest {
     }
     double open = Math.exp(PRIOR.logOpen() + weight.applyAsDouble(Double.POSITIVE_INFINITY));
     return Math.log(Math.exp(PRIOR.logDensity()) * sum + open);
+  }
+
+  /** Stretches of a peak, taken together, have the peak's mean and spread. */
+  @Property(tries = 100)
+  void stretchesOfAPeakKeepItsMeanAndSpread(
+      @ForAll @DoubleRange(min = 0, max = 12) double centre,
+      @ForAll @DoubleRange(min = -3, max = 0) double logSigma) {
+    double sigma = Math.exp(logSigma);
+    OhmsCurve curve =
+        OhmsCurve.follow(
+            ohms -> normal(ohms, centre, sigma),
+            List.of(new OhmsCurve.Peak(Math.exp(centre), 1 / (sigma * sigma))),
+            PRIOR);
+    double total = 0;
+    double mean = 0;
+    double square = 0;
+    for (OhmsPoint point : curve.points()) {
+      double x = Math.log(point.ohms());
+      double spread = point.logOhmsSigma();
+      total += point.share();
+      mean += point.share() * x;
+      square += point.share() * (x * x + spread * spread);
+    }
+    assertEquals(1, total, ROUNDING);
+    assertEquals(centre, mean, STRETCHES * sigma);
+    assertEquals(sigma, Math.sqrt(square - mean * mean), STRETCHES * sigma);
+  }
+
+  /** Where nothing was read an open joint keeps its prior share, and the rest is spread evenly. */
+  @Test
+  void stretchesOfTheFlatPriorAreAsWideAsEachOther() {
+    OhmsCurve curve = OhmsCurve.follow(ohms -> 0, List.of(), PRIOR);
+    List<OhmsPoint> points = curve.points();
+    OhmsPoint last = points.get(points.size() - 1);
+    assertEquals(Double.POSITIVE_INFINITY, last.ohms());
+    assertEquals(Math.exp(PRIOR.logOpen()), last.share(), ROUNDING);
+    double width = (HIGH - LOW) / (points.size() - 1);
+    for (int i = 0; i + 1 < points.size(); i++) {
+      assertEquals(LOW + (i + 0.5) * width, Math.log(points.get(i).ohms()), ROUNDING);
+      assertEquals(width / Math.sqrt(12), points.get(i).logOhmsSigma(), ROUNDING);
+    }
   }
 }

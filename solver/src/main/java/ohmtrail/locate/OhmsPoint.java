@@ -1,0 +1,11 @@
+package ohmtrail.locate;
+
+/**
+ * A stretch of the ohms that a joint may have, drawn together at its middle.
+ *
+ * @param ohms the middle of the stretch, in the logarithm; positive infinity for a fully open joint
+ * @param share probability of the stretch, given the joint; all shares of a joint sum to one
+ * @param logOhmsSigma standard deviation of the logarithm of the ohms within the stretch; 0 for an
+ *     open joint
+ */
+public record OhmsPoint(double ohms, double share, double logOhmsSigma) {}

@@ -1,0 +1,34 @@
+package ohmtrail.locate;
+
+import java.util.List;
+import java.util.Optional;
+import ohmtrail.predict.Degradation;
+
+/**
+ * What is believed after the readings, as far as further readings can be planned on it. The
+ * probabilities of the diagnosis's healthy circuit, of the joints and of the several joints sum to
+ * one less what nothing on offer explains and what was too improbable to be followed.
+ *
+ * @param diagnosis the answer in full
+ * @param joints every single joint that is still alive, in the order of the circuit
+ * @param several the most probable set of joints degraded at once, where any is likely
+ */
+public record Posterior(Diagnosis diagnosis, List<JointBelief> joints, Optional<Several> several) {
+  /**
+   * Several joints degraded at once, or one whose ohms depend on the current.
+   *
+   * @param degradations the joints with their fitted ohms
+   * @param probability of this kind of explanation
+   */
+  public record Several(List<Degradation> degradations, double probability) {
+    /** Copies the list. */
+    public Several {
+      degradations = List.copyOf(degradations);
+    }
+  }
+
+  /** Copies the list. */
+  public Posterior {
+    joints = List.copyOf(joints);
+  }
+}
