@@ -49,6 +49,7 @@ public final class Circuit {
     this.joints = new LinkedHashMap<>();
     this.sections = new LinkedHashMap<>();
     this.deviceJoints = new LinkedHashMap<>();
+    addSupplyJoints();
     Map<String, Integer> leaving = count(Cable::from);
     Map<String, Integer> arriving = count(Cable::to);
     for (Cable cable : this.cables) {
@@ -95,6 +96,14 @@ public final class Circuit {
       counts.merge(end.apply(cable), 1, Integer::sum);
     }
     return counts;
+  }
+
+  /** The ground starts at the panel: what lies before it is the neutral's. */
+  private void addSupplyJoints() {
+    for (ConductorRole conductor : List.of(ConductorRole.HOT, ConductorRole.NEUTRAL)) {
+      String id = panel().name() + "/" + conductor.word() + "/" + JointRole.SUPPLY.word();
+      joints.put(id, new Joint(id, panel().name(), conductor, JointRole.SUPPLY, JointKind.LUG));
+    }
   }
 
   private void addSections(

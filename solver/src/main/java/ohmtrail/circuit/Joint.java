@@ -1,6 +1,8 @@
 package ohmtrail.circuit;
 
 import java.util.Objects;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
 
 /**
  * One connection of one conductor inside a box.
@@ -21,5 +23,16 @@ public record Joint(
     Objects.requireNonNull(conductor, "conductor");
     Objects.requireNonNull(role, "role");
     Objects.requireNonNull(kind, "kind");
+  }
+
+  /** How often it goes bad, relative to other joints: a matter of assumptions. */
+  public double weight(Assumptions assumptions) {
+    double weight = assumptions.value(kind.weight());
+    if (role == JointRole.SUPPLY) {
+      weight *= assumptions.value(Assumption.WEIGHT_SUPPLY_FACTOR);
+    }
+    return conductor == ConductorRole.GROUND
+        ? weight * assumptions.value(Assumption.WEIGHT_GROUND_FACTOR)
+        : weight;
   }
 }

@@ -4,6 +4,11 @@ import java.util.Locale;
 
 /** Where in its box a joint sits. */
 public enum JointRole {
+  /**
+   * Before the panel's bars: main lug, service conductor and transformer, taken together per
+   * conductor. No box of the run holds it; the panel is where it is felt.
+   */
+  SUPPLY,
   /** Of the cable that brings the supply. */
   INCOMING,
   /** Of a cable that carries it onward; one per onward cable. */

@@ -4,7 +4,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import ohmtrail.circuit.Circuit;
-import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
@@ -28,7 +27,7 @@ final class Priors {
     Map<String, Double> weights = new LinkedHashMap<>();
     double sum = 0;
     for (Joint joint : circuit.joints()) {
-      double weight = weight(joint, assumptions);
+      double weight = joint.weight(assumptions);
       weights.put(joint.id(), weight);
       sum += weight;
     }
@@ -40,14 +39,6 @@ final class Priors {
         assumptions.value(Assumption.FURTHER_FAULT),
         assumptions.value(Assumption.UNSTABLE_SHARE),
         weights);
-  }
-
-  /** How often a joint goes bad, relative to others. */
-  private static double weight(Joint joint, Assumptions assumptions) {
-    double weight = assumptions.value(joint.kind().weight());
-    return joint.conductor() == ConductorRole.GROUND
-        ? weight * assumptions.value(Assumption.WEIGHT_GROUND_FACTOR)
-        : weight;
   }
 
   double healthy() {

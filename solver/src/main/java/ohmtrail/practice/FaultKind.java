@@ -3,9 +3,11 @@ package ohmtrail.practice;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.JointRole;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 
@@ -19,6 +21,7 @@ import ohmtrail.reference.Assumptions;
  * @param lowestOhms least ohms added to a joint that is not, positive
  * @param highestOhms most ohms added to it
  * @param conductors the conductors whose joints are drawn from, at least one
+ * @param roles where the joints drawn from sit, at least one
  */
 public record FaultKind(
     double healthyShare,
@@ -26,17 +29,23 @@ public record FaultKind(
     double openShare,
     double lowestOhms,
     double highestOhms,
-    List<ConductorRole> conductors) {
+    List<ConductorRole> conductors,
+    List<JointRole> roles) {
   private static final List<ConductorRole> CURRENT_CARRYING =
       List.of(ConductorRole.HOT, ConductorRole.NEUTRAL);
 
-  /** Copies the list; rejects shares and ranges that cannot be. */
+  /** Everywhere but before the panel. */
+  private static final List<JointRole> INSIDE_THE_RUN =
+      Stream.of(JointRole.values()).filter(role -> role != JointRole.SUPPLY).toList();
+
+  /** Copies the lists; rejects shares and ranges that cannot be. */
   public FaultKind {
     conductors = List.copyOf(conductors);
+    roles = List.copyOf(roles);
     Shares.requireShare("Share of healthy circuits", healthyShare);
     Shares.requireShare("Share of open joints", openShare);
     Shares.requireRange("Ohms", lowestOhms, highestOhms);
-    if (joints < 1 || conductors.isEmpty() || Double.isInfinite(highestOhms)) {
+    if (joints < 1 || conductors.isEmpty() || roles.isEmpty() || Double.isInfinite(highestOhms)) {
       throw new IllegalArgumentException(
           "Fault of ("
               + joints
@@ -47,6 +56,17 @@ public record FaultKind(
               + " must have at least one joint, finite ohms and a conductor\n"
               + "Maybe fully open joints were meant: they have a share of their own.");
     }
+  }
+
+  /** Faults inside the run, none on the supply side of the panel. */
+  public FaultKind(
+      double healthyShare,
+      int joints,
+      double openShare,
+      double lowestOhms,
+      double highestOhms,
+      List<ConductorRole> conductors) {
+    this(healthyShare, joints, openShare, lowestOhms, highestOhms, conductors, INSIDE_THE_RUN);
   }
 
   /** One hot or neutral joint of that many ohms. */
@@ -64,7 +84,7 @@ public record FaultKind(
     return new FaultKind(1, 1, 0, 1, 1, CURRENT_CARRYING);
   }
 
-  /** What the method takes for granted before any reading, ground joints and all. */
+  /** What the method takes for granted before any reading, ground and supply side and all. */
   public static FaultKind asAssumed(Assumptions assumptions) {
     return new FaultKind(
         assumptions.value(Assumption.HEALTHY_PRIOR),
@@ -72,12 +92,14 @@ public record FaultKind(
         assumptions.value(Assumption.OPEN_SHARE),
         assumptions.value(Assumption.DEGRADED_OHMS_LOW),
         assumptions.value(Assumption.DEGRADED_OHMS_HIGH),
-        List.of(ConductorRole.values()));
+        List.of(ConductorRole.values()),
+        List.of(JointRole.values()));
   }
 
   /** The same with that many joints at a time. */
   public FaultKind ofJoints(int count) {
-    return new FaultKind(healthyShare, count, openShare, lowestOhms, highestOhms, conductors);
+    return new FaultKind(
+        healthyShare, count, openShare, lowestOhms, highestOhms, conductors, roles);
   }
 
   /**
@@ -87,19 +109,12 @@ public record FaultKind(
   public Map<Joint, Double> prior(Circuit circuit, Assumptions assumptions) {
     Map<Joint, Double> weights = new LinkedHashMap<>();
     for (Joint joint : circuit.joints()) {
-      if (conductors.contains(joint.conductor())) {
-        weights.put(joint, weight(joint, assumptions));
+      if (conductors.contains(joint.conductor()) && roles.contains(joint.role())) {
+        weights.put(joint, joint.weight(assumptions));
       }
     }
     double total = weights.values().stream().mapToDouble(Double::doubleValue).sum();
     weights.replaceAll((joint, weight) -> weight / total);
     return weights;
-  }
-
-  private static double weight(Joint joint, Assumptions assumptions) {
-    double weight = assumptions.value(joint.kind().weight());
-    return joint.conductor() == ConductorRole.GROUND
-        ? weight * assumptions.value(Assumption.WEIGHT_GROUND_FACTOR)
-        : weight;
   }
 }

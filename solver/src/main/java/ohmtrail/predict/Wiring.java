@@ -29,8 +29,9 @@ import ohmtrail.survey.Reading;
  * the supply outward, with half of each cable's capacitance at each of its ends. Loads and meters
  * are not in it; they are attached per reading.
  *
- * <p>The neutral bar is bonded to the ground bar, which is the reference. The supply's impedance
- * lies in the hot, where it stands for both conductors of the service.
+ * <p>The neutral bar is bonded to the ground bar, which is the reference. Half of the supply's
+ * impedance lies in the hot and half in the neutral of the service; a joint on the supply side is
+ * in series with either, its sound ohms being part of that impedance.
  */
 final class Wiring {
   /** Main bonding jumper, ohms (assumption; it carries next to nothing here). */
@@ -184,6 +185,7 @@ final class Wiring {
     }
 
     private void buildPanel() {
+      int transformer = network.addNode();
       int neutral = network.addNode();
       int hot = network.addNode();
       live = hot;
@@ -197,9 +199,21 @@ final class Wiring {
                   });
       network.addBranch(neutral, Network.REFERENCE, Complex.real(1 / BOND_OHMS));
       int place = parameters.place(Parameters.Single.SOURCE_OHMS);
-      sourcePort = addResistance(neutral, hot, parameters.value(place, point), place);
+      double half = parameters.value(place, point) / 2;
+      int neutralPort = addResistance(transformer, neutral, half, place);
+      sourcePort = addResistance(transformer, hot, half, place);
+      jointPorts.put(supplyJoint(ConductorRole.NEUTRAL), neutralPort);
+      jointPorts.put(supplyJoint(ConductorRole.HOT), sourcePort);
       buses.put(circuit.panel().name(), bus);
       contacts.put(circuit.panel().name(), bus);
+    }
+
+    private String supplyJoint(ConductorRole conductor) {
+      return circuit.jointsIn(circuit.panel().name()).stream()
+          .filter(joint -> joint.role() == JointRole.SUPPLY && joint.conductor() == conductor)
+          .findFirst()
+          .orElseThrow()
+          .id();
     }
 
     private void buildCable(Cable cable) {

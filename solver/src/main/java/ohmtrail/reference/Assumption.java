@@ -80,7 +80,9 @@ public enum Assumption {
   /** Relative failure rate of receptacle blade contacts. */
   WEIGHT_BLADE_CONTACT(Range.WEIGHT),
   /** Multiplies the weight of a joint on a ground conductor. */
-  WEIGHT_GROUND_FACTOR(Range.WEIGHT);
+  WEIGHT_GROUND_FACTOR(Range.WEIGHT),
+  /** Multiplies the weight of a joint on the supply side of the panel. */
+  WEIGHT_SUPPLY_FACTOR(Range.WEIGHT);
 
   static final String FILE = "assumptions.csv";
 

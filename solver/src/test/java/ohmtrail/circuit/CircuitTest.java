@@ -32,7 +32,12 @@ class CircuitTest {
   void eachConductorOfACableHasAJointAtEachOfItsEnds() {
     Circuit run = circuit(List.of(PANEL, receptacle("a")), List.of(cable("panel", "a")));
     assertEquals(
-        List.of("panel/hot/outgoing", "panel/neutral/outgoing", "panel/ground/outgoing"),
+        List.of(
+            "panel/hot/supply",
+            "panel/neutral/supply",
+            "panel/hot/outgoing",
+            "panel/neutral/outgoing",
+            "panel/ground/outgoing"),
         ids(run.jointsIn("panel")));
     assertEquals(3, run.sections().size());
     Section hot = run.sections(run.cables().get(0)).get(0);
@@ -95,8 +100,9 @@ class CircuitTest {
       List<String> ids = ids(circuit.joints());
       assertEquals(ids.size(), new HashSet<>(ids).size());
       int cables = 6 * circuit.cables().size();
+      int supply = 2;
       int contacts = 3 * (circuit.boxes().size() - 1);
-      assertEquals(cables + contacts, ids.size());
+      assertEquals(cables + contacts + supply, ids.size());
       for (Joint joint : circuit.joints()) {
         assertEquals(Optional.of(joint), circuit.joint(joint.id()));
         assertTrue(circuit.jointsIn(joint.box()).contains(joint));

@@ -8,6 +8,7 @@ import java.util.Map;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.JointRole;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Survey;
@@ -107,6 +108,9 @@ final class BruteForceLocator {
         joint.conductor() == ConductorRole.GROUND
             ? assumptions.value(Assumption.WEIGHT_GROUND_FACTOR)
             : 1;
+    if (joint.role() == JointRole.SUPPLY) {
+      factor *= assumptions.value(Assumption.WEIGHT_SUPPLY_FACTOR);
+    }
     return assumptions.value(joint.kind().weight()) * factor;
   }
 

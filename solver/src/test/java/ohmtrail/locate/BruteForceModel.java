@@ -69,6 +69,7 @@ final class BruteForceModel {
   private final double[] meterRe;
   private final double[] meterIm;
   private double source;
+  private double sourceHealthyShare;
 
   BruteForceModel(Circuit circuit, Survey survey, Assumptions assumptions) {
     this.parameters = new BruteForceParameters(circuit, survey, assumptions);
@@ -157,7 +158,7 @@ final class BruteForceModel {
       Arrays.fill(idleRe, 0);
       Arrays.fill(idleIm, 0);
       idleRe[network.hotBar] = 1 / source;
-      idleRe[network.neutralBar] = -1 / source;
+      idleRe[network.transformer] = -1 / source;
       matrix.solve(idleRe, idleIm);
       for (Probe probe : moment.probes) {
         take(reading++, probe, moment, u);
@@ -184,8 +185,10 @@ final class BruteForceModel {
       capacitances[k] = c.siemens() * factor(c.parameter(), u) * factor(c.secondParameter(), u);
       idle.stamp(c.a(), c.b(), 0, capacitances[k]);
     }
-    source = network.sourceOhms * factor(sourcePlace, u);
-    idle.stamp(network.hotBar, network.neutralBar, 1 / source, 0);
+    double healthySource = network.sourceOhms * factor(sourcePlace, u);
+    source = healthySource + (fault.isIn(network.sourceJoint) ? fault.ohms() : 0);
+    sourceHealthyShare = healthySource / source;
+    idle.stamp(network.hotBar, network.transformer, 1 / source, 0);
   }
 
   /**
@@ -315,12 +318,13 @@ final class BruteForceModel {
     row[sourcePlace] += parameters.sigma(sourcePlace) * sourceSlope(alongRe, alongIm);
   }
 
-  /** As for a resistor, but with the supply's one volt in series. */
+  /** As for a resistor, but with the supply's one volt in series, and its current given. */
   private double sourceSlope(double alongRe, double alongIm) {
-    double tRe = across(meterRe, network.hotBar, network.neutralBar);
-    double tIm = across(meterIm, network.hotBar, network.neutralBar);
-    double iRe = (across(supplyRe, network.hotBar, network.neutralBar) - 1) / source;
-    double iIm = across(supplyIm, network.hotBar, network.neutralBar) / source;
-    return alongRe * (tRe * iRe - tIm * iIm) + alongIm * (tRe * iIm + tIm * iRe);
+    double tRe = across(meterRe, network.hotBar, network.transformer);
+    double tIm = across(meterIm, network.hotBar, network.transformer);
+    double iRe = (across(supplyRe, network.hotBar, network.transformer) - 1) / source;
+    double iIm = across(supplyIm, network.hotBar, network.transformer) / source;
+    return sourceHealthyShare
+        * (alongRe * (tRe * iRe - tIm * iIm) + alongIm * (tRe * iIm + tIm * iRe));
   }
 }

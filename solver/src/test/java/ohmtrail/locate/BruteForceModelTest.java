@@ -105,6 +105,28 @@ class BruteForceModelTest {
     return model.volts.clone();
   }
 
+  @Test
+  void theLibraryPredictsTheSameReadingsWithAFaultBeforeThePanel() {
+    for (long seed = 1; seed <= 20; seed++) {
+      RandomCase drawn = RandomCase.of(seed, ASSUMPTIONS);
+      String joint =
+          drawn.circuit().panel().name() + (seed % 2 == 0 ? "/hot/supply" : "/neutral/supply");
+      double ohms = seed % 5 == 0 ? Double.POSITIVE_INFINITY : Math.pow(10, seed % 7 - 2);
+      BruteForceModel model = new BruteForceModel(drawn.circuit(), drawn.survey(), ASSUMPTIONS);
+      model.evaluate(new BruteForceFault(joint, ohms), new double[model.parameterCount()]);
+      List<Double> predicted =
+          new Predictor(drawn.circuit(), drawn.survey(), ASSUMPTIONS)
+              .readings(List.of(new Degradation(joint, ohms)));
+      for (int r = 0; r < predicted.size(); r++) {
+        assertEquals(
+            predicted.get(r),
+            model.volts[r],
+            SOLVERS_VOLTS,
+            "reading " + r + ", " + ohms + " ohm at " + joint + ", " + drawn.description());
+      }
+    }
+  }
+
   /** The library's star-mesh network and this one, written apart, show the same volts. */
   @Test
   void theLibraryPredictsTheSameReadings() {

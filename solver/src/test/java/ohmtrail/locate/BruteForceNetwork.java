@@ -45,16 +45,23 @@ final class BruteForceNetwork {
   final double omega;
   final List<Resistor> resistors;
   final List<Capacitor> capacitors;
+
+  /**
+   * Ohms of the hot half of the supply, with the supply's voltage in series; the rest is neutral.
+   */
   final double sourceOhms;
+
+  final String sourceJoint;
   final int hotBar;
-  final int neutralBar;
+  final int transformer;
   private final int[] first;
   private final Map<String, int[]> plugPoints;
 
   BruteForceNetwork(Circuit circuit, Assumptions assumptions, BruteForceParameters parameters) {
     this.parameters = parameters;
     this.omega = 2 * Math.PI * circuit.supply().hertz();
-    this.sourceOhms = assumptions.value(Assumption.SOURCE_OHMS);
+    this.sourceOhms = assumptions.value(Assumption.SOURCE_OHMS) / 2;
+    this.sourceJoint = circuit.panel().name() + "/hot/supply";
     Draft draft = new Draft(circuit, assumptions);
     draft.draw();
     int last = draft.nodes - 1;
@@ -74,7 +81,7 @@ final class BruteForceNetwork {
                         c.secondParameter))
             .toList();
     this.hotBar = turn(last, draft.hot);
-    this.neutralBar = turn(last, draft.neutral);
+    this.transformer = turn(last, draft.transformer);
     this.plugPoints = new HashMap<>();
     draft.plugPoints.forEach(
         (box, nodes) ->
@@ -92,7 +99,7 @@ final class BruteForceNetwork {
     Arrays.setAll(columns, i -> i);
     resistors.forEach(r -> widen(columns, r.a, r.b));
     capacitors.forEach(c -> widen(columns, c.a, c.b));
-    widen(columns, hotBar, neutralBar);
+    widen(columns, hotBar, transformer);
     plugPoints.values().forEach(p -> widenAll(columns, p));
     return columns;
   }
@@ -141,6 +148,7 @@ final class BruteForceNetwork {
     private final List<Capacitor> capacitors = new ArrayList<>();
     private final Map<String, int[]> plugPoints = new HashMap<>();
     private int nodes;
+    private int transformer;
     private int neutral;
     private int hot;
 
@@ -153,8 +161,12 @@ final class BruteForceNetwork {
     }
 
     void draw() {
+      transformer = nodes++;
       neutral = nodes++;
       hot = nodes++;
+      int source = parameters.place("source");
+      String joint = circuit.panel().name() + "/neutral/supply";
+      resistors.add(new Resistor(transformer, neutral, sourceOhms, source, joint));
       resistors.add(new Resistor(neutral, GROUND_BAR, BOND_OHMS, NONE, ""));
       int[] bars = new int[3];
       bars[place(ConductorRole.HOT)] = hot;

@@ -49,7 +49,7 @@ final class BruteForceParameters {
     for (Joint joint : circuit.joints()) {
       switch (joint.role()) {
         case TAIL, CONTACT -> add(deviceJoints(joint.box(), joint.conductor()), jointSpread);
-        case INCOMING, OUTGOING -> {}
+        case SUPPLY, INCOMING, OUTGOING -> {}
       }
     }
     for (Test test : survey.tests()) {

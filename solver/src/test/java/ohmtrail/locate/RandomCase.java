@@ -7,9 +7,9 @@ import java.util.Random;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
-import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
@@ -167,11 +167,14 @@ record RandomCase(long seed, Circuit circuit, Survey survey, BruteForceFault fau
       if (random.nextDouble() < assumptions.value(Assumption.HEALTHY_PRIOR)) {
         return BruteForceFault.HEALTHY;
       }
-      List<Joint> joints = circuit.joints();
-      double left = random.nextDouble() * joints.stream().mapToDouble(this::weight).sum();
+      List<Joint> joints =
+          circuit.joints().stream().filter(joint -> joint.role() != JointRole.SUPPLY).toList();
+      double left =
+          random.nextDouble()
+              * joints.stream().mapToDouble(joint -> joint.weight(assumptions)).sum();
       String chosen = joints.get(joints.size() - 1).id();
       for (Joint joint : joints) {
-        left -= weight(joint);
+        left -= joint.weight(assumptions);
         if (left < 0) {
           chosen = joint.id();
           break;
@@ -182,13 +185,6 @@ record RandomCase(long seed, Circuit circuit, Survey survey, BruteForceFault fau
       }
       double ohms = LEAST_OHMS * Math.pow(MOST_OHMS / LEAST_OHMS, random.nextDouble());
       return new BruteForceFault(chosen, ohms);
-    }
-
-    private double weight(Joint joint) {
-      double kind = assumptions.value(joint.kind().weight());
-      return joint.conductor() == ConductorRole.GROUND
-          ? kind * assumptions.value(Assumption.WEIGHT_GROUND_FACTOR)
-          : kind;
     }
 
     private Survey taken(Circuit circuit, Survey plan, BruteForceFault fault, int wrong) {

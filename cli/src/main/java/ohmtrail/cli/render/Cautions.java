@@ -73,6 +73,13 @@ public final class Cautions {
               + ": metal parts of what is plugged in beyond it are not protected and may become"
               + " live.");
     }
+    double before =
+        diagnosis.suspects().stream().mapToDouble(JointWords::supplySideProbability).sum();
+    if (before >= WORTH_A_WARNING) {
+      cautions.add(
+          "The fault may lie on the supply side, at or before the panel: meter, service and main"
+              + " lugs are for the utility or a licensed electrician.");
+    }
     String panel = caseFile.circuit().panel().name();
     if (diagnosis.boxes().stream()
         .anyMatch(box -> box.box().equals(panel) && box.probability() >= WORTH_A_WARNING)) {

@@ -71,6 +71,9 @@ public final class Headline {
   private String degraded() {
     Suspect suspect = diagnosis.suspects().get(0);
     RankedBox box = diagnosis.boxes().get(0);
+    if (JointWords.isSupplySide(suspect)) {
+      return supplySide(suspect);
+    }
     if (!words.boxes(suspect).contains(box.box())) {
       return "Open "
           + box.box()
@@ -96,6 +99,14 @@ public final class Headline {
             : "the likeliest is " + finding(suspect, box.box()) + ".")
         + ends(suspect, box)
         + next(suspect)
+        + furtherJoints();
+  }
+
+  private String supplySide(Suspect suspect) {
+    return "Open no box of this run: "
+        + finding(suspect, "")
+        + ". That is a matter for the utility or a licensed electrician. Do other circuits of this"
+        + " panel show it too?"
         + furtherJoints();
   }
 

@@ -9,6 +9,7 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.JointRole;
 import ohmtrail.locate.Suspect;
 
 /** Joints as a person who stands before the open box would name them. Immutable. */
@@ -29,6 +30,7 @@ public final class JointWords {
   public String joint(Joint joint) {
     String conductor = region.conductor(joint.conductor());
     return switch (joint.role()) {
+      case SUPPLY -> "the " + conductor + " on the supply side, at or before the panel";
       case INCOMING -> "the incoming " + conductor + otherBox(joint, " from ");
       case OUTGOING -> "the outgoing " + conductor + otherBox(joint, " to ");
       case TAIL -> "the " + conductor + " tail";
@@ -57,14 +59,36 @@ public final class JointWords {
    */
   public String suspect(Suspect suspect, String opened) {
     List<String> boxes = boxes(suspect);
+    double supplySide = supplySideProbability(suspect);
     if (boxes.size() > 1) {
-      return "the " + conductors(suspect) + " " + spread(boxes);
+      return "the " + conductors(suspect) + " " + spread(boxes, supplySide > 0);
+    }
+    if (supplySide > 0) {
+      return "the " + conductors(suspect) + supplyPlace(suspect);
     }
     String place = boxes.get(0).equals(opened) ? " there" : " at " + boxes.get(0);
     if (suspect.joints().size() > MOST_LISTED) {
       return "one of " + suspect.joints().size() + " joints of the " + conductors(suspect) + place;
     }
     return listed(suspect.joints().stream().map(this::joint).toList(), "or") + place;
+  }
+
+  /**
+   * Whether most of a suspect's probability lies before the panel: a matter for the utility or a
+   * licensed electrician, and no box of the run need be opened for it.
+   */
+  public static boolean isSupplySide(Suspect suspect) {
+    return 2 * supplySideProbability(suspect) > suspect.probability();
+  }
+
+  /** The part of a suspect's probability that lies before the panel. */
+  static double supplySideProbability(Suspect suspect) {
+    double sum = 0;
+    for (int j = 0; j < suspect.joints().size(); j++) {
+      boolean before = suspect.joints().get(j).role() == JointRole.SUPPLY;
+      sum += before ? suspect.jointProbabilities().get(j) : 0;
+    }
+    return sum;
   }
 
   /** The boxes that a suspect's joints lie in, in the order in which the supply reaches them. */
@@ -84,14 +108,20 @@ public final class JointWords {
         "or");
   }
 
-  private String spread(List<String> boxes) {
+  private static String supplyPlace(Suspect suspect) {
+    return suspect.joints().stream().allMatch(joint -> joint.role() == JointRole.SUPPLY)
+        ? " on the supply side, at or before the panel"
+        : " at the panel or before it";
+  }
+
+  private String spread(List<String> boxes, boolean fromSupply) {
     String last = boxes.get(boxes.size() - 1);
     Set<String> wayToLast =
         Stream.concat(
                 Stream.of(circuit.panel().name()), circuit.pathTo(last).stream().map(Cable::to))
             .collect(Collectors.toCollection(LinkedHashSet::new));
     return wayToLast.containsAll(boxes)
-        ? "between " + boxes.get(0) + " and " + last
+        ? "between " + (fromSupply ? "the supply" : boxes.get(0)) + " and " + last
         : "at " + listed(boxes, "or");
   }
 

@@ -205,6 +205,20 @@ public final class Answers {
         .degraded();
   }
 
+  /** Before the panel, where a one-leg supply does not tell hot from neutral. */
+  public static Diagnosis supplySide(CaseFile caseFile) {
+    return new Answer(caseFile)
+        .box("panel", 0.96)
+        .suspect(
+            interval(1.5, 1.2, 1.9),
+            1,
+            joint("panel/hot/supply", 0.48),
+            joint("panel/neutral/supply", 0.48))
+        .rest(0.04, 0)
+        .best("panel/hot/supply", 1.5)
+        .degraded();
+  }
+
   /** Nothing stands out. */
   public static Diagnosis unsettled(CaseFile caseFile) {
     return new Answer(caseFile)

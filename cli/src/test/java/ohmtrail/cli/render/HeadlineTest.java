@@ -48,6 +48,18 @@ class HeadlineTest {
   }
 
   @Test
+  void aFaultBeforeThePanelSendsNobodyToABox() {
+    assertEquals(
+        "Open no box of this run: the hot or neutral on the supply side, at or before the panel,"
+            + " about 1.5 ohm (1.2 to 1.9), 96 % sure. That is a matter for the utility or a"
+            + " licensed electrician. Do other circuits of this panel show it too?",
+        Headline.of(HALL, Answers.supplySide(HALL)));
+    assertTrue(
+        Cautions.forAnswer(HALL, Answers.supplySide(HALL)).stream()
+            .anyMatch(caution -> caution.contains("for the utility or a licensed electrician")));
+  }
+
+  @Test
   void anOpenJointIsBoundedFromBelow() {
     assertEquals(
         "Open bed-2 first: the neutral tail there is most likely bad, more than 21 kohm, perhaps"
