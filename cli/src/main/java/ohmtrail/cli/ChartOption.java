@@ -37,12 +37,21 @@ final class ChartOption {
    */
   void requireKnownEnding() {
     if (file != null) {
-      String name = file.toString().toLowerCase(Locale.ROOT);
-      if (ENDINGS.stream().noneMatch(name::endsWith)) {
-        throw new ParameterException(
-            command.commandLine(),
-            "Chart file (" + file + ") must end in .svg or .png.\nMaybe write " + file + ".svg.");
-      }
+      requireKnownEnding(file, command);
+    }
+  }
+
+  /**
+   * Says no to a file that cannot be drawn.
+   *
+   * @throws ParameterException when its name has another ending
+   */
+  static void requireKnownEnding(Path file, CommandSpec command) {
+    String name = file.toString().toLowerCase(Locale.ROOT);
+    if (ENDINGS.stream().noneMatch(name::endsWith)) {
+      throw new ParameterException(
+          command.commandLine(),
+          "Chart file (" + file + ") must end in .svg or .png.\nMaybe write " + file + ".svg.");
     }
   }
 

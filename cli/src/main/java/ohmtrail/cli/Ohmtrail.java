@@ -24,7 +24,12 @@ import picocli.CommandLine.Spec;
       "2:the case or the command line is wrong"
     },
     footer = {"%nExample:", "  ohmtrail locate kitchen.yaml"},
-    subcommands = {CheckCommand.class, PredictCommand.class, LocateCommand.class})
+    subcommands = {
+      CheckCommand.class,
+      PredictCommand.class,
+      LocateCommand.class,
+      ScoreCommand.class
+    })
 public final class Ohmtrail implements Runnable {
   @Spec private CommandSpec spec;
 
@@ -79,6 +84,6 @@ public final class Ohmtrail implements Runnable {
   public void run() {
     throw new ParameterException(
         spec.commandLine(),
-        "A command must be given: check, predict or locate.\nMaybe write ohmtrail locate CASE.");
+        "A command must be given: check, predict, locate or score.\nMaybe write ohmtrail locate CASE.");
   }
 }

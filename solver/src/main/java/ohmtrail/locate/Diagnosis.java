@@ -72,4 +72,19 @@ public record Diagnosis(
     bestPoint = List.copyOf(bestPoint);
     assumptions = List.copyOf(assumptions);
   }
+
+  /** Probability that exactly one joint is degraded. */
+  public double oneProbability() {
+    return Math.max(0, 1 - healthyProbability - unexplainedProbability - severalProbability);
+  }
+
+  /** How many joints are most probably degraded; none unless the verdict says that any is. */
+  public int degradedJoints() {
+    if (verdict != Verdict.DEGRADED) {
+      return 0;
+    }
+    return severalProbability > oneProbability()
+        ? (int) best.stream().map(Degradation::joint).distinct().count()
+        : 1;
+  }
 }

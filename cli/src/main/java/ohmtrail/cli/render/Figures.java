@@ -64,6 +64,11 @@ public final class Figures {
     return fixed(value, 1).toPlainString();
   }
 
+  /** A number to two decimal places, without a unit. */
+  public static String hundredths(double value) {
+    return fixed(value, 2).toPlainString();
+  }
+
   /**
    * A number to one decimal place that always carries its sign: {@code +0.3}, {@code -2.0}, {@code
    * 0.0}.

@@ -5,6 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
@@ -24,13 +27,16 @@ import ohmtrail.locate.Verdict;
  * @param wrongProbabilities of every reading, in the order of the survey; empty for a method that
  *     doubts none
  * @param verdict the verdict, where the method gives one
+ * @param degradedJoints how many joints are said to be degraded; empty for a method that counts
+ *     none
  */
 public record Answer(
     List<String> order,
     List<RankedBox> stated,
     List<Suspect> suspects,
     List<Double> wrongProbabilities,
-    Optional<Verdict> verdict) {
+    Optional<Verdict> verdict,
+    OptionalInt degradedJoints) {
   /** Copies the lists. */
   public Answer {
     order = List.copyOf(order);
@@ -41,7 +47,8 @@ public record Answer(
 
   /** An order to open boxes in, and nothing else. */
   public static Answer ofOrder(List<String> order) {
-    return new Answer(order, List.of(), List.of(), List.of(), Optional.empty());
+    return new Answer(
+        order, List.of(), List.of(), List.of(), Optional.empty(), OptionalInt.empty());
   }
 
   /**
@@ -54,7 +61,8 @@ public record Answer(
         diagnosis.boxes(),
         diagnosis.suspects(),
         diagnosis.readings().stream().map(FittedReading::wrongProbability).toList(),
-        Optional.of(diagnosis.verdict()));
+        Optional.of(diagnosis.verdict()),
+        OptionalInt.of(diagnosis.degradedJoints()));
   }
 
   static List<String> byProbability(List<RankedBox> stated, Circuit circuit) {
@@ -79,6 +87,20 @@ public record Answer(
     return sums.entrySet().stream().max(Map.Entry.comparingByValue()).map(Map.Entry::getKey);
   }
 
+  /** The single most probable joint, over all suspects; empty without any. */
+  Optional<String> joint() {
+    Optional<String> joint = Optional.empty();
+    double most = 0;
+    for (Suspect suspect : suspects) {
+      double probability = suspect.jointProbabilities().get(0);
+      if (probability > most) {
+        most = probability;
+        joint = Optional.of(suspect.first().id());
+      }
+    }
+    return joint;
+  }
+
   /** The suspect that a joint belongs to. */
   Optional<Suspect> suspectOf(String joint) {
     return suspects.stream().filter(suspect -> holds(suspect, joint)).findFirst();
@@ -90,16 +112,21 @@ public record Answer(
 
   /** How many boxes are opened until the first of these is reached. */
   int boxesOpened(List<String> sought, Circuit circuit) {
+    return places(sought, circuit).min().orElseThrow();
+  }
+
+  /** How many boxes are opened until the last of these is reached. */
+  int boxesOpenedForAll(List<String> sought, Circuit circuit) {
+    return places(sought, circuit).max().orElseThrow();
+  }
+
+  private IntStream places(List<String> sought, Circuit circuit) {
     List<String> opened =
-        java.util.stream.Stream.concat(order.stream(), circuit.boxes().stream().map(Box::name))
-            .distinct()
-            .toList();
-    for (int place = 0; place < opened.size(); place++) {
-      if (sought.contains(opened.get(place))) {
-        return place + 1;
-      }
+        Stream.concat(order.stream(), circuit.boxes().stream().map(Box::name)).distinct().toList();
+    if (sought.isEmpty() || !opened.containsAll(sought)) {
+      throw new IllegalArgumentException(
+          "Boxes " + sought + " must be among those of the circuit " + opened);
     }
-    throw new IllegalArgumentException(
-        "Boxes " + sought + " must be among those of the circuit " + opened);
+    return sought.stream().mapToInt(box -> opened.indexOf(box) + 1);
   }
 }

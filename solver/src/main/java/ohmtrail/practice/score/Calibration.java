@@ -2,7 +2,10 @@ package ohmtrail.practice.score;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
 
 /**
  * Stated box probabilities against how often the box had the degraded joint, over every box of
@@ -24,9 +27,22 @@ public record Calibration(List<Bin> bins, double brierScore, double expectedErro
    * @param meanStated mean of their stated probabilities
    * @param frequency share of them with a degraded joint
    */
-  public record Bin(double low, double high, int boxes, double meanStated, double frequency) {}
+  public record Bin(double low, double high, int boxes, double meanStated, double frequency) {
+    private Bin with(Bin other) {
+      int both = boxes + other.boxes;
+      return new Bin(
+          low,
+          high,
+          both,
+          (boxes * meanStated + other.boxes * other.meanStated) / both,
+          (boxes * frequency + other.boxes * other.frequency) / both);
+    }
+  }
 
   private static final int BINS = 10;
+
+  /** Bins of fewer boxes say little about how far probabilities and frequencies differ. */
+  public static final int TELLING_BOXES = 100;
 
   /** Copies the list. */
   public Calibration {
@@ -51,6 +67,26 @@ public record Calibration(List<Bin> bins, double brierScore, double expectedErro
       error += bin.boxes() * Math.abs(bin.meanStated() - bin.frequency());
     }
     return Optional.of(new Calibration(bins, squares / outcomes.size(), error / all.size()));
+  }
+
+  /**
+   * The greatest difference between stated probability and frequency, over the bins of {@value
+   * #TELLING_BOXES} boxes or more; empty where there is none.
+   */
+  public OptionalDouble worstError() {
+    return bins.stream()
+        .filter(bin -> bin.boxes() >= TELLING_BOXES)
+        .mapToDouble(bin -> Math.abs(bin.meanStated() - bin.frequency()))
+        .max();
+  }
+
+  /** The bins of several calibrations, those of the same bounds together, from low to high. */
+  public static List<Bin> pooled(List<Calibration> calibrations) {
+    Map<Double, Bin> pooled = new TreeMap<>();
+    calibrations.stream()
+        .flatMap(each -> each.bins().stream())
+        .forEach(bin -> pooled.merge(bin.low(), bin, Bin::with));
+    return List.copyOf(pooled.values());
   }
 
   private static List<Bin> bins(List<Outcome.StatedBox> all) {

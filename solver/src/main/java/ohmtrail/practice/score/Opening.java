@@ -2,6 +2,8 @@ package ohmtrail.practice.score;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Function;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 
 /**
@@ -15,12 +17,23 @@ import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 public record Opening(int cases, double meanBoxes, double standardError, double firstBoxShare) {
   /** Counts; empty where no case has a degraded joint. */
   static Optional<Opening> of(List<Outcome> outcomes) {
+    return of(outcomes, Outcome::boxesOpened);
+  }
+
+  /** The same, until every box with a degraded joint was reached. */
+  static Optional<Opening> forAll(List<Outcome> outcomes) {
+    return of(outcomes, Outcome::boxesOpenedForAll);
+  }
+
+  private static Optional<Opening> of(
+      List<Outcome> outcomes, Function<Outcome, OptionalInt> opened) {
     SummaryStatistics boxes = new SummaryStatistics();
     int first = 0;
     for (Outcome outcome : outcomes) {
-      if (outcome.boxesOpened().isPresent()) {
-        boxes.addValue(outcome.boxesOpened().getAsInt());
-        first += outcome.boxesOpened().getAsInt() == 1 ? 1 : 0;
+      OptionalInt count = opened.apply(outcome);
+      if (count.isPresent()) {
+        boxes.addValue(count.getAsInt());
+        first += count.getAsInt() == 1 ? 1 : 0;
       }
     }
     int cases = (int) boxes.getN();

@@ -6,12 +6,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Joint;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
+import ohmtrail.practice.Disturbance;
 import ohmtrail.practice.FaultKind;
+import ohmtrail.practice.Population;
 import ohmtrail.practice.PracticeCase;
 
 /**
@@ -52,6 +55,11 @@ public final class Oracle {
               + ") must be 1\nMaybe score the method beside the rule of thumb alone.");
     }
     this.faults = faults;
+  }
+
+  /** Whether this knows all that cases of a population are drawn from. */
+  public static boolean isExactFor(Population population) {
+    return population.faults().joints() == 1 && population.disturbance() == Disturbance.NONE;
   }
 
   /** A hypothesis that can be mended. */
@@ -127,7 +135,8 @@ public final class Oracle {
         stated,
         suspects,
         List.of(),
-        Optional.of(healthy > MORE_THAN_NOT ? Verdict.HEALTHY : Verdict.DEGRADED));
+        Optional.of(healthy > MORE_THAN_NOT ? Verdict.HEALTHY : Verdict.DEGRADED),
+        OptionalInt.of(healthy > MORE_THAN_NOT ? 0 : 1));
   }
 
   private static Suspect suspect(OhmsPosterior posterior, double probability) {

@@ -18,7 +18,10 @@ import ohmtrail.predict.Degradation;
  * An answer held against the truth of its case.
  *
  * @param boxesOpened until a box with a degraded joint was reached; empty on a healthy circuit
+ * @param boxesOpenedForAll until every box with a degraded joint was reached; empty on a healthy
+ *     circuit
  * @param suspectRight whether the first suspect holds a degraded joint
+ * @param jointRight whether the single most probable joint is degraded
  * @param conductorRight whether the most probable conductor has a degraded joint
  * @param stated every box with its stated probability
  * @param intervals for each degraded joint that a suspect holds, whether the suspect's interval
@@ -26,15 +29,20 @@ import ohmtrail.predict.Degradation;
  * @param verdict the verdict given
  * @param wrongNamed where a reading is wrong, whether it is the one that the method doubts most,
  *     and more than not
+ * @param countRight whether as many joints were said to be degraded as are, where the method counts
+ *     them, any is, and none of them has less than half an ohm
  */
 public record Outcome(
     OptionalInt boxesOpened,
+    OptionalInt boxesOpenedForAll,
     boolean suspectRight,
+    boolean jointRight,
     boolean conductorRight,
     List<StatedBox> stated,
     List<Boolean> intervals,
     Optional<Verdict> verdict,
-    Optional<Boolean> wrongNamed) {
+    Optional<Boolean> wrongNamed,
+    Optional<Boolean> countRight) {
   /**
    * A box.
    *
@@ -44,6 +52,9 @@ public record Outcome(
   public record StatedBox(double probability, boolean degraded) {}
 
   private static final double MORE_THAN_NOT = 0.5;
+
+  /** Joints of less, beside another one, are not asked to be counted. */
+  private static final double LEAST_COUNTED_OHMS = 0.5;
 
   /** Copies the lists. */
   public Outcome {
@@ -69,8 +80,15 @@ public record Outcome(
         truth.healthy()
             ? OptionalInt.empty()
             : OptionalInt.of(answer.boxesOpened(badBoxes, circuit)),
+        truth.healthy()
+            ? OptionalInt.empty()
+            : OptionalInt.of(answer.boxesOpenedForAll(badBoxes, circuit)),
         !answer.suspects().isEmpty()
             && bad.stream().anyMatch(each -> Answer.holds(answer.suspects().get(0), each.id())),
+        answer
+            .joint()
+            .filter(named -> bad.stream().anyMatch(each -> each.id().equals(named)))
+            .isPresent(),
         answer
             .conductor()
             .filter(named -> bad.stream().anyMatch(each -> each.conductor() == named))
@@ -80,7 +98,16 @@ public record Outcome(
             .toList(),
         intervals(answer, truth),
         answer.verdict(),
-        wrongNamed(answer.wrongProbabilities(), truth.wrongReadings()));
+        wrongNamed(answer.wrongProbabilities(), truth.wrongReadings()),
+        countRight(answer.degradedJoints(), truth.degraded()));
+  }
+
+  private static Optional<Boolean> countRight(OptionalInt said, List<Degradation> degraded) {
+    boolean asked =
+        said.isPresent()
+            && !degraded.isEmpty()
+            && degraded.stream().allMatch(each -> each.ohms() >= LEAST_COUNTED_OHMS);
+    return asked ? Optional.of(said.getAsInt() == degraded.size()) : Optional.empty();
   }
 
   private static List<Boolean> intervals(Answer answer, Truth truth) {

@@ -14,8 +14,10 @@ import ohmtrail.locate.Verdict;
  *
  * @param cases how many
  * @param opening boxes opened by the method; empty where no case has a degraded joint
+ * @param openingForAll boxes opened until every one with a degraded joint was reached
  * @param ruleOfThumb boxes opened by the rule of thumb on the same cases
  * @param suspectShare share of the cases with a degraded joint whose first suspect holds it
+ * @param jointShare share of them in which the single most probable joint is degraded
  * @param conductorShare share of them in which the most probable conductor is right
  * @param calibration of the stated box probabilities; empty where none were stated
  * @param coverage share of the degraded joints whose ohms lie in the 90 % interval of the suspect
@@ -23,18 +25,23 @@ import ohmtrail.locate.Verdict;
  * @param verdictsOnDegraded how many cases with a degraded joint got each verdict
  * @param verdictsOnHealthy how many without
  * @param wrongReadingShare share of the wrong readings that were named; empty where none was wrong
+ * @param countShare share of the cases with degraded joints, each of half an ohm or more, in which
+ *     their number is right; empty where none was counted
  */
 public record Score(
     int cases,
     Optional<Opening> opening,
+    Optional<Opening> openingForAll,
     Optional<Opening> ruleOfThumb,
     OptionalDouble suspectShare,
+    OptionalDouble jointShare,
     OptionalDouble conductorShare,
     Optional<Calibration> calibration,
     OptionalDouble coverage,
     Map<Verdict, Integer> verdictsOnDegraded,
     Map<Verdict, Integer> verdictsOnHealthy,
-    OptionalDouble wrongReadingShare) {
+    OptionalDouble wrongReadingShare,
+    OptionalDouble countShare) {
   /** Copies the maps, in the order of the verdicts. */
   public Score {
     verdictsOnDegraded = copy(verdictsOnDegraded);
@@ -53,14 +60,17 @@ public record Score(
     return new Score(
         outcomes.size(),
         Opening.of(outcomes),
+        Opening.forAll(outcomes),
         Opening.of(ofRule),
         share(degraded, Outcome::suspectRight),
+        share(degraded, Outcome::jointRight),
         share(degraded, Outcome::conductorRight),
         Calibration.of(outcomes),
         share(degraded.stream().flatMap(each -> each.intervals().stream()).toList(), held -> held),
         verdicts(degraded),
         verdicts(healthy),
-        share(outcomes.stream().flatMap(each -> each.wrongNamed().stream()).toList(), n -> n));
+        share(outcomes.stream().flatMap(each -> each.wrongNamed().stream()).toList(), n -> n),
+        share(outcomes.stream().flatMap(each -> each.countRight().stream()).toList(), n -> n));
   }
 
   /** Share of the healthy circuits that were called degraded; empty where none is healthy. */

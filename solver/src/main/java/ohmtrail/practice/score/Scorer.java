@@ -10,6 +10,7 @@ import java.util.function.Function;
 import java.util.function.IntConsumer;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Locator;
+import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
 
@@ -65,6 +66,28 @@ public final class Scorer {
     return Score.of(
         both.stream().map(BothOutcomes::ofMethod).toList(),
         both.stream().map(BothOutcomes::ofRule).toList());
+  }
+
+  /**
+   * Scores the locator beside the rule of thumb and, on the first cases, beside the exact
+   * calculation.
+   *
+   * @param oracleCases how many cases the exact calculation is asked on, at most all; it is not
+   *     asked where it would not be exact
+   * @param progress told how many answers are there, always by the calling thread
+   */
+  public Comparison compare(int oracleCases, IntConsumer progress) {
+    List<Outcome> locator = outcomes(Scorer::locate, progress);
+    List<Outcome> rule = outcomes(RuleOfThumb::answer, done -> {});
+    Population population = practice.population();
+    List<Outcome> oracle = List.of();
+    if (oracleCases > 0 && Oracle.isExactFor(population)) {
+      oracle =
+          new Scorer(practice, Math.min(oracleCases, cases), threads)
+              .outcomes(
+                  new Oracle(population.faults())::answer, done -> progress.accept(cases + done));
+    }
+    return Comparison.of(population, locator, rule, oracle);
   }
 
   /** What became of each case, in their order. */

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.OhmsInterval;
 import ohmtrail.locate.RankedBox;
@@ -49,7 +50,8 @@ class ScoreTest {
         stated,
         suspects,
         List.of(wrong),
-        Optional.of(verdict));
+        Optional.of(verdict),
+        OptionalInt.of(1));
   }
 
   private static final OhmsInterval ONE_TO_THREE =

@@ -34,7 +34,8 @@ class ScorerTest {
         stated,
         List.of(),
         List.of(),
-        java.util.Optional.empty());
+        java.util.Optional.empty(),
+        java.util.OptionalInt.empty());
   }
 
   @Test

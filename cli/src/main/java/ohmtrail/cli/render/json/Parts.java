@@ -27,11 +27,12 @@ final class Parts {
 
   /** Opens a document and says what it is. */
   static JsonWriter begin(String document, CaseFile caseFile) {
-    return new JsonWriter()
-        .object()
-        .member("document", document)
-        .member("format", FORMAT)
-        .member("title", caseFile.title());
+    return begin(document).member("title", caseFile.title());
+  }
+
+  /** Opens a document that is not about a case. */
+  static JsonWriter begin(String document) {
+    return new JsonWriter().object().member("document", document).member("format", FORMAT);
   }
 
   /** What the case was warned of. */

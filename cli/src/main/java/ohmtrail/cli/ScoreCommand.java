@@ -1,0 +1,197 @@
+package ohmtrail.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Iterator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.stream.Collectors;
+import ohmtrail.cli.chart.CalibrationChart;
+import ohmtrail.cli.chart.ChartFile;
+import ohmtrail.cli.render.WholeFile;
+import ohmtrail.cli.render.json.ScoreJson;
+import ohmtrail.cli.render.text.ScoreText;
+import ohmtrail.practice.Population;
+import ohmtrail.practice.Practice;
+import ohmtrail.practice.score.Calibration;
+import ohmtrail.practice.score.Comparison;
+import ohmtrail.practice.score.Oracle;
+import ohmtrail.practice.score.Scorer;
+import ohmtrail.practice.score.Study;
+import ohmtrail.reference.Assumptions;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+
+/** Scores the locator on circuits made up by chance. */
+@Command(
+    name = "score",
+    description =
+        "Draws circuits, faults and readings by chance, locates the faults and holds the answers"
+            + " against the truth: boxes opened, beside a rule of thumb and an exact calculation on"
+            + " the same circuits; how often box, joint and conductor are right; whether stated"
+            + " probabilities keep their word.",
+    footer = {
+      "  ohmtrail score loose slight --cases 500 --chart calibration.svg",
+      "  ohmtrail score as-assumed --cases 20 --oracle 0 --write practice"
+    })
+final class ScoreCommand extends AnsweringCommand {
+  private static final List<String> USUAL =
+      List.of("loose", "loose-half-read", "slight", "charred", "healthy", "as-assumed");
+
+  private static final int MOST_OFFERED = 4;
+
+  /** More would be a slip: that many take weeks. */
+  private static final int MOST_CASES = 1_000_000;
+
+  private static final int MOST_THREADS = 256;
+
+  /** A Java that is told of less by its container is mostly told too little. */
+  private static final int FEWEST_CORES = 2;
+
+  @Parameters(
+      paramLabel = "POPULATION",
+      completionCandidates = Names.class,
+      description = {
+        "What is drawn; several may be named. Usually: loose loose-half-read slight charred healthy"
+            + " as-assumed.",
+        "There are: ${COMPLETION-CANDIDATES}."
+      })
+  private List<String> names = USUAL;
+
+  @Option(
+      names = "--cases",
+      paramLabel = "N",
+      description = "Circuits of each population (${DEFAULT-VALUE}).")
+  private int cases = 200;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "NUMBER",
+      description = "The same number draws the same circuits (${DEFAULT-VALUE}).")
+  private long seed = 1;
+
+  @Option(
+      names = "--threads",
+      paramLabel = "N",
+      description = "Circuits at a time; the result is the same (as many as cores, at least 2).")
+  private int threads = Math.max(FEWEST_CORES, Runtime.getRuntime().availableProcessors());
+
+  @Option(
+      names = "--oracle",
+      paramLabel = "N",
+      description = "Ask the exact calculation, slow, on the first N of them (${DEFAULT-VALUE}).")
+  private int oracleCases = 0;
+
+  @Option(
+      names = "--chart",
+      paramLabel = "FILE",
+      description = "Also draw stated against observed probability into FILE, .svg or .png.")
+  private @Nullable Path chart;
+
+  @Option(
+      names = "--write",
+      paramLabel = "DIRECTORY",
+      description = "Also write each circuit as a case file, with the truth in a file beside it.")
+  private @Nullable Path directory;
+
+  /** Names to choose from. */
+  private static final class Names implements Iterable<String> {
+    @Override
+    public Iterator<String> iterator() {
+      return all().iterator();
+    }
+
+    static List<String> all() {
+      return Population.presets().stream().map(Population::name).toList();
+    }
+  }
+
+  @Override
+  void requireSound() {
+    requireWithin("Cases", cases, 1, MOST_CASES);
+    requireWithin("Threads", threads, 1, MOST_THREADS);
+    requireWithin("Cases for the exact calculation", oracleCases, 0, cases);
+    if (chart != null) {
+      ChartOption.requireKnownEnding(chart, spec());
+    }
+    populations();
+  }
+
+  private void requireWithin(String what, int value, int least, int most) {
+    if (value < least || value > most) {
+      throw new ParameterException(
+          spec().commandLine(),
+          what + " (" + value + ") must be from " + least + " to " + most + ".");
+    }
+  }
+
+  private List<Population> populations() {
+    return new LinkedHashSet<>(names).stream().map(this::population).toList();
+  }
+
+  private Population population(String name) {
+    return Population.named(name)
+        .orElseThrow(
+            () ->
+                new ParameterException(
+                    spec().commandLine(),
+                    "Population ("
+                        + name
+                        + ") must be one of those there are.\nMaybe one of these: "
+                        + NearestNames.to(name, Names.all()).stream()
+                            .limit(MOST_OFFERED)
+                            .collect(Collectors.joining(", "))
+                        + "."));
+  }
+
+  @Override
+  void answer(Form form, PrintWriter out) throws IOException {
+    if (directory != null) {
+      PracticeFiles files = PracticeFiles.in(directory);
+      for (Population population : populations()) {
+        files.write(practice(population), seed, cases);
+      }
+    }
+    List<Comparison> comparisons = populations().stream().map(this::compare).toList();
+    Study study = new Study(seed, cases, comparisons);
+    out.print(form == Form.JSON ? ScoreJson.of(study) : ScoreText.of(study));
+    if (chart != null) {
+      Drawing.draw(chart, study);
+    }
+  }
+
+  private Practice practice(Population population) {
+    return new Practice(population, Assumptions.defaults(), seed);
+  }
+
+  private Comparison compare(Population population) {
+    Progress progress = Progress.onTerminal(spec().commandLine().getErr());
+    int all = cases + (Oracle.isExactFor(population) ? oracleCases : 0);
+    try {
+      return new Scorer(practice(population), cases, threads)
+          .compare(oracleCases, done -> progress.tell(population.name(), done, all));
+    } finally {
+      progress.end();
+    }
+  }
+
+  /** Apart, so that nothing of the charts is loaded where none is asked for. */
+  private static final class Drawing {
+    static void draw(Path file, Study study) throws IOException {
+      CalibrationChart chart =
+          new CalibrationChart(
+              "Stated and observed probability: " + String.join(", ", study.names()),
+              study.bins().stream().map(Drawing::bin).toList());
+      WholeFile.write(file, whole -> ChartFile.write(chart, whole));
+    }
+
+    private static CalibrationChart.Bin bin(Calibration.Bin bin) {
+      return new CalibrationChart.Bin(
+          bin.low(), bin.high(), bin.boxes(), bin.meanStated(), bin.frequency());
+    }
+  }
+}
