@@ -43,6 +43,7 @@ final class ScoreCommand extends AnsweringCommand {
       List.of("loose", "loose-half-read", "slight", "charred", "healthy", "as-assumed");
 
   private static final int MOST_OFFERED = 4;
+  private static final int MOST_IN_TITLE = 2;
 
   /** More would be a slip: that many take weeks. */
   private static final int MOST_CASES = 1_000_000;
@@ -184,9 +185,15 @@ final class ScoreCommand extends AnsweringCommand {
     static void draw(Path file, Study study) throws IOException {
       CalibrationChart chart =
           new CalibrationChart(
-              "Stated and observed probability: " + String.join(", ", study.names()),
+              "Stated and observed probability: " + words(study.names()),
               study.bins().stream().map(Drawing::bin).toList());
       WholeFile.write(file, whole -> ChartFile.write(chart, whole));
+    }
+
+    private static String words(List<String> names) {
+      return names.size() <= MOST_IN_TITLE
+          ? String.join(", ", names)
+          : names.size() + " populations together";
     }
 
     private static CalibrationChart.Bin bin(Calibration.Bin bin) {

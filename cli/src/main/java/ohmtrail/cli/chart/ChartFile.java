@@ -27,7 +27,10 @@ public final class ChartFile {
 
   /** The same as an element that can stand in a page. */
   public static String svgElement(Chart chart) {
-    Picture picture = picture(chart);
+    if (chart instanceof CalibrationChart calibration) {
+      return new CalibrationPlot(calibration).svgElement();
+    }
+    Picture picture = new ProfileDrawing((ProfileChart) chart);
     SvgCanvas canvas = new SvgCanvas(picture.width(), picture.height());
     picture.drawOn(canvas);
     return canvas.element(chart.title(), chart.description());
@@ -35,16 +38,13 @@ public final class ChartFile {
 
   /** A PNG file with two pixels per point. */
   public static byte[] png(Chart chart) {
-    Picture picture = picture(chart);
+    if (chart instanceof CalibrationChart calibration) {
+      return new CalibrationPlot(calibration).png();
+    }
+    Picture picture = new ProfileDrawing((ProfileChart) chart);
     RasterCanvas canvas = new RasterCanvas(picture.width(), picture.height());
     picture.drawOn(canvas);
     return canvas.png();
-  }
-
-  private static Picture picture(Chart chart) {
-    return chart instanceof ProfileChart profile
-        ? new ProfileDrawing(profile)
-        : new CalibrationDrawing((CalibrationChart) chart);
   }
 
   /**

@@ -8,15 +8,15 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import ohmtrail.cli.chart.canvas.RasterCanvas;
 
-/** Keeps AWT, which is slow to start, away from everything but PNG. */
+/** Keeps AWT, which is slow to start, away from everything but PNG and calibration. */
 @AnalyzeClasses(packages = "ohmtrail.cli.chart", importOptions = DoNotIncludeTests.class)
 class DrawingDependenciesTest {
 
   @ArchTest
-  static final ArchRule onlyPixelsNeedAwt =
+  static final ArchRule onlyPixelsAndCalibrationNeedAwt =
       noClasses()
           .that()
-          .doNotBelongToAnyOf(RasterCanvas.class)
+          .doNotBelongToAnyOf(RasterCanvas.class, CalibrationPlot.class)
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage("java.awt..", "javax.swing..", "javax.imageio..");
