@@ -13,12 +13,38 @@ import ohmtrail.survey.Survey;
  * @param survey the meters, loads and tests; fits the circuit
  * @param assumptions the assumptions, those of the file in place of the usual ones
  * @param warnings what is odd but can be worked with, in the order of the file
+ * @param taken what the file does not say and was taken as usual
  */
 public record CaseFile(
-    String title, Circuit circuit, Survey survey, Assumptions assumptions, List<Problem> warnings) {
+    String title,
+    Circuit circuit,
+    Survey survey,
+    Assumptions assumptions,
+    List<Problem> warnings,
+    List<Taken> taken) {
 
-  /** Copies the list. */
+  /**
+   * Something that the file does not say and that was taken as usual.
+   *
+   * @param key the key that would say it
+   * @param value what was taken, as the key would say it
+   * @param because why, in half a sentence
+   */
+  public record Taken(String key, String value, String because) {}
+
+  /** A case that says everything. */
+  public CaseFile(
+      String title,
+      Circuit circuit,
+      Survey survey,
+      Assumptions assumptions,
+      List<Problem> warnings) {
+    this(title, circuit, survey, assumptions, warnings, List.of());
+  }
+
+  /** Copies the lists. */
   public CaseFile {
     warnings = List.copyOf(warnings);
+    taken = List.copyOf(taken);
   }
 }

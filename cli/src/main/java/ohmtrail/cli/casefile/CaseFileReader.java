@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import ohmtrail.cli.casefile.run.CircuitReader;
 import ohmtrail.cli.casefile.run.Run;
+import ohmtrail.cli.casefile.run.Unsaid;
 import ohmtrail.cli.casefile.survey.SurveyReader;
 import ohmtrail.cli.casefile.text.Fields;
 import ohmtrail.cli.casefile.text.Node;
@@ -61,7 +62,17 @@ public final class CaseFileReader {
     return run.circuit()
         .map(
             circuit ->
-                new CaseFile(title, circuit, survey, assumptions, problems(problems.warnings())));
+                new CaseFile(
+                    title,
+                    circuit,
+                    survey,
+                    assumptions,
+                    problems(problems.warnings()),
+                    run.taken().stream().map(CaseFileReader::taken).toList()));
+  }
+
+  private static CaseFile.Taken taken(Unsaid unsaid) {
+    return new CaseFile.Taken(unsaid.key(), unsaid.value(), unsaid.because());
   }
 
   private static Fields fields(Path file, Place start, Problems problems) {

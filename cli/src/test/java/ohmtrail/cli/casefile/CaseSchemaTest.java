@@ -231,8 +231,7 @@ class CaseSchemaTest {
         "0.1 ohm|0.1",
         "weight-screw: 2|weight-screw: 2 %",
         "meters:|meters: [dmm]\\nx-meters:",
-        "run:|run: []\\nx-run:",
-        "breaker: 15 A\\n|title: none\\n",
+        "run:|run: []\\nx-run:"
       })
   void aWrongValueIsRefusedByReaderAndSchema(String change) {
     String[] parts = change.replace("\\n", "\n").split("\\|", -1);

@@ -1,5 +1,6 @@
 package ohmtrail.cli.casefile.run;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import ohmtrail.circuit.JointKind;
@@ -40,19 +41,26 @@ public final class CircuitReader {
   }
 
   private RunReader.Feed feed(Optional<Supply> supply) {
-    OptionalDouble amperes = breakerAmperes();
+    UsualWiring usual = new UsualWiring(supply);
+    OptionalDouble stated = breakerAmperes();
     Optional<Scalar> cable = fields.scalar("cable");
-    ConductorWords conductors = new ConductorWords(problems);
+    ConductorWords conductors = new ConductorWords(stated, problems);
     Optional<Conductor> conductor = cable.flatMap(conductors::only);
-    if (conductor.isPresent() && amperes.isPresent()) {
-      conductors.warnOfMisfit(
-          conductor.get(), amperes.getAsDouble(), cable.map(Scalar::place).orElse(start));
+    if (conductor.isPresent()) {
+      conductors.warnOfMisfit(conductor.get(), cable.map(Scalar::place).orElse(start));
     }
-    return new RunReader.Feed(supply, amperes, conductor, cable.isPresent(), terminals());
+    OptionalDouble amperes =
+        isGiven("breaker") ? stated : OptionalDouble.of(usual.breakerAmperes(conductor));
+    List<Unsaid> taken = isGiven("breaker") ? List.of() : List.of(usual.breaker(conductor));
+    return new RunReader.Feed(
+        supply, amperes, stated, conductor, isGiven("cable"), terminals(), usual, taken);
+  }
+
+  private boolean isGiven(String key) {
+    return fields.node(key).isPresent();
   }
 
   private OptionalDouble breakerAmperes() {
-    require("breaker", "write breaker: 15 A, or what its handle says.");
     return fields
         .scalar("breaker")
         .map(scalar -> new Quantities(problems).only(scalar, Limit.BREAKER_AMPERES))

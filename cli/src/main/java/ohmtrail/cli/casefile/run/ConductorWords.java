@@ -2,6 +2,7 @@ package ohmtrail.cli.casefile.run;
 
 import java.util.Comparator;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -31,6 +32,7 @@ final class ConductorWords {
   private static final Pattern NUMBER = Pattern.compile("[0-9]+([.][0-9]+)?");
   private static final String EXAMPLES = "14 AWG copper was meant, or 2.5 mm2 copper.";
 
+  private final OptionalDouble breakerAmperes;
   private final Problems problems;
   private final Quantities quantities;
 
@@ -52,7 +54,11 @@ final class ConductorWords {
     }
   }
 
-  ConductorWords(Problems problems) {
+  /**
+   * @param breakerAmperes the breaker's rating, where it is given: sizes are held against it
+   */
+  ConductorWords(OptionalDouble breakerAmperes, Problems problems) {
+    this.breakerAmperes = breakerAmperes;
     this.problems = problems;
     this.quantities = new Quantities(problems);
   }
@@ -96,6 +102,12 @@ final class ConductorWords {
     Optional<ConductorSize> listed = ConductorSize.parse(size.text());
     if (listed.isPresent()) {
       draft.size.give(listed.get(), size.place());
+      return;
+    }
+    Optional<ConductorSize> meant = ofOtherKind(size).filter(this::suitsBreaker);
+    if (meant.isPresent()) {
+      warnOfOtherKind(size, meant.get());
+      draft.size.give(meant.get(), size.place());
     } else {
       draft.wrong = true;
       if (size.text().indexOf(',') >= 0) {
@@ -106,14 +118,44 @@ final class ConductorWords {
     }
   }
 
+  /** The size of the same number with the other unit: 14 AWG for (14 mm2). */
+  private static Optional<ConductorSize> ofOtherKind(Word size) {
+    return ConductorSize.parse(number(size) + (isMetric(size) ? " AWG" : " mm2"));
+  }
+
+  private static boolean isMetric(Word size) {
+    return size.lower().indexOf('m') >= 0;
+  }
+
+  private static String number(Word size) {
+    return NUMBER.matcher(size.text()).results().map(MatchResult::group).findFirst().orElse("");
+  }
+
+  private boolean suitsBreaker(ConductorSize size) {
+    return breakerAmperes.isPresent()
+        && new Conductor(size, ConductorMaterial.COPPER).fitOn(breakerAmperes.getAsDouble())
+            == BreakerFit.USUAL;
+  }
+
+  private void warnOfOtherKind(Word size, ConductorSize meant) {
+    problems.warn(
+        size.place(),
+        "Cable size ("
+            + size.text()
+            + ") is no listed size; it is read as ("
+            + meant.designation()
+            + "), which is usual on a breaker of ("
+            + Numbers.plain(breakerAmperes.orElseThrow())
+            + " A).",
+        "write what is printed on the cable.");
+  }
+
   /** Offers the same number of the other kind, else the nearest number of the same kind. */
   private void unlisted(Word size) {
-    boolean metric = size.lower().indexOf('m') >= 0;
-    String number =
-        NUMBER.matcher(size.text()).results().map(MatchResult::group).findFirst().orElse("");
-    Names listed = metric ? METRIC_SIZES : GAUGES;
+    String number = number(size);
+    Names listed = isMetric(size) ? METRIC_SIZES : GAUGES;
     String rule = "Cable size (" + size.text() + ") " + listed.rule() + ".";
-    ConductorSize.parse(number + (metric ? " AWG" : " mm2"))
+    ofOtherKind(size)
         .map(ConductorSize::designation)
         .or(() -> nearest(number, listed))
         .ifPresentOrElse(
@@ -184,11 +226,17 @@ final class ConductorWords {
     }
   }
 
-  /** Warns of a conductor that is absurd for its breaker. */
-  void warnOfMisfit(Conductor conductor, double breakerAmperes, Place place) {
-    BreakerFit fit = conductor.fitOn(breakerAmperes);
+  /** Warns of a conductor that is absurd for its breaker, where that is given. */
+  void warnOfMisfit(Conductor conductor, Place place) {
+    if (breakerAmperes.isPresent()) {
+      warnOfMisfit(conductor, breakerAmperes.getAsDouble(), place);
+    }
+  }
+
+  private void warnOfMisfit(Conductor conductor, double amperes, Place place) {
+    BreakerFit fit = conductor.fitOn(amperes);
     String cable = "Cable (" + conductor.size().designation() + ") is far too ";
-    String breaker = " for a breaker of (" + Numbers.plain(breakerAmperes) + " A).";
+    String breaker = " for a breaker of (" + Numbers.plain(amperes) + " A).";
     if (fit == BreakerFit.TOO_BIG) {
       problems.warn(
           place, cable + "big" + breaker, "AWG was written as mm2 or the other way round.");

@@ -16,18 +16,24 @@ import ohmtrail.cli.casefile.text.Names;
  * @param boxes every box by its name, also where the circuit could not be put together
  * @param names the names of the boxes
  * @param circuit the circuit; empty where something is wrong with it
+ * @param taken what the file does not say and was taken as usual
  */
 public record Run(
-    Optional<Supply> supply, Map<String, Box> boxes, Names names, Optional<Circuit> circuit) {
+    Optional<Supply> supply,
+    Map<String, Box> boxes,
+    Names names,
+    Optional<Circuit> circuit,
+    List<Unsaid> taken) {
 
-  /** Copies the boxes. */
+  /** Copies the boxes and what was taken. */
   public Run {
     boxes = Map.copyOf(boxes);
+    taken = List.copyOf(taken);
   }
 
   /** Without a single box: nothing can be held against it. */
   static Run none(Optional<Supply> supply) {
-    return new Run(supply, Map.of(), new Names(List.of()), Optional.empty());
+    return new Run(supply, Map.of(), new Names(List.of()), Optional.empty(), List.of());
   }
 
   /** Nominal voltage between hot and neutral; empty where the supply is wrong. */

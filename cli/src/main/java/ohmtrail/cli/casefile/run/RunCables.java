@@ -32,7 +32,7 @@ final class RunCables {
   /** Boxes whose own entry is wrong about what feeds them: no more need be said of that. */
   private final Set<String> excused = new HashSet<>();
 
-  private boolean sizeMissed;
+  private boolean usualTaken;
 
   /**
    * @param boxes the boxes by name, the panel first
@@ -45,7 +45,7 @@ final class RunCables {
     this.places = places;
     this.names = new Names(boxes.keySet());
     this.problems = problems;
-    this.conductors = new ConductorWords(problems);
+    this.conductors = new ConductorWords(feed.statedAmperes(), problems);
   }
 
   /** The cables, as the entries come. */
@@ -54,7 +54,7 @@ final class RunCables {
   }
 
   /** Lays the cable of every entry; the first box is the panel, which has none. */
-  void add(List<RunEntry> entries, Place run) {
+  void add(List<RunEntry> entries) {
     String panel = boxes.keySet().iterator().next();
     Optional<String> previous = Optional.of(panel);
     for (RunEntry entry : entries) {
@@ -65,7 +65,7 @@ final class RunCables {
       Optional<String> from =
           entry.from.isGiven() ? entry.from.value().flatMap(this::upstream) : previous;
       if (from.isPresent() && to.isPresent()) {
-        addCable(entry, from.get(), to.get(), run);
+        addCable(entry, from.get(), to.get());
       } else {
         to.ifPresent(excused::add);
       }
@@ -92,7 +92,7 @@ final class RunCables {
     return box;
   }
 
-  private void addCable(RunEntry entry, String from, String to, Place run) {
+  private void addCable(RunEntry entry, String from, String to) {
     Place place = entry.from.place(entry.name.place());
     if (from.equals(to)) {
       excused.add(to);
@@ -109,7 +109,7 @@ final class RunCables {
           "another box lies between them.");
       return;
     }
-    conductor(entry, run)
+    conductor(entry)
         .ifPresent(
             conductor ->
                 cables.add(
@@ -126,18 +126,10 @@ final class RunCables {
                         entry.companion.or(Companion.NONE))));
   }
 
-  private Optional<Conductor> conductor(RunEntry entry, Place run) {
+  private Optional<Conductor> conductor(RunEntry entry) {
     if (!entry.conductor.isGiven()) {
-      if (!feed.cableGiven() && !sizeMissed) {
-        problems.error(
-            run,
-            "Cable size is missing: entry ("
-                + entry.name.text()
-                + ") says none and the case none for all.",
-            "a line (cable: 14 AWG copper) or (cable: 2.5 mm2 copper) is missing above.");
-        sizeMissed = true;
-      }
-      return feed.cable();
+      usualTaken = usualTaken || !feed.cableGiven();
+      return feed.cableGiven() ? feed.cable() : usual();
     }
     boolean metalOnly = !entry.conductor.size.isGiven();
     if (metalOnly && feed.cableGiven() && feed.cable().isEmpty()) {
@@ -146,11 +138,22 @@ final class RunCables {
     Optional<Conductor> own =
         conductors.conductor(entry.conductor, feed.cable(), entry.name.place());
     Place place = entry.conductor.size.place(entry.name.place());
-    feed.breakerAmperes()
-        .ifPresent(
-            amperes ->
-                own.ifPresent(conductor -> conductors.warnOfMisfit(conductor, amperes, place)));
+    own.ifPresent(conductor -> conductors.warnOfMisfit(conductor, place));
     return own;
+  }
+
+  /** Empty where the breaker is wrong, which has been noted. */
+  private Optional<Conductor> usual() {
+    return feed.breakerAmperes().isPresent()
+        ? Optional.of(feed.usual().cable(feed.breakerAmperes().getAsDouble()))
+        : Optional.empty();
+  }
+
+  /** What was taken because neither the case nor an entry says it. */
+  List<Unsaid> taken() {
+    return usualTaken && feed.breakerAmperes().isPresent()
+        ? List.of(feed.usual().cableTaken(feed.breakerAmperes().getAsDouble()))
+        : List.of();
   }
 
   /** By the pairs joined, not by the cables: a cable of unknown size leads there all the same. */

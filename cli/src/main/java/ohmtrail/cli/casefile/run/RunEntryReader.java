@@ -36,12 +36,13 @@ final class RunEntryReader {
 
   /**
    * @param boxes the names of all boxes of the run
+   * @param breakerAmperes the breaker's rating, where it is given
    */
-  RunEntryReader(Names boxes, Problems problems) {
+  RunEntryReader(Names boxes, OptionalDouble breakerAmperes, Problems problems) {
     this.boxes = boxes;
     this.problems = problems;
     this.quantities = new Quantities(problems);
-    this.conductors = new ConductorWords(problems);
+    this.conductors = new ConductorWords(breakerAmperes, problems);
   }
 
   /** Reads a value into its entry. */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
@@ -41,15 +42,23 @@ final class RunReader {
   /**
    * What the lines above the run say. Empty where wrong; that has been noted.
    *
+   * @param breakerAmperes the breaker's rating, that taken as usual where none is given
+   * @param statedAmperes the rating that is given
    * @param cable the cable of every entry that names none; empty where none is given
+   * @param cableGiven whether the case gives one, right or wrong
    * @param terminals how wires are held at the devices of entries that do not say
+   * @param usual what is taken where the case says nothing
+   * @param taken what was taken so far
    */
   record Feed(
       Optional<Supply> supply,
       OptionalDouble breakerAmperes,
+      OptionalDouble statedAmperes,
       Optional<Conductor> cable,
       boolean cableGiven,
-      JointKind terminals) {}
+      JointKind terminals,
+      UsualWiring usual,
+      List<Unsaid> taken) {}
 
   private record Draft(RunEntry entry, Node value) {}
 
@@ -68,7 +77,7 @@ final class RunReader {
     }
     Names names =
         new Names(drafts.stream().map(draft -> draft.entry().name.text()).distinct().toList());
-    RunEntryReader reader = new RunEntryReader(names, problems);
+    RunEntryReader reader = new RunEntryReader(names, feed.statedAmperes(), problems);
     for (Draft draft : drafts) {
       int noted = problems.count();
       reader.read(draft.value(), draft.entry());
@@ -77,12 +86,13 @@ final class RunReader {
     List<RunEntry> entries = drafts.stream().map(Draft::entry).toList();
     addBoxes(entries, run.place());
     RunCables cables = new RunCables(feed, boxes, places, problems);
-    cables.add(entries.stream().filter(entry -> !refused.contains(entry)).toList(), run.place());
+    cables.add(entries.stream().filter(entry -> !refused.contains(entry)).toList());
     return new Run(
         feed.supply(),
         boxes,
         new Names(boxes.keySet()),
-        circuit(cables.all(), run.place(), before));
+        circuit(cables.all(), run.place(), before),
+        Stream.concat(feed.taken().stream(), cables.taken().stream()).toList());
   }
 
   private List<Draft> drafts(Items run) {

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -162,7 +163,8 @@ public final class RunWriter {
     Problems problems = new Problems("");
     Place place = Place.startOf("");
     RunEntry entry = new RunEntry(new Scalar(cable.to(), place, true, false), problems);
-    new RunEntryReader(names, problems).read(new Scalar(words, place, true, false), entry);
+    new RunEntryReader(names, OptionalDouble.empty(), problems)
+        .read(new Scalar(words, place, true, false), entry);
     String from = entry.from.value().map(Word::text).orElse(previous);
     return problems.count() == 0
         && from.equals(cable.from())

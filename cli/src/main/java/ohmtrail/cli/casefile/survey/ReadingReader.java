@@ -180,10 +180,25 @@ final class ReadingReader {
           VOLTAGE,
           "must be at most ("
               + Numbers.plain(site.mostVolts().orElseThrow())
-              + " V), one and a half times the supply voltage");
+              + " V), twenty times the supply voltage");
     } else {
+      if (site.isOdd(quantity.value())) {
+        warnOfOdd(quantity);
+      }
       draft.volts.give(quantity.value(), quantity.place());
     }
+  }
+
+  private void warnOfOdd(Quantity quantity) {
+    problems.warn(
+        quantity.place(),
+        VOLTAGE
+            + " ("
+            + quantity.shown()
+            + ") is above ("
+            + Numbers.plain(site.oddVolts().orElseThrow())
+            + " V), one and a half times the supply voltage.",
+        "the decimal point slipped; if not, it is dangerous: a neutral may be lost.");
   }
 
   /** Says what each strange word should have been: something that is still missing. */

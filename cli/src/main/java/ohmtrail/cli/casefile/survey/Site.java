@@ -11,22 +11,30 @@ import ohmtrail.cli.casefile.text.Names;
  *
  * @param run the boxes
  * @param meters the names of the meters
- * @param mostVolts the highest voltage that a meter can show there; empty where the supply is not
- *     known
  */
-record Site(Run run, Names meters, OptionalDouble mostVolts) {
+record Site(Run run, Names meters) {
 
-  /** A healthy circuit shows no more than its supply; a case that says more has a slip in it. */
-  private static final double MOST_OF_NOMINAL = 1.5;
+  /** A healthy circuit shows no more than its supply; more is mostly a slip, or a lost neutral. */
+  private static final double ODD_SHARE_OF_NOMINAL = 1.5;
 
-  static Site of(Run run, Names meters) {
-    OptionalDouble nominalVolts = run.nominalVolts();
-    return new Site(
-        run,
-        meters,
-        nominalVolts.isPresent()
-            ? OptionalDouble.of(MOST_OF_NOMINAL * nominalVolts.getAsDouble())
-            : nominalVolts);
+  /**
+   * A decimal point lost makes ten times; more is a slip of unit, or no reading of this circuit.
+   */
+  private static final double MOST_OF_NOMINAL = 20;
+
+  /** The highest voltage that is not odd; empty where the supply is not known. */
+  OptionalDouble oddVolts() {
+    return ofNominal(ODD_SHARE_OF_NOMINAL);
+  }
+
+  /** The highest voltage that is taken; empty where the supply is not known. */
+  OptionalDouble mostVolts() {
+    return ofNominal(MOST_OF_NOMINAL);
+  }
+
+  private OptionalDouble ofNominal(double share) {
+    OptionalDouble nominal = run.nominalVolts();
+    return nominal.isPresent() ? OptionalDouble.of(share * nominal.getAsDouble()) : nominal;
   }
 
   /** The meter of a reading that names none: the only one there is. */
@@ -39,7 +47,11 @@ record Site(Run run, Names meters, OptionalDouble mostVolts) {
     return run.names().find(name).map(run.boxes()::get);
   }
 
+  boolean isOdd(double volts) {
+    return volts > oddVolts().orElse(Double.POSITIVE_INFINITY);
+  }
+
   boolean isTooHigh(double volts) {
-    return mostVolts.isPresent() && volts > mostVolts.getAsDouble();
+    return volts > mostVolts().orElse(Double.POSITIVE_INFINITY);
   }
 }

@@ -46,7 +46,7 @@ public final class SurveyReader {
     double nominalVolts = run.nominalVolts().orElse(Supply.NORTH_AMERICA_120.volts());
     LoadReader loadReader = new LoadReader(nominalVolts, problems);
     List<Load> listed = fields.mapping("loads").map(loadReader::read).orElse(List.of());
-    Site site = Site.of(run, new Names(meters.stream().map(Meter::name).toList()));
+    Site site = new Site(run, new Names(meters.stream().map(Meter::name).toList()));
     UseReader uses = new UseReader(site, listed, loadReader, problems);
     ReadingReader readings = new ReadingReader(site, problems);
     TestReader tests = new TestReader(uses, readings, problems);

@@ -45,9 +45,10 @@ public final class SurveyWriter {
             Optional.of(circuit.supply()),
             circuit.boxes().stream().collect(Collectors.toMap(Box::name, Function.identity())),
             new Names(circuit.boxes().stream().map(Box::name).toList()),
-            Optional.of(circuit));
+            Optional.of(circuit),
+            List.of());
     Names meters = new Names(survey.meters().stream().map(Meter::name).toList());
-    this.site = Site.of(run, meters);
+    this.site = new Site(run, meters);
   }
 
   /** The lines from the meters to the end of the tests. */

@@ -49,6 +49,7 @@ public final class CheckJson {
     writeAll("tests", survey.tests(), this::writeTest);
     json.texts("whatWouldHelp", CaseReview.whatWouldHelp(caseFile));
     json.texts("cautions", Cautions.forMeasuring(caseFile));
+    Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, List.of(Assumption.values()));
     Parts.warnings(json, caseFile);
     return json.end().toString();

@@ -43,6 +43,7 @@ public final class LocateJson {
     writeHeat();
     writeReadings();
     writeParameters();
+    Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, diagnosis.assumptions());
     json.texts("cautions", Cautions.forAnswer(caseFile, diagnosis));
     Parts.warnings(json, caseFile);

@@ -49,6 +49,19 @@ final class Parts {
     json.end();
   }
 
+  /** What the case does not say and was taken as usual. */
+  static void taken(JsonWriter json, CaseFile caseFile) {
+    json.array("takenAsUsual");
+    for (CaseFile.Taken taken : caseFile.taken()) {
+      json.object()
+          .member("key", taken.key())
+          .member("value", taken.value())
+          .member("because", taken.because())
+          .end();
+    }
+    json.end();
+  }
+
   /** Every assumption with its value. */
   static void assumptions(JsonWriter json, CaseFile caseFile, Iterable<Assumption> used) {
     Set<Assumption> overridden = caseFile.assumptions().overridden();

@@ -46,6 +46,7 @@ public final class PredictJson {
     json.array("tests");
     prediction.tests().forEach(this::writeTest);
     json.end();
+    Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, List.of(Assumption.values()));
     json.texts("cautions", Cautions.forMeasuring(caseFile));
     Parts.warnings(json, caseFile);

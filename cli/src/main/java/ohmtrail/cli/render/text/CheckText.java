@@ -37,6 +37,7 @@ public final class CheckText {
 
   private String write() {
     page.paragraph(summary());
+    writeWarnings();
     Supply supply = circuit.supply();
     page.heading(
         "Circuit: "
@@ -46,6 +47,7 @@ public final class CheckText {
             + " Hz, breaker "
             + Figures.amperes(circuit.breakerAmperes()));
     CircuitTree.draw(circuit, page);
+    page.items(taken(caseFile));
     writeMeters();
     writeLoads();
     writeTests();
@@ -72,6 +74,33 @@ public final class CheckText {
             : " It was read with "
                 + counted(caseFile.warnings().size(), "warning", "warnings")
                 + ".");
+  }
+
+  private void writeWarnings() {
+    if (!caseFile.warnings().isEmpty()) {
+      page.heading("Warnings")
+          .items(
+              caseFile.warnings().stream()
+                  .map(
+                      problem ->
+                          "line " + problem.line() + ": " + problem.message().replace('\n', ' '))
+                  .toList());
+    }
+  }
+
+  /** What the case does not say and was taken as usual, each in a sentence. */
+  static List<String> taken(CaseFile caseFile) {
+    return caseFile.taken().stream()
+        .map(
+            taken ->
+                "The "
+                    + taken.key()
+                    + " is not given: "
+                    + taken.value()
+                    + " is taken ("
+                    + taken.because()
+                    + ").")
+        .toList();
   }
 
   private static String counted(int count, String one, String many) {

@@ -317,6 +317,6 @@ public final class LocateText {
           assumption.unit(),
           overridden.contains(assumption) ? "* set by the case" : assumption.source());
     }
-    page.heading("Assumptions").table(table);
+    page.heading("Assumptions").items(CheckText.taken(caseFile)).table(table);
   }
 }
