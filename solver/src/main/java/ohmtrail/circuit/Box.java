@@ -1,5 +1,6 @@
 package ohmtrail.circuit;
 
+import java.util.List;
 import java.util.Objects;
 
 /**
@@ -10,9 +11,16 @@ import java.util.Objects;
  * @param wiring how its device hangs on the run; of no effect where there is no device
  * @param terminals how the wires are held at the device's terminals, or at the panel's
  * @param splices how wires are joined to each other where they are
+ * @param device the conductors that its device is connected to, such as one leg of two; empty for
+ *     all that reach the box
  */
 public record Box(
-    String name, BoxKind kind, DeviceWiring wiring, JointKind terminals, JointKind splices) {
+    String name,
+    BoxKind kind,
+    DeviceWiring wiring,
+    JointKind terminals,
+    JointKind splices,
+    List<ConductorRole> device) {
   /** Rejects a blank name. */
   public Box {
     if (name.isBlank() || name.contains("/")) {
@@ -22,6 +30,18 @@ public record Box(
     Objects.requireNonNull(wiring, "wiring");
     Objects.requireNonNull(terminals, "terminals");
     Objects.requireNonNull(splices, "splices");
+    device = device.stream().sorted().distinct().toList();
+  }
+
+  /** A box whose device, if it has one, is connected to every conductor there. */
+  public Box(
+      String name, BoxKind kind, DeviceWiring wiring, JointKind terminals, JointKind splices) {
+    this(name, kind, wiring, terminals, splices, List.of());
+  }
+
+  /** The same with its device connected to these conductors. */
+  public Box on(List<ConductorRole> conductors) {
+    return new Box(name, kind, wiring, terminals, splices, conductors);
   }
 
   /** The panel: screws at breaker and bars. */
@@ -50,10 +70,11 @@ public record Box(
 
   /**
    * How the wires of the cables are held: by the splices where the box has any, else by the
-   * terminals.
+   * terminals. A conductor that passes a device is spliced.
    */
-  JointKind runJoints() {
-    boolean spliced = kind == BoxKind.JUNCTION || hasTail();
+  JointKind runJoints(ConductorRole conductor) {
+    boolean passes = !device.isEmpty() && !device.contains(conductor);
+    boolean spliced = kind == BoxKind.JUNCTION || hasTail() || passes;
     return spliced ? splices : terminals;
   }
 

@@ -1,11 +1,13 @@
 package ohmtrail.circuit;
 
+import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import ohmtrail.reference.Conductor;
 
 /**
- * One length between two boxes with a hot, a neutral and a ground.
+ * One length between two boxes with its conductors: hot, neutral and ground unless said otherwise.
  *
  * @param from the box nearer to the supply as the run is walked
  * @param to the other box
@@ -14,6 +16,9 @@ import ohmtrail.reference.Conductor;
  *     tolerance
  * @param conductor size and material of its conductors
  * @param companion what else runs in the same jacket
+ * @param roles what its conductors are for, at least two, each once; kept in the order of {@link
+ *     ConductorRole}
+ * @param groundConductor the ground, where it is of another size than the rest
  */
 public record Cable(
     String from,
@@ -21,7 +26,13 @@ public record Cable(
     OptionalDouble lengthMetres,
     OptionalDouble lengthTolerance,
     Conductor conductor,
-    Companion companion) {
+    Companion companion,
+    List<ConductorRole> roles,
+    Optional<Conductor> groundConductor) {
+  /** Hot, neutral and ground. */
+  public static final List<ConductorRole> USUAL =
+      List.of(ConductorRole.HOT, ConductorRole.NEUTRAL, ConductorRole.GROUND);
+
   /** A further conductor in the jacket of a cable. */
   public enum Companion {
     /** None. */
@@ -33,8 +44,20 @@ public record Cable(
     LIVE
   }
 
-  /** Rejects a loop and a length that is not positive and finite. */
+  /** Rejects a loop, a length that is not positive and finite, and fewer than two conductors. */
   public Cable {
+    roles = roles.stream().sorted().toList();
+    if (roles.size() < 2 || roles.stream().distinct().count() < roles.size()) {
+      throw new CircuitException(
+          "Conductors "
+              + roles.stream().map(ConductorRole::word).toList()
+              + " of the cable from "
+              + from
+              + " to "
+              + to
+              + " must be two or more, each named once");
+    }
+    Objects.requireNonNull(groundConductor, "groundConductor");
     Objects.requireNonNull(conductor, "conductor");
     Objects.requireNonNull(companion, "companion");
     if (from.equals(to)) {
@@ -70,6 +93,40 @@ public record Cable(
         OptionalDouble.empty(),
         conductor,
         Companion.NONE);
+  }
+
+  /** A hot, a neutral and a ground, all of one size. */
+  public Cable(
+      String from,
+      String to,
+      OptionalDouble lengthMetres,
+      OptionalDouble lengthTolerance,
+      Conductor conductor,
+      Companion companion) {
+    this(from, to, lengthMetres, lengthTolerance, conductor, companion, USUAL, Optional.empty());
+  }
+
+  /** The same with other conductors, all of one size. */
+  public Cable with(List<ConductorRole> others) {
+    return new Cable(
+        from, to, lengthMetres, lengthTolerance, conductor, companion, others, groundConductor);
+  }
+
+  /** The same with a ground of another size. */
+  public Cable withGround(Conductor ground) {
+    return new Cable(
+        from, to, lengthMetres, lengthTolerance, conductor, companion, roles, Optional.of(ground));
+  }
+
+  /** The same, followed the other way. */
+  Cable turned() {
+    return new Cable(
+        to, from, lengthMetres, lengthTolerance, conductor, companion, roles, groundConductor);
+  }
+
+  /** Size and material of one of its conductors. */
+  public Conductor conductor(ConductorRole role) {
+    return role == ConductorRole.GROUND ? groundConductor.orElse(conductor) : conductor;
   }
 
   /** The box at the other end. */

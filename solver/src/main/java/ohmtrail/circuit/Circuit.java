@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Deque;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -29,6 +28,7 @@ public final class Circuit {
   private final Map<Cable, List<Section>> sections;
   private final Map<String, List<Joint>> deviceJoints;
   private final Map<String, Joint> joints;
+  private final Map<String, List<ConductorRole>> conductors;
 
   /**
    * Puts a circuit together.
@@ -49,6 +49,7 @@ public final class Circuit {
     this.joints = new LinkedHashMap<>();
     this.sections = new LinkedHashMap<>();
     this.deviceJoints = new LinkedHashMap<>();
+    this.conductors = Conductors.of(supply, this.boxes, this.cables);
     addSupplyJoints();
     Map<String, Integer> leaving = count(Cable::from);
     Map<String, Integer> arriving = count(Cable::to);
@@ -100,7 +101,9 @@ public final class Circuit {
 
   /** The ground starts at the panel: what lies before it is the neutral's. */
   private void addSupplyJoints() {
-    for (ConductorRole conductor : List.of(ConductorRole.HOT, ConductorRole.NEUTRAL)) {
+    List<ConductorRole> conductors = new ArrayList<>(supply.legs().conductors());
+    conductors.add(ConductorRole.NEUTRAL);
+    for (ConductorRole conductor : conductors) {
       String id = panel().name() + "/" + conductor.word() + "/" + JointRole.SUPPLY.word();
       joints.put(id, new Joint(id, panel().name(), conductor, JointRole.SUPPLY, JointKind.LUG));
     }
@@ -109,7 +112,7 @@ public final class Circuit {
   private void addSections(
       Cable cable, Map<String, Integer> leaving, Map<String, Integer> arriving) {
     List<Section> added = new ArrayList<>();
-    for (ConductorRole conductor : ConductorRole.values()) {
+    for (ConductorRole conductor : cable.roles()) {
       boolean oneOut = leaving.getOrDefault(cable.from(), 0) == 1;
       boolean oneIn = arriving.getOrDefault(cable.to(), 0) == 1;
       Joint near =
@@ -125,7 +128,7 @@ public final class Circuit {
 
   private Joint cableJoint(String boxName, ConductorRole conductor, JointRole role, String suffix) {
     String id = boxName + "/" + conductor.word() + "/" + role.word() + suffix;
-    return new Joint(id, boxName, conductor, role, boxNamed(boxName).runJoints());
+    return new Joint(id, boxName, conductor, role, boxNamed(boxName).runJoints(conductor));
   }
 
   private Box boxNamed(String name) {
@@ -139,7 +142,7 @@ public final class Circuit {
 
   private void addDeviceJoints(Box box) {
     List<Joint> added = new ArrayList<>();
-    for (ConductorRole conductor : ConductorRole.values()) {
+    for (ConductorRole conductor : deviceConductors(box)) {
       String stem = box.name() + "/" + conductor.word() + "/";
       if (box.hasTail()) {
         added.add(
@@ -199,7 +202,7 @@ public final class Circuit {
     return sections.values().stream().flatMap(List::stream).toList();
   }
 
-  /** The conductors of one cable with their joints, in the order hot, neutral, ground. */
+  /** The conductors of one cable with their joints, in the order of {@link ConductorRole}. */
   public List<Section> sections(Cable cable) {
     return sections.getOrDefault(cable, List.of());
   }
@@ -207,6 +210,16 @@ public final class Circuit {
   /** The tail and contact joints of a box, by conductor and then from the run to the plug. */
   public List<Joint> deviceJoints(String box) {
     return deviceJoints.getOrDefault(box, List.of());
+  }
+
+  /** The conductors that meet in a box, in the order of {@link ConductorRole}. */
+  public List<ConductorRole> conductorsAt(String box) {
+    return conductors.getOrDefault(box, List.of());
+  }
+
+  /** The conductors that the device of a box, or what is plugged in there, is connected to. */
+  public List<ConductorRole> deviceConductors(Box box) {
+    return box.device().isEmpty() ? conductorsAt(box.name()) : box.device();
   }
 
   /** Every joint. */
@@ -267,88 +280,5 @@ public final class Circuit {
   @Override
   public String toString() {
     return "Circuit[" + supply + ", " + breakerAmperes + " A, " + boxes() + ", " + cables + "]";
-  }
-
-  /** Follows the cables outward from the panel, turning each so that it leads away from it. */
-  private record Walk(Map<String, Box> boxes, List<Cable> cables) {
-    static Walk from(String panel, Map<String, Box> boxes, List<Cable> cables) {
-      Map<String, List<Cable>> atBox = new LinkedHashMap<>();
-      Set<Set<String>> joined = new HashSet<>();
-      for (Cable cable : cables) {
-        requireBox(boxes, cable.from(), cable);
-        requireBox(boxes, cable.to(), cable);
-        requireOnlyOne(joined, cable);
-        atBox.computeIfAbsent(cable.from(), name -> new ArrayList<>()).add(cable);
-        atBox.computeIfAbsent(cable.to(), name -> new ArrayList<>()).add(cable);
-      }
-      Map<String, Box> reached = new LinkedHashMap<>();
-      List<Cable> outward = new ArrayList<>();
-      Set<Cable> used = new HashSet<>();
-      Deque<String> pending = new ArrayDeque<>(List.of(panel));
-      reached.put(panel, boxes.get(panel));
-      while (!pending.isEmpty()) {
-        String at = pending.removeFirst();
-        for (Cable cable : atBox.getOrDefault(at, List.of())) {
-          if (used.add(cable)) {
-            outward.add(cable.from().equals(at) ? cable : turned(cable));
-            String next = cable.otherEnd(at);
-            if (reached.putIfAbsent(next, boxes.get(next)) == null) {
-              pending.addLast(next);
-            }
-          }
-        }
-      }
-      requireAllReached(boxes, reached);
-      return new Walk(reached, List.copyOf(outward));
-    }
-
-    private static void requireBox(Map<String, Box> boxes, String name, Cable cable) {
-      if (!boxes.containsKey(name)) {
-        throw new CircuitException(
-            "Box ("
-                + name
-                + ") at an end of the cable from "
-                + cable.from()
-                + " to "
-                + cable.to()
-                + " must be one of "
-                + boxes.keySet());
-      }
-    }
-
-    /** A second one would have joints of the same names. */
-    private static void requireOnlyOne(Set<Set<String>> joined, Cable cable) {
-      if (!joined.add(Set.of(cable.from(), cable.to()))) {
-        throw new CircuitException(
-            "Cable from "
-                + cable.from()
-                + " to "
-                + cable.to()
-                + " must be the only one between these two boxes\n"
-                + "Maybe one of its ends is at another box.");
-      }
-    }
-
-    private static Cable turned(Cable cable) {
-      return new Cable(
-          cable.to(),
-          cable.from(),
-          cable.lengthMetres(),
-          cable.lengthTolerance(),
-          cable.conductor(),
-          cable.companion());
-    }
-
-    private static void requireAllReached(Map<String, Box> boxes, Map<String, Box> reached) {
-      List<String> floating =
-          boxes.keySet().stream().filter(name -> !reached.containsKey(name)).toList();
-      if (!floating.isEmpty()) {
-        throw new CircuitException(
-            "Boxes "
-                + floating
-                + " must be reached from the panel by a cable\n"
-                + "Maybe the cable that feeds them is missing.");
-      }
-    }
   }
 }

@@ -54,6 +54,19 @@ public sealed interface Parameter {
     }
   }
 
+  /** The way through the earth from the panel's ground to the transformer. */
+  record EarthOhms(double nominal, double sigma) implements Parameter {
+    @Override
+    public String unit() {
+      return "ohm";
+    }
+
+    @Override
+    public String description() {
+      return "way through the earth";
+    }
+  }
+
   /** Capacitance between each two conductors of the cables. */
   record CableCapacitance(double nominal, double sigma) implements Parameter {
     @Override

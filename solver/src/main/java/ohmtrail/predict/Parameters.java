@@ -29,6 +29,7 @@ public final class Parameters {
   public static Parameters of(Circuit circuit, Survey survey, Assumptions assumptions) {
     Collector collector = new Collector(assumptions);
     collector.addSupply(circuit);
+    collector.addEarth(circuit);
     survey.loads().forEach(collector::addLoad);
     survey.meters().forEach(collector::addMeter);
     circuit.cables().forEach(collector::addCable);
@@ -72,6 +73,7 @@ public final class Parameters {
   enum Single {
     SUPPLY_VOLTAGE,
     SOURCE_OHMS,
+    EARTH_OHMS,
     CAPACITANCE
   }
 
@@ -120,6 +122,16 @@ public final class Parameters {
               value(Assumption.CABLE_CAPACITANCE), value(Assumption.CAPACITANCE_SPREAD)));
     }
 
+    /** Where current can return through the earth, and a meter feels it. */
+    void addEarth(Circuit circuit) {
+      if (Layout.hasEarthPath(circuit.supply())) {
+        add(
+            Single.EARTH_OHMS,
+            new Parameter.EarthOhms(
+                value(Assumption.EARTH_PATH_OHMS), value(Assumption.EARTH_PATH_SPREAD)));
+      }
+    }
+
     void addLoad(Load load) {
       add(
           new LoadKey(load.name()),
@@ -147,7 +159,7 @@ public final class Parameters {
       add(
           new CableKey(cable.from(), cable.to()),
           new Parameter.CableLength(cable, length, cable.lengthTolerance().orElse(usual)));
-      for (ConductorRole conductor : ConductorRole.values()) {
+      for (ConductorRole conductor : cable.roles()) {
         add(
             new SectionKey(cable.from(), cable.to(), conductor),
             new Parameter.SectionJointOhms(
@@ -159,7 +171,7 @@ public final class Parameters {
     }
 
     void addDevice(Circuit circuit, Box box) {
-      for (ConductorRole conductor : ConductorRole.values()) {
+      for (ConductorRole conductor : circuit.deviceConductors(box)) {
         long count =
             circuit.deviceJoints(box.name()).stream()
                 .map(Joint::conductor)

@@ -1,12 +1,15 @@
 package ohmtrail.predict;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
@@ -73,17 +76,16 @@ public final class Predictor {
 
   /** The voltages along the run during a test at a point of the parameters. */
   public VoltageProfile profile(Test test, List<Degradation> degradations, double[] point) {
-    Wiring wiring = wiring(degradations, point);
+    Wiring wiring = wiring(test, degradations, point);
     double[] perVolt = perVolt(wiring, test, degradations, point);
     double source = sourceVolts(point);
     List<VoltageProfile.Point> points = new ArrayList<>();
     for (Box box : circuit.boxes()) {
-      points.add(
-          new VoltageProfile.Point(
-              box.name(),
-              metresTo(box.name()),
-              source * magnitude(perVolt, wiring, box, ProbePoints.HOT_NEUTRAL),
-              source * magnitude(perVolt, wiring, box, ProbePoints.NEUTRAL_GROUND)));
+      Map<ProbePoints, Double> volts = new LinkedHashMap<>();
+      for (ProbePoints pair : pairs(box)) {
+        volts.put(pair, source * magnitude(perVolt, wiring, box, pair));
+      }
+      points.add(new VoltageProfile.Point(box.name(), metresTo(box.name()), volts));
     }
     return new VoltageProfile(points);
   }
@@ -96,7 +98,7 @@ public final class Predictor {
    */
   public List<Double> jointAmperes(Test test, List<Degradation> degradations) {
     double[] point = parameters.nominalPoint();
-    Wiring wiring = wiring(degradations, point);
+    Wiring wiring = wiring(test, degradations, point);
     double[] perVolt = perVolt(wiring, test, degradations, point);
     double source = sourceVolts(point);
     return degradations.stream()
@@ -108,12 +110,29 @@ public final class Predictor {
         .toList();
   }
 
-  private Wiring wiring(List<Degradation> degradations, double[] point) {
+  /** Leg to leg, each live conductor to neutral, neutral to ground: those that are there. */
+  private List<ProbePoints> pairs(Box box) {
+    List<ConductorRole> there = circuit.conductorsAt(box.name());
+    List<ConductorRole> live = there.stream().filter(ConductorRole::isLive).toList();
+    List<ProbePoints> pairs = new ArrayList<>();
+    if (there.contains(ConductorRole.NEUTRAL)) {
+      live.forEach(leg -> pairs.add(new ProbePoints(leg, ConductorRole.NEUTRAL)));
+    }
+    if (live.size() == 2) {
+      pairs.add(new ProbePoints(live.get(0), live.get(1)));
+    }
+    if (there.containsAll(List.of(ConductorRole.NEUTRAL, ConductorRole.GROUND))) {
+      pairs.add(ProbePoints.NEUTRAL_GROUND);
+    }
+    return pairs;
+  }
+
+  private Wiring wiring(Test test, List<Degradation> degradations, double[] point) {
     Set<Wiring.Probe> probes = new LinkedHashSet<>();
     for (Box box : circuit.boxes()) {
-      probes.add(new Wiring.Probe(box.name(), ProbePoints.HOT_NEUTRAL));
-      probes.add(new Wiring.Probe(box.name(), ProbePoints.NEUTRAL_GROUND));
+      pairs(box).forEach(pair -> probes.add(new Wiring.Probe(box.name(), pair)));
     }
+    test.loads().forEach(use -> probes.add(Wiring.Probe.of(use, circuit)));
     Set<String> joints = new LinkedHashSet<>();
     degradations.forEach(degradation -> joints.add(degradation.joint()));
     return Wiring.of(circuit, assumptions, parameters, point, probes, joints);
@@ -121,8 +140,8 @@ public final class Predictor {
 
   private double[] perVolt(
       Wiring wiring, Test test, List<Degradation> degradations, double[] point) {
-    return Attachments.to(wiring.response(), attachments(wiring, test, degradations, point))
-        .responses(wiring.sourcePort());
+    return wiring.drivenBySupply(
+        Attachments.to(wiring.response(), attachments(wiring, test, degradations, point)));
   }
 
   private double sourceVolts(double[] point) {
@@ -136,7 +155,7 @@ public final class Predictor {
       Load load = survey.load(use.load());
       int place = parameters.place(new Parameters.LoadKey(load.name()));
       double siemens = load.ratedConductance() * parameters.all().get(place).factor(point[place]);
-      int port = wiring.probePort(new Wiring.Probe(use.box(), ProbePoints.HOT_NEUTRAL));
+      int port = wiring.probePort(Wiring.Probe.of(use, circuit));
       attachments.add(Attachment.shunt(port, Complex.real(siemens)));
     }
     degradations.forEach(

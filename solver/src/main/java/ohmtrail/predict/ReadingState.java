@@ -2,6 +2,7 @@ package ohmtrail.predict;
 
 import java.util.ArrayList;
 import java.util.List;
+import ohmtrail.circuit.Circuit;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
@@ -30,7 +31,7 @@ final class ReadingState {
   private ReadingState(
       Test test,
       Attachments attachments,
-      int sourcePort,
+      double[] drivenBySupply,
       int meterPort,
       int gainPlace,
       double gain,
@@ -41,7 +42,7 @@ final class ReadingState {
     this.gainPlace = gainPlace;
     this.gain = gain;
     this.ownElements = ownElements;
-    this.drivenBySupply = attachments.responses(sourcePort);
+    this.drivenBySupply = drivenBySupply;
     this.towardsMeter = attachments.responses(meterPort);
   }
 
@@ -87,6 +88,7 @@ final class ReadingState {
 
   /** Attaches what each reading needs. */
   static final class Builder {
+    private final Circuit circuit;
     private final Survey survey;
     private final Parameters parameters;
     private final double[] point;
@@ -94,11 +96,13 @@ final class ReadingState {
     private final List<Degradation> degradations;
 
     Builder(
+        Circuit circuit,
         Survey survey,
         Parameters parameters,
         double[] point,
         Wiring wiring,
         List<Degradation> degradations) {
+      this.circuit = circuit;
       this.survey = survey;
       this.parameters = parameters;
       this.point = point;
@@ -118,10 +122,11 @@ final class ReadingState {
           .map(each -> Attachment.series(wiring.jointPort(each.joint()), each.ohms()))
           .forEach(attachments::add);
       int gainPlace = parameters.place(new Parameters.GainKey(meter.name()));
+      Attachments attached = Attachments.to(wiring.response(), attachments);
       return new ReadingState(
           test,
-          Attachments.to(wiring.response(), attachments),
-          wiring.sourcePort(),
+          attached,
+          wiring.drivenBySupply(attached),
           meterPort,
           gainPlace,
           factor(gainPlace),
@@ -133,7 +138,10 @@ final class ReadingState {
       int place = parameters.place(new Parameters.LoadKey(load.name()));
       Complex admittance = Complex.real(load.ratedConductance() * factor(place));
       shunts.add(
-          wiring.probePort(Wiring.Probe.of(use)), admittance, place, parameters.sigma(place));
+          wiring.probePort(Wiring.Probe.of(use, circuit)),
+          admittance,
+          place,
+          parameters.sigma(place));
     }
 
     private void addMeter(Shunts shunts, Meter meter, int meterPort) {

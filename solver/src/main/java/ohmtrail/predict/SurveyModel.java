@@ -86,7 +86,7 @@ public final class SurveyModel {
       List<Degradation> degradations) {
     Set<Wiring.Probe> probes = new LinkedHashSet<>();
     for (Test test : survey.tests()) {
-      test.loads().forEach(use -> probes.add(Wiring.Probe.of(use)));
+      test.loads().forEach(use -> probes.add(Wiring.Probe.of(use, circuit)));
       test.readings().forEach(reading -> probes.add(Wiring.Probe.of(reading)));
     }
     Set<String> excited = new LinkedHashSet<>();
@@ -94,7 +94,7 @@ public final class SurveyModel {
     degradations.forEach(degradation -> excited.add(degradation.joint()));
     Wiring wiring = Wiring.of(circuit, assumptions, parameters, point, probes, excited);
     ReadingState.Builder builder =
-        new ReadingState.Builder(survey, parameters, point, wiring, degradations);
+        new ReadingState.Builder(circuit, survey, parameters, point, wiring, degradations);
     List<ReadingState> states = new ArrayList<>();
     for (Test test : survey.tests()) {
       test.readings().forEach(reading -> states.add(builder.build(test, reading)));

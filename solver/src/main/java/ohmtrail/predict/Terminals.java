@@ -1,5 +1,6 @@
 package ohmtrail.predict;
 
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
@@ -14,16 +15,17 @@ final class Terminals {
     this.nodes = nodes;
   }
 
-  static Terminals of(Function<ConductorRole, Integer> nodeOf) {
+  static Terminals of(
+      Collection<ConductorRole> conductors, Function<ConductorRole, Integer> nodeOf) {
     Map<ConductorRole, Integer> nodes = new EnumMap<>(ConductorRole.class);
-    for (ConductorRole conductor : ConductorRole.values()) {
+    for (ConductorRole conductor : conductors) {
       nodes.put(conductor, nodeOf.apply(conductor));
     }
     return new Terminals(nodes);
   }
 
   int node(ConductorRole conductor) {
-    return Objects.requireNonNull(nodes.get(conductor), "every conductor has a node");
+    return Objects.requireNonNull(nodes.get(conductor), conductor.word());
   }
 
   /** The same place but for one conductor. */

@@ -1,6 +1,11 @@
 package ohmtrail.predict;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import ohmtrail.survey.ProbePoints;
 
 /**
  * Voltages along a run as a meter that draws nothing would show them.
@@ -18,9 +23,19 @@ public record VoltageProfile(List<Point> points) {
    *
    * @param box its name
    * @param metres along the cables from the panel
-   * @param hotNeutralVolts hot to neutral
-   * @param neutralGroundVolts neutral to ground
+   * @param between volts between each two conductors of interest: leg to leg, each live conductor
+   *     to neutral, neutral to ground
    */
-  public record Point(
-      String box, double metres, double hotNeutralVolts, double neutralGroundVolts) {}
+  public record Point(String box, double metres, Map<ProbePoints, Double> between) {
+    /** Copies the map, keeping its order. */
+    public Point {
+      between = Collections.unmodifiableMap(new LinkedHashMap<>(between));
+    }
+
+    /** The voltage between two conductors; empty where one of them is not there. */
+    public OptionalDouble volts(ProbePoints points) {
+      Double volts = between.get(points);
+      return volts == null ? OptionalDouble.empty() : OptionalDouble.of(volts);
+    }
+  }
 }

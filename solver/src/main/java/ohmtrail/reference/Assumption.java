@@ -23,6 +23,10 @@ public enum Assumption {
   SOURCE_OHMS(Range.SMALL_OHMS),
   /** Log sd of the source impedance. */
   SOURCE_OHMS_SPREAD(Range.SPREAD),
+  /** The way through the earth from the panel's ground to the transformer, ohm. */
+  EARTH_PATH_OHMS(Range.EARTH_OHMS),
+  /** Log sd of that. */
+  EARTH_PATH_SPREAD(Range.SPREAD),
   /** Log sd of a load's power against its nameplate. */
   LOAD_POWER_TOLERANCE(Range.SPREAD),
   /** Log sd of a meter's input resistance. */
@@ -173,6 +177,7 @@ public enum Assumption {
     PROBABILITY(1e-9, 0.999, "it was given in per cent: write 0.1 for 10 %."),
     SMALL_OHMS(1e-6, 100, "it was given in milliohms: write 0.002 for 2 milliohms."),
     LARGE_OHMS(1e3, 1e15, "it was given in kilohms or megohms: write 1.0e7 for 10 megohms."),
+    EARTH_OHMS(0.01, 1e5, "it was given in kilohms: write ohms."),
     METRES(0.01, 1e4, "it was given in another unit of length: write metres."),
     CELSIUS(-40, 120, "it was given in kelvin or in degrees Fahrenheit: write degrees Celsius."),
     FARADS_PER_METRE(1e-14, 1e-8, "it was given in picofarads: write 100.0e-12 for 100 pF/m."),

@@ -1,5 +1,8 @@
 package ohmtrail.survey;
 
+import java.util.List;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 
 /**
@@ -21,7 +24,7 @@ public record ProbePoints(ConductorRole first, ConductorRole second) {
   public static final ProbePoints NEUTRAL_GROUND =
       new ProbePoints(ConductorRole.NEUTRAL, ConductorRole.GROUND);
 
-  /** Rejects two probes on one conductor; puts the conductors in the order hot, neutral, ground. */
+  /** Rejects two probes on one conductor; puts them in the order of {@link ConductorRole}. */
   public ProbePoints {
     if (first == second) {
       throw new SurveyException(
@@ -36,6 +39,25 @@ public record ProbePoints(ConductorRole first, ConductorRole second) {
       first = second;
       second = swap;
     }
+  }
+
+  /**
+   * What an ordinary plug or hard-wired load connects to in a box: the only live conductor and the
+   * neutral; both legs where there are two, or no neutral.
+   *
+   * @throws SurveyException when fewer than two conductors reach the box
+   */
+  public static ProbePoints usual(Circuit circuit, String box) {
+    List<ConductorRole> there = circuit.box(box).map(circuit::deviceConductors).orElse(Cable.USUAL);
+    List<ConductorRole> live = there.stream().filter(ConductorRole::isLive).toList();
+    if (live.size() == 2) {
+      return new ProbePoints(live.get(0), live.get(1));
+    }
+    if (there.size() < 2) {
+      throw new SurveyException(
+          "Box (" + box + ") must have two conductors for anything to be connected there");
+    }
+    return new ProbePoints(there.get(0), there.get(1));
   }
 
   /** As it is written: {@code hot-neutral}. */

@@ -8,6 +8,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 
 /**
  * Everything measured on a circuit so far.
@@ -78,7 +79,11 @@ public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
     for (Test test : tests) {
       test.loads()
           .forEach(use -> requireReceptacle(circuit, use.box(), "Load " + use.load(), test));
+      test.loads()
+          .forEach(use -> requireConductors(circuit, use.box(), use.connection(circuit), test));
       test.readings().forEach(reading -> requireBox(circuit, reading.box(), test));
+      test.readings()
+          .forEach(reading -> requireConductors(circuit, reading.box(), reading.between(), test));
       test.readings().forEach(reading -> requirePossible(circuit, reading, test));
     }
   }
@@ -95,8 +100,26 @@ public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
     }
   }
 
+  private static void requireConductors(
+      Circuit circuit, String box, ProbePoints between, Test test) {
+    List<ConductorRole> there = circuit.conductorsAt(box);
+    for (ConductorRole conductor : List.of(between.first(), between.second())) {
+      if (!there.contains(conductor)) {
+        throw new SurveyException(
+            "Conductor ("
+                + conductor.word()
+                + ") at "
+                + box
+                + " in test "
+                + test.name()
+                + " must be one of those that reach the box: "
+                + there.stream().map(ConductorRole::word).toList());
+      }
+    }
+  }
+
   private static void requirePossible(Circuit circuit, Reading reading, Test test) {
-    double most = MOST_TIMES_SUPPLY * circuit.supply().volts();
+    double most = MOST_TIMES_SUPPLY * circuit.supply().greatestVolts();
     if (reading.volts() > most) {
       throw new SurveyException(
           "Reading ("

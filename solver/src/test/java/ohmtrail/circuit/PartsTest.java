@@ -42,10 +42,11 @@ class PartsTest {
 
   @Test
   void theWiresOfARunAreHeldByTheTerminalsUnlessTheBoxHasSplices() {
-    assertEquals(JointKind.PUSH_IN, Box.feedThrough("a", JointKind.PUSH_IN).runJoints());
-    assertEquals(JointKind.WIRE_NUT, Box.pigtail("a").runJoints());
-    assertEquals(JointKind.WIRE_NUT, Box.junction("a").runJoints());
-    assertEquals(JointKind.SCREW, Box.panel("a").runJoints());
+    assertEquals(
+        JointKind.PUSH_IN, Box.feedThrough("a", JointKind.PUSH_IN).runJoints(ConductorRole.HOT));
+    assertEquals(JointKind.WIRE_NUT, Box.pigtail("a").runJoints(ConductorRole.HOT));
+    assertEquals(JointKind.WIRE_NUT, Box.junction("a").runJoints(ConductorRole.HOT));
+    assertEquals(JointKind.SCREW, Box.panel("a").runJoints(ConductorRole.HOT));
   }
 
   @Test

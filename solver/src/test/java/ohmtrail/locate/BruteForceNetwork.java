@@ -121,11 +121,7 @@ final class BruteForceNetwork {
 
   /** Where a conductor stands among the three nodes of a place. */
   private static int place(ConductorRole conductor) {
-    return switch (conductor) {
-      case HOT -> 0;
-      case NEUTRAL -> 1;
-      case GROUND -> 2;
-    };
+    return Cable.USUAL.indexOf(conductor);
   }
 
   SkylineMatrix emptyMatrix() {

@@ -42,7 +42,7 @@ final class BruteForceParameters {
                   ? Assumption.LENGTH_TOLERANCE
                   : Assumption.UNKNOWN_LENGTH_SPREAD);
       add(length(cable), cable.lengthTolerance().orElse(usual));
-      for (ConductorRole conductor : ConductorRole.values()) {
+      for (ConductorRole conductor : cable.roles()) {
         add(cableJoints(cable, conductor), jointSpread);
       }
     }

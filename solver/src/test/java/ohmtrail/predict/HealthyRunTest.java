@@ -171,10 +171,12 @@ class HealthyRunTest {
       VoltageProfile.Point point = points.get(box);
       assertEquals(box * METRES, point.metres(), 1e-9);
       assertEquals(
-          read("three", point.box(), ProbePoints.HOT_NEUTRAL, bad), point.hotNeutralVolts(), VOLTS);
+          read("three", point.box(), ProbePoints.HOT_NEUTRAL, bad),
+          point.volts(ProbePoints.HOT_NEUTRAL).orElseThrow(),
+          VOLTS);
       assertEquals(
           read("three", point.box(), ProbePoints.NEUTRAL_GROUND, bad),
-          point.neutralGroundVolts(),
+          point.volts(ProbePoints.NEUTRAL_GROUND).orElseThrow(),
           VOLTS);
     }
   }
@@ -215,6 +217,13 @@ class HealthyRunTest {
             new ohmtrail.survey.Survey(List.of(), List.of(HEATER, other), List.of(test)),
             assumptions);
     assertEquals(
-        twoInOne, predictor.profile(test, List.of()).points().get(3).hotNeutralVolts(), VOLTS);
+        twoInOne,
+        predictor
+            .profile(test, List.of())
+            .points()
+            .get(3)
+            .volts(ProbePoints.HOT_NEUTRAL)
+            .orElseThrow(),
+        VOLTS);
   }
 }

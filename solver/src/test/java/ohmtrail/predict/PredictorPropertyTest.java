@@ -23,6 +23,7 @@ import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.HeatingElement;
@@ -198,9 +199,10 @@ class PredictorPropertyTest {
         joint.id());
   }
 
-  /** Whether a joint lies on the way from the panel to the contacts of a box. */
+  /** Whether a joint lies on the way from the supply to the contacts of a box. */
   private static boolean carries(Circuit circuit, Joint joint, String box) {
-    return circuit.deviceJoints(box).contains(joint)
+    return joint.role() == JointRole.SUPPLY
+        || circuit.deviceJoints(box).contains(joint)
         || circuit.pathTo(box).stream()
             .flatMap(cable -> circuit.sections(cable).stream())
             .flatMap(section -> section.joints().stream())

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.cli.chart.ProfileChart.Condition;
 import ohmtrail.predict.Predictor;
 import ohmtrail.predict.VoltageProfile;
@@ -21,10 +22,6 @@ import ohmtrail.survey.Test;
  * there, or by a meter that draws nothing where none was used.
  */
 final class Expectation {
-  /** The pairs of conductors that have a panel. */
-  private static final List<ProbePoints> PAIRS =
-      List.of(ProbePoints.HOT_NEUTRAL, ProbePoints.NEUTRAL_GROUND);
-
   private final Arrangement arrangement;
   private final Map<Key, Double> volts;
 
@@ -51,7 +48,7 @@ final class Expectation {
     Map<Key, Double> volts = new HashMap<>();
     Optional<String> meter = arrangement.meter();
     if (meter.isPresent()) {
-      List<Test> tests = testsAt(boxes, arrangement, meter.get());
+      List<Test> tests = testsAt(boxes, arrangement, meter.get(), circuit);
       Survey everywhere = new Survey(survey.meters(), survey.loads(), tests);
       Predictor predictor = new Predictor(circuit, everywhere, assumptions);
       put(volts, Condition.HEALTHY, tests, healthy(predictor, explanation));
@@ -72,11 +69,38 @@ final class Expectation {
     return new Expectation(arrangement, volts);
   }
 
-  private static List<Test> testsAt(List<String> boxes, Arrangement arrangement, String meter) {
+  /**
+   * The pairs of conductors that have a panel: each live one to neutral, and neutral to ground; leg
+   * to leg where no neutral is.
+   */
+  static List<ProbePoints> pairs(Circuit circuit) {
+    List<ProbePoints> pairs = new ArrayList<>();
+    List<ConductorRole> live = circuit.supply().legs().conductors();
+    live.forEach(leg -> pairs.add(new ProbePoints(leg, ConductorRole.NEUTRAL)));
+    pairs.add(ProbePoints.NEUTRAL_GROUND);
+    if (live.size() == 2) {
+      pairs.add(0, new ProbePoints(live.get(0), live.get(1)));
+    }
+    pairs.removeIf(
+        pair ->
+            circuit.boxes().stream().skip(1).noneMatch(box -> reaches(circuit, box.name(), pair)));
+    return List.copyOf(pairs);
+  }
+
+  /** Whether both conductors reach a box. */
+  static boolean reaches(Circuit circuit, String box, ProbePoints pair) {
+    return circuit.conductorsAt(box).containsAll(List.of(pair.first(), pair.second()));
+  }
+
+  private static List<Test> testsAt(
+      List<String> boxes, Arrangement arrangement, String meter, Circuit circuit) {
     List<Test> tests = new ArrayList<>();
     for (String box : boxes) {
       List<Reading> readings =
-          PAIRS.stream().map(between -> new Reading(box, between, meter, 0)).toList();
+          pairs(circuit).stream()
+              .filter(pair -> reaches(circuit, box, pair))
+              .map(between -> new Reading(box, between, meter, 0))
+              .toList();
       tests.add(new Test("at " + box, arrangement.loadsFor(box), readings));
     }
     return List.copyOf(tests);
@@ -109,9 +133,9 @@ final class Expectation {
 
   private static void put(Map<Key, Double> volts, Condition condition, VoltageProfile profile) {
     for (VoltageProfile.Point point : profile.points()) {
-      volts.put(new Key(condition, point.box(), ProbePoints.HOT_NEUTRAL), point.hotNeutralVolts());
-      volts.put(
-          new Key(condition, point.box(), ProbePoints.NEUTRAL_GROUND), point.neutralGroundVolts());
+      point
+          .between()
+          .forEach((pair, shown) -> volts.put(new Key(condition, point.box(), pair), shown));
     }
   }
 

@@ -67,9 +67,7 @@ final class ProfileAssembly {
     List<Arrangement> rest = new ArrayList<>(arrangements);
     drawn.forEach(expectation -> rest.remove(expectation.arrangement()));
     List<Panel> panels =
-        List.of(
-            panel(ProbePoints.HOT_NEUTRAL, drawn, rest),
-            panel(ProbePoints.NEUTRAL_GROUND, drawn, rest));
+        Expectation.pairs(circuit).stream().map(pair -> panel(pair, drawn, rest)).toList();
     return new ProfileChart(
         title,
         explanation.sentence(),
@@ -132,9 +130,9 @@ final class ProfileAssembly {
           .ifPresent(readings::add);
     }
     readings("all other tests", Prominence.OTHER, between, rest).ifPresent(readings::add);
-    boolean overRun = between.equals(ProbePoints.HOT_NEUTRAL);
-    List<Guide> guides = overRun ? guides() : List.of();
-    VoltRange range = overRun ? VoltRange.ofSupply(circuit.supply().volts()) : VoltRange.ofRise();
+    boolean overRun = between.first().isLive();
+    List<Guide> guides = overRun ? guides(nominal(between)) : List.of();
+    VoltRange range = overRun ? VoltRange.ofSupply(nominal(between)) : VoltRange.ofRise();
     for (Guide guide : guides) {
       range = range.with(guide.volts());
     }
@@ -146,8 +144,11 @@ final class ProfileAssembly {
     return region.word(between.first()) + " to " + region.word(between.second());
   }
 
-  private List<Guide> guides() {
-    double nominal = circuit.supply().volts();
+  private double nominal(ProbePoints between) {
+    return between.second().isLive() ? circuit.supply().greatestVolts() : circuit.supply().volts();
+  }
+
+  private List<Guide> guides(double nominal) {
     return Stream.of(region.guidance().branchFraction(), region.guidance().totalFraction())
         .distinct()
         .map(fraction -> guide(nominal, fraction))
@@ -182,7 +183,10 @@ final class ProfileAssembly {
 
   private List<Branch> branches(ProbePoints between, Expectation expectation, Condition condition) {
     List<Branch> branches = new ArrayList<>();
-    Predicate<Place> shown = place -> shows(expectation.arrangement(), place);
+    Predicate<Place> shown =
+        place ->
+            shows(expectation.arrangement(), place)
+                && Expectation.reaches(circuit, place.box(), between);
     for (Lane lane : run.lanes()) {
       List<Place> own = ownPlaces(lane).filter(shown).toList();
       if (!own.isEmpty()) {
@@ -264,7 +268,7 @@ final class ProfileAssembly {
     long elsewhere =
         survey.tests().stream()
             .flatMap(test -> test.readings().stream())
-            .filter(reading -> !isDrawn(reading.between()))
+            .filter(reading -> !Expectation.pairs(circuit).contains(reading.between()))
             .count();
     if (elsewhere > 0) {
       notes.add(
@@ -281,9 +285,5 @@ final class ProfileAssembly {
       notes.add("A cable whose length is not stated is drawn " + length + " long.");
     }
     return List.copyOf(notes);
-  }
-
-  private static boolean isDrawn(ProbePoints between) {
-    return between.equals(ProbePoints.HOT_NEUTRAL) || between.equals(ProbePoints.NEUTRAL_GROUND);
   }
 }

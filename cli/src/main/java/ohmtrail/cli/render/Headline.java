@@ -209,8 +209,7 @@ public final class Headline {
         .filter(test -> !test.loads().isEmpty())
         .flatMap(
             test ->
-                VoltageDrop.along(
-                        predictor.profile(test, List.of(), point), caseFile.circuit().supply())
+                VoltageDrop.along(predictor.profile(test, List.of(), point), caseFile.circuit())
                     .stream()
                     .map(drop -> new LoadedDrop(test, drop)))
         .max(Comparator.comparingDouble(loaded -> loaded.drop().dropVolts()));

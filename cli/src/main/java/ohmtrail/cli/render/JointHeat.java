@@ -44,7 +44,7 @@ public record JointHeat(double ohms, double amperes, double watts) {
    * @param ohms added to the joint, not negative; positive infinity for open
    */
   public static JointHeat worst(double ohms, Circuit circuit) {
-    double volts = circuit.supply().volts();
+    double volts = circuit.supply().greatestVolts();
     double most = circuit.breakerAmperes();
     if (ohms <= volts / most) {
       return new JointHeat(ohms, most, most * most * ohms);
@@ -70,7 +70,7 @@ public record JointHeat(double ohms, double amperes, double watts) {
     if (interval.estimate().isPresent() && !OhmsWords.isVague(interval)) {
       return Optional.of(worst(interval.estimate().getAsDouble(), circuit));
     }
-    double hottest = circuit.supply().volts() / circuit.breakerAmperes();
+    double hottest = circuit.supply().greatestVolts() / circuit.breakerAmperes();
     double low = interval.low().orElse(0);
     double high = interval.high().orElse(Double.POSITIVE_INFINITY);
     return Optional.of(worst(Math.max(low, Math.min(high, hottest)), circuit));

@@ -110,7 +110,7 @@ public record Prediction(List<Degradation> degradations, List<PredictedTest> tes
           new PredictedTest(
               test,
               readings,
-              VoltageDrop.along(predictor.profile(test, degradations), circuit.supply()),
+              VoltageDrop.along(predictor.profile(test, degradations), circuit),
               heat(predictor, test, degradations)));
     }
     return new Prediction(degradations, tests);
@@ -125,7 +125,13 @@ public record Prediction(List<Degradation> degradations, List<PredictedTest> tes
     List<Reading> everywhere =
         circuit.boxes().stream()
             .filter(Box::hasReceptacle)
-            .map(box -> new Reading(box.name(), ProbePoints.HOT_NEUTRAL, meters.get(0).name(), 0))
+            .map(
+                box ->
+                    new Reading(
+                        box.name(),
+                        ProbePoints.usual(circuit, box.name()),
+                        meters.get(0).name(),
+                        0))
             .toList();
     List<Test> filled =
         tests.stream()

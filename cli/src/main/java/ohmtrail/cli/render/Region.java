@@ -52,6 +52,8 @@ public enum Region {
   public String conductor(ConductorRole conductor) {
     return switch (conductor) {
       case HOT -> choose("hot", "line");
+      case LEG_1 -> choose("leg 1", "line 1");
+      case LEG_2 -> choose("leg 2", "line 2");
       case NEUTRAL -> "neutral";
       case GROUND -> choose("ground", "protective earth");
     };

@@ -1,35 +1,45 @@
 package ohmtrail.cli.render;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
+import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Supply;
 import ohmtrail.predict.VoltageProfile;
 import ohmtrail.reference.VoltageDropGuidance;
+import ohmtrail.survey.ProbePoints;
 
 /**
  * What is lost between the panel and a box.
  *
  * @param box its name
  * @param metres along the cables from the panel
- * @param volts hot to neutral at the box
- * @param dropVolts hot to neutral at the panel less {@code volts}
+ * @param volts at the box, between the conductors that are usual there
+ * @param dropVolts between the same at the panel less {@code volts}
  * @param fraction the drop as a fraction of the nominal voltage
  */
 public record VoltageDrop(
     String box, double metres, double volts, double dropVolts, double fraction) {
-  /** One per box but the panel, in the order in which the supply reaches them. */
-  public static List<VoltageDrop> along(VoltageProfile profile, Supply supply) {
-    double atPanel = profile.points().get(0).hotNeutralVolts();
-    return profile.points().stream()
-        .skip(1)
-        .map(
-            point ->
-                new VoltageDrop(
-                    point.box(),
-                    point.metres(),
-                    point.hotNeutralVolts(),
-                    atPanel - point.hotNeutralVolts(),
-                    (atPanel - point.hotNeutralVolts()) / supply.volts()))
-        .toList();
+  /**
+   * One per box but the panel, in the order in which the supply reaches them; between the
+   * conductors that are usual at the box.
+   */
+  public static List<VoltageDrop> along(VoltageProfile profile, Circuit circuit) {
+    List<VoltageDrop> drops = new ArrayList<>();
+    for (VoltageProfile.Point point : profile.points().subList(1, profile.points().size())) {
+      ProbePoints pair = ProbePoints.usual(circuit, point.box());
+      OptionalDouble atPanel = profile.points().get(0).volts(pair);
+      OptionalDouble there = point.volts(pair);
+      if (atPanel.isPresent() && there.isPresent()) {
+        double drop = atPanel.getAsDouble() - there.getAsDouble();
+        Supply supply = circuit.supply();
+        double nominal = pair.second().isLive() ? supply.greatestVolts() : supply.volts();
+        drops.add(
+            new VoltageDrop(
+                point.box(), point.metres(), there.getAsDouble(), drop, drop / nominal));
+      }
+    }
+    return List.copyOf(drops);
   }
 
   /** Which figure of the advice the drop is above, in words; empty when it is within both. */

@@ -88,7 +88,8 @@ class ProfileChartTest {
               .filter(point -> point.box().equals(box))
               .findFirst()
               .orElseThrow()
-              .hotNeutralVolts();
+              .volts(ohmtrail.survey.ProbePoints.HOT_NEUTRAL)
+              .orElseThrow();
       assertEquals(expected, volts(predicted, box), METER_VOLTS, box);
     }
   }

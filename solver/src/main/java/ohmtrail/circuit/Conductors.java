@@ -1,0 +1,96 @@
+package ohmtrail.circuit;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Which conductors meet in each box; sees that the supply feeds every one of them. */
+final class Conductors {
+  private Conductors() {}
+
+  /**
+   * The conductors by box, in the order of {@link ConductorRole}.
+   *
+   * @param boxes as the supply reaches them, the panel first
+   * @param cables as the supply reaches them
+   */
+  static Map<String, List<ConductorRole>> of(
+      Supply supply, Map<String, Box> boxes, List<Cable> cables) {
+    String panel = boxes.keySet().iterator().next();
+    EnumSet<ConductorRole> supplied = EnumSet.copyOf(supply.legs().conductors());
+    supplied.add(ConductorRole.NEUTRAL);
+    supplied.add(ConductorRole.GROUND);
+    Map<String, Set<ConductorRole>> fed = new LinkedHashMap<>();
+    boxes.keySet().forEach(box -> fed.put(box, EnumSet.noneOf(ConductorRole.class)));
+    at(fed, panel).addAll(supplied);
+    spread(fed, cables);
+    cables.forEach(cable -> requireFed(fed, cable, supplied));
+    Map<String, List<ConductorRole>> conductors = new LinkedHashMap<>();
+    fed.forEach((box, roles) -> conductors.put(box, List.copyOf(roles)));
+    boxes.values().forEach(box -> requireDeviceFed(box, conductors));
+    return conductors;
+  }
+
+  private static Set<ConductorRole> at(Map<String, Set<ConductorRole>> fed, String box) {
+    return fed.computeIfAbsent(box, name -> EnumSet.noneOf(ConductorRole.class));
+  }
+
+  /** Follows every conductor until nothing more is reached: in a ring it may come from behind. */
+  private static void spread(Map<String, Set<ConductorRole>> fed, List<Cable> cables) {
+    boolean grown = true;
+    while (grown) {
+      grown = false;
+      for (Cable cable : cables) {
+        for (ConductorRole role : cable.roles()) {
+          Set<ConductorRole> here = at(fed, cable.from());
+          Set<ConductorRole> there = at(fed, cable.to());
+          if (here.contains(role) != there.contains(role)) {
+            here.add(role);
+            there.add(role);
+            grown = true;
+          }
+        }
+      }
+    }
+  }
+
+  private static void requireFed(
+      Map<String, Set<ConductorRole>> fed, Cable cable, Set<ConductorRole> supplied) {
+    List<String> floating = new ArrayList<>();
+    for (ConductorRole role : cable.roles()) {
+      if (!at(fed, cable.from()).contains(role)) {
+        floating.add(role.word());
+      }
+    }
+    if (!floating.isEmpty()) {
+      throw new CircuitException(
+          "Conductors "
+              + floating
+              + " of the cable from "
+              + cable.from()
+              + " to "
+              + cable.to()
+              + " must be fed from the panel, which has "
+              + supplied.stream().map(ConductorRole::word).toList()
+              + "\nMaybe the supply has other legs, or a cable before this one lacks a conductor.");
+    }
+  }
+
+  private static void requireDeviceFed(Box box, Map<String, List<ConductorRole>> conductors) {
+    List<ConductorRole> there = conductors.getOrDefault(box.name(), List.of());
+    for (ConductorRole role : box.device()) {
+      if (!there.contains(role)) {
+        throw new CircuitException(
+            "Device conductor ("
+                + role.word()
+                + ") at "
+                + box.name()
+                + " must be one of those that reach the box: "
+                + there.stream().map(ConductorRole::word).toList());
+      }
+    }
+  }
+}
