@@ -29,12 +29,15 @@ public final class CaseReview {
     this.region = Region.of(circuit.supply());
   }
 
-  /** One sentence for each thing that would help; empty when nothing is missing. */
+  /**
+   * One sentence for each thing that would help, the most telling first; empty when nothing is
+   * missing. Without any load on, hardly a joint shows, wherever the meter is held.
+   */
   public static List<String> whatWouldHelp(CaseFile caseFile) {
     CaseReview review = new CaseReview(caseFile);
     List<String> hints = new ArrayList<>();
-    review.addUnread(hints);
     review.addUnloaded(hints);
+    review.addUnread(hints);
     review.addHighImpedanceOnly(hints);
     review.addUnknownLengths(hints);
     return List.copyOf(hints);

@@ -69,6 +69,16 @@ public final class Headline {
   }
 
   private String degraded() {
+    return diagnosis.degradedJoints() > 1
+        ? BadJoints.headline(caseFile.circuit(), diagnosis)
+        : oneJoint() + unstable() + furtherJoints();
+  }
+
+  private String unstable() {
+    return Notes.isUnstable(diagnosis) ? " " + Notes.unstable(diagnosis) : "";
+  }
+
+  private String oneJoint() {
     Suspect suspect = diagnosis.suspects().get(0);
     RankedBox box = diagnosis.boxes().get(0);
     if (JointWords.isSupplySide(suspect)) {
@@ -81,8 +91,7 @@ public final class Headline {
           + Figures.probability(box.probability())
           + " likely to hold the bad one. No joint stands out; the likeliest is "
           + finding(suspect, "")
-          + "."
-          + furtherJoints();
+          + ".";
     }
     boolean settled = suspect.probability() >= EVEN_ODDS;
     return "Open "
@@ -98,16 +107,14 @@ public final class Headline {
                 + " sure."
             : "the likeliest is " + finding(suspect, box.box()) + ".")
         + ends(suspect, box)
-        + next(suspect)
-        + furtherJoints();
+        + next(suspect);
   }
 
   private String supplySide(Suspect suspect) {
     return "Open no box of this run: "
         + finding(suspect, "")
         + ". That is a matter for the utility or a licensed electrician. Do other circuits of this"
-        + " panel show it too?"
-        + furtherJoints();
+        + " panel show it too?";
   }
 
   private String finding(Suspect suspect, String opened) {
@@ -127,13 +134,15 @@ public final class Headline {
     }
     double most = Collections.max(shares.values());
     double least = Collections.min(shares.values());
+    boolean ranked = most - least > WORTH_TELLING;
     boolean otherwiseRanked = most - shares.getOrDefault(opened.box(), 0.0) > WORTH_TELLING;
-    return (most - least > WORTH_TELLING ? " Its joint may be at " : " Its joint is as likely at ")
+    return (ranked ? " Its joint may be at " : " Its joint is as likely at ")
         + (shares.size() == 2 ? "either end: " : "any of them: ")
         + shares.entrySet().stream()
             .map(share -> share.getKey() + " " + Figures.probability(share.getValue()))
             .collect(Collectors.joining(", "))
         + "."
+        + (ranked ? ranking(suspect, shares) : "")
         + (otherwiseRanked
             ? " "
                 + opened.box()
@@ -141,6 +150,17 @@ public final class Headline {
                 + Figures.probability(opened.probability())
                 + " in all."
             : "");
+  }
+
+  /** Where nothing but an assumption ranks the ends. */
+  private String ranking(Suspect suspect, Map<String, Double> shares) {
+    double leading = shares.getOrDefault(suspect.first().box(), 0.0);
+    return PriorWords.because(suspect, caseFile.assumptions())
+        .filter(because -> leading == Collections.max(shares.values()))
+        .map(
+            because ->
+                (shares.size() == 2 ? " The two" : " They") + " read alike; " + because + ".")
+        .orElse("");
   }
 
   /** The probability of a suspect's joints by box, that of the box to open first, then the rest. */
@@ -165,11 +185,15 @@ public final class Headline {
   }
 
   private String furtherJoints() {
-    if (diagnosis.best().size() < 2) {
+    if (BadJoints.joints(diagnosis).size() < 2) {
       return "";
     }
     List<String> joints = diagnosis.best().stream().map(this::withOhms).toList();
-    return " The readings need more than one bad joint: " + JointWords.listed(joints, "and") + ".";
+    return " Or more than one is bad at once, "
+        + Figures.probability(diagnosis.severalProbability())
+        + ": "
+        + JointWords.listed(joints, "and")
+        + ".";
   }
 
   private String withOhms(Degradation degradation) {

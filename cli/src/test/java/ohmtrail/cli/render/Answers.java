@@ -254,10 +254,57 @@ public final class Answers {
   public static Diagnosis twoBadJoints(CaseFile caseFile) {
     return new Answer(caseFile)
         .box("bed-1", 0.9)
-        .suspect(interval(2.4, 1.9, 3.1), 1, joint("bed-1/neutral/incoming", 0.9))
-        .rest(0.05, 0.05)
+        .box("bath", 0.88)
+        .suspect(
+            new OhmsInterval(
+                OptionalDouble.empty(), OptionalDouble.of(21e3), OptionalDouble.empty(), 0.9),
+            1,
+            joint("bath/hot/contact", 0.88))
+        .suspect(
+            interval(2.4, 1.9, 3.1),
+            1,
+            joint("bed-1/neutral/incoming", 0.61),
+            joint("hall-2/neutral/outgoing", 0.24))
+        .rest(0.01, 0.01)
+        .several(0.85)
         .best("bed-1/neutral/incoming", 2.4)
         .best("bath/hot/contact", Double.POSITIVE_INFINITY)
+        .degraded();
+  }
+
+  /** One joint leads, though the likeliest single explanation has two. */
+  public static Diagnosis perhapsTwo(CaseFile caseFile) {
+    return new Answer(caseFile)
+        .box("bed-1", 0.9)
+        .suspect(interval(2.4, 1.9, 3.1), 1, joint("bed-1/neutral/incoming", 0.9))
+        .rest(0.05, 0.05)
+        .several(0.3)
+        .best("bed-1/neutral/incoming", 2.4)
+        .best("bath/hot/contact", Double.POSITIVE_INFINITY)
+        .degraded();
+  }
+
+  /** The joint's ohms are others with nothing on than under load. */
+  public static Diagnosis unstable(CaseFile caseFile) {
+    return new Answer(caseFile)
+        .box("bed-1", 0.95)
+        .suspect(interval(0.8, 0.6, 7.4), 1, joint("bed-1/neutral/incoming", 0.95))
+        .rest(0.02, 0.01)
+        .unstable(0.72)
+        .best("bed-1/neutral/incoming", 6.1)
+        .best("bed-1/neutral/incoming", 0.8)
+        .degraded();
+  }
+
+  /** Something that was stated is far off. */
+  public static Diagnosis strained(CaseFile caseFile) {
+    return new Answer(caseFile)
+        .box("bed-1", 0.95)
+        .suspect(interval(2.4, 1.9, 3.1), 1, joint("bed-1/neutral/incoming", 0.95))
+        .rest(0.02, 0.01)
+        .unstable(0.2)
+        .best("bed-1/neutral/incoming", 2.4)
+        .pulled(2, -2.6)
         .degraded();
   }
 
@@ -312,6 +359,9 @@ public final class Answers {
     private double unexplained;
     private int wrongReading = -1;
     private double wrongProbability;
+    private double several;
+    private double unstable;
+    private final List<Double> pulls = new ArrayList<>(List.of(0.3, 1.2, 0.0, -0.9));
 
     Answer(CaseFile caseFile) {
       this.caseFile = caseFile;
@@ -353,6 +403,21 @@ public final class Answers {
       return this;
     }
 
+    Answer several(double probability) {
+      several = probability;
+      return this;
+    }
+
+    Answer unstable(double probability) {
+      unstable = probability;
+      return this;
+    }
+
+    Answer pulled(int parameter, double pull) {
+      pulls.set(parameter, pull);
+      return this;
+    }
+
     Diagnosis degraded() {
       return as(Verdict.DEGRADED);
     }
@@ -374,7 +439,9 @@ public final class Answers {
           fitted(parameters),
           best,
           Collections.nCopies(parameters.size(), 0.0),
-          List.of(Assumption.values()));
+          List.of(Assumption.values()),
+          several,
+          unstable);
     }
 
     private List<FittedReading> readings() {
@@ -397,8 +464,7 @@ public final class Answers {
     }
 
     /** The first few moved, the others where they were. */
-    private static List<FittedParameter> fitted(Parameters parameters) {
-      List<Double> pulls = List.of(0.3, 1.2, 0.0, -0.9);
+    private List<FittedParameter> fitted(Parameters parameters) {
       List<FittedParameter> fitted = new ArrayList<>();
       for (Parameter parameter : parameters.all()) {
         double pull = fitted.size() < pulls.size() ? pulls.get(fitted.size()) : 0;

@@ -7,6 +7,8 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.JointHeat;
+import ohmtrail.cli.render.Notes;
+import ohmtrail.cli.render.PriorWords;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.FittedReading;
@@ -36,15 +38,20 @@ public final class LocateJson {
     json.member("verdict", diagnosis.verdict().name().toLowerCase(Locale.ROOT))
         .member("headline", Headline.of(caseFile, diagnosis))
         .member("healthyProbability", diagnosis.healthyProbability(), Parts.PROBABILITY)
-        .member("unexplainedProbability", diagnosis.unexplainedProbability(), Parts.PROBABILITY);
+        .member("unexplainedProbability", diagnosis.unexplainedProbability(), Parts.PROBABILITY)
+        .member("severalProbability", diagnosis.severalProbability(), Parts.PROBABILITY)
+        .member("unstableProbability", diagnosis.unstableProbability(), Parts.PROBABILITY)
+        .member("badJoints", diagnosis.degradedJoints());
     writeBoxes();
     writeSuspects();
     writeBest();
     writeHeat();
+    json.texts("notes", Notes.of(diagnosis));
     writeReadings();
     writeParameters();
     Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, diagnosis.assumptions());
+    json.texts("whatWouldHelp", Notes.whatIsMissing(caseFile, diagnosis));
     json.texts("cautions", Cautions.forAnswer(caseFile, diagnosis));
     Parts.warnings(json, caseFile);
     return json.end().toString();
@@ -70,7 +77,13 @@ public final class LocateJson {
       }
       json.end().member("probability", suspect.probability(), Parts.PROBABILITY);
       Parts.interval(json, suspect.ohms());
-      json.member("spread", suspect.spread()).end();
+      json.member("spread", suspect.spread())
+          .member("rankedByPriorsOnly", PriorWords.rankOnly(suspect));
+      PriorWords.because(suspect, caseFile.assumptions())
+          .ifPresentOrElse(
+              because -> json.member("rankedBecause", because),
+              () -> json.nothing("rankedBecause"));
+      json.end();
     }
     json.end();
   }
@@ -138,6 +151,7 @@ public final class LocateJson {
           .member("tolerance", fitted.parameter().sigma())
           .member("value", fitted.value())
           .member("pull", fitted.pull(), Parts.SIGMAS)
+          .member("strained", Notes.strained(diagnosis).contains(fitted))
           .end();
     }
     json.end();

@@ -7,12 +7,15 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.BadJoints;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.JointHeat;
 import ohmtrail.cli.render.JointWords;
+import ohmtrail.cli.render.Notes;
 import ohmtrail.cli.render.OhmsWords;
+import ohmtrail.cli.render.PriorWords;
 import ohmtrail.cli.render.Region;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
@@ -33,9 +36,6 @@ public final class LocateText {
 
   /** Width of the bar of a certain box. */
   private static final int FULL_BAR = 30;
-
-  /** A set of joints whose evidence differs by less than this is ranked by the priors alone. */
-  private static final double EVIDENCE_ALIKE = 1.25;
 
   /** A fitted value within half a tolerance of what was stated is as stated. */
   private static final double WORTH_TELLING = 0.5;
@@ -78,6 +78,8 @@ public final class LocateText {
     if (diagnosis.verdict() == Verdict.DEGRADED && anyRead) {
       writeHeat();
     }
+    writeNotes();
+    writeWhatIsMissing();
     page.heading("Cautions").items(Cautions.forAnswer(caseFile, diagnosis));
     if (anyRead) {
       writeReadings();
@@ -88,15 +90,37 @@ public final class LocateText {
   }
 
   private void writeHeat() {
-    String words =
-        JointHeat.worst(diagnosis.suspects().get(0), circuit)
-            .map(heat -> heat.words(circuit))
-            .orElse(
-                "The "
-                    + region.conductor(ConductorRole.GROUND)
-                    + " carries no current but in a fault. The joint heats then, and may keep the"
-                    + " breaker from tripping.");
-    page.heading("Heat").indented(words);
+    page.heading("Heat");
+    List<Suspect> bad = BadJoints.of(diagnosis);
+    if (bad.size() == 1) {
+      page.indented(heat(bad.get(0)));
+    } else {
+      bad.forEach(suspect -> page.item(words.suspect(suspect, "") + ": " + heat(suspect)));
+    }
+  }
+
+  private String heat(Suspect suspect) {
+    return JointHeat.worst(suspect, circuit)
+        .map(heat -> heat.words(circuit))
+        .orElse(
+            "The "
+                + region.conductor(ConductorRole.GROUND)
+                + " carries no current but in a fault. The joint heats then, and may keep the"
+                + " breaker from tripping.");
+  }
+
+  private void writeWhatIsMissing() {
+    List<String> missing = Notes.whatIsMissing(caseFile, diagnosis);
+    if (!missing.isEmpty()) {
+      page.heading("What is missing, the most telling first").items(missing);
+    }
+  }
+
+  private void writeNotes() {
+    List<String> notes = Notes.of(diagnosis);
+    if (!notes.isEmpty()) {
+      page.heading("Worth knowing").items(notes);
+    }
   }
 
   private void writeBoxes() {
@@ -206,8 +230,11 @@ public final class LocateText {
                 + ", and the cable between them,"
             : "The " + suspect.joints().size() + " joints in question at " + suspect.first().box();
     String ranking =
-        suspect.spread() < EVIDENCE_ALIKE
-            ? "Only how often each kind of joint fails ranks them."
+        PriorWords.rankOnly(suspect)
+            ? "Only how often each kind of joint fails ranks them"
+                + PriorWords.because(suspect, caseFile.assumptions())
+                    .map(because -> ": " + because + ".")
+                    .orElse(".")
             : "The readings favour the first by a factor of "
                 + Figures.twoDigits(suspect.spread())
                 + " at most; how often each kind of joint fails does the rest.";

@@ -34,6 +34,9 @@ class JsonTest {
           Map.entry("lost-ground", Answers::lostGround),
           Map.entry("unsettled", Answers::unsettled),
           Map.entry("two-bad-joints", Answers::twoBadJoints),
+          Map.entry("perhaps-two", Answers::perhapsTwo),
+          Map.entry("unstable", Answers::unstable),
+          Map.entry("strained", Answers::strained),
           Map.entry("one-wrong-reading", Answers::oneWrongReading),
           Map.entry("healthy", Answers::healthy),
           Map.entry("unexplained", Answers::unexplained));

@@ -45,6 +45,21 @@ class TextTest {
   }
 
   @Test
+  void twoJointsAreBad() {
+    hold("two-bad-joints", HALL, Answers.twoBadJoints(HALL));
+  }
+
+  @Test
+  void aJointIsUnstable() {
+    hold("unstable", HALL, Answers.unstable(HALL));
+  }
+
+  @Test
+  void aToleranceIsUnderStrain() {
+    hold("strained", HALL, Answers.strained(HALL));
+  }
+
+  @Test
   void oneReadingIsWrong() {
     hold("one-wrong-reading", HALL, Answers.oneWrongReading(HALL));
   }

@@ -1,0 +1,124 @@
+package ohmtrail.cli.render;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.RankedBox;
+import ohmtrail.locate.Suspect;
+import ohmtrail.predict.Degradation;
+
+/** The suspects that an answer comes down to: one for each joint that is bad. */
+public final class BadJoints {
+  private static final List<String> NUMBERS = List.of("No", "One", "Two", "Three");
+
+  private final Diagnosis diagnosis;
+  private final JointWords words;
+
+  private BadJoints(Circuit circuit, Diagnosis diagnosis) {
+    this.diagnosis = diagnosis;
+    this.words = new JointWords(circuit);
+  }
+
+  /** The first suspect; or, where several joints are bad at once, the one that holds each. */
+  public static List<Suspect> of(Diagnosis diagnosis) {
+    if (diagnosis.degradedJoints() < 2) {
+      return diagnosis.suspects().stream().limit(1).toList();
+    }
+    List<Suspect> bad = new ArrayList<>();
+    for (String joint : joints(diagnosis)) {
+      holding(joint, diagnosis).filter(suspect -> !bad.contains(suspect)).ifPresent(bad::add);
+    }
+    return List.copyOf(bad);
+  }
+
+  /** The joints of the likeliest explanation, each once. */
+  static List<String> joints(Diagnosis diagnosis) {
+    return diagnosis.best().stream().map(Degradation::joint).distinct().toList();
+  }
+
+  private static Optional<Suspect> holding(String joint, Diagnosis diagnosis) {
+    return diagnosis.suspects().stream()
+        .filter(suspect -> share(suspect, joint) > 0)
+        .max(Comparator.comparingDouble(suspect -> share(suspect, joint)));
+  }
+
+  private static double share(Suspect suspect, String joint) {
+    for (int j = 0; j < suspect.joints().size(); j++) {
+      if (suspect.joints().get(j).id().equals(joint)) {
+        return suspect.jointProbabilities().get(j);
+      }
+    }
+    return 0;
+  }
+
+  /** Several bad joints in a few sentences, the likeliest box first. */
+  static String headline(Circuit circuit, Diagnosis diagnosis) {
+    return new BadJoints(circuit, diagnosis).headline();
+  }
+
+  private String headline() {
+    List<Suspect> bad = new ArrayList<>(of(diagnosis));
+    bad.sort(Comparator.comparingInt(suspect -> rank(box(suspect))));
+    StringBuilder text = new StringBuilder();
+    text.append(NUMBERS.get(Math.min(diagnosis.degradedJoints(), NUMBERS.size() - 1)))
+        .append(" joints are bad at once, ")
+        .append(Figures.probability(diagnosis.severalProbability()))
+        .append(" sure.");
+    String before = "";
+    for (Suspect suspect : bad) {
+      text.append(' ').append(sentence(suspect, before));
+      before = JointWords.isSupplySide(suspect) ? before : box(suspect);
+    }
+    return text.toString();
+  }
+
+  private String sentence(Suspect suspect, String before) {
+    if (JointWords.isSupplySide(suspect)) {
+      return "Open no box for "
+          + finding(suspect, "")
+          + ": a matter for the utility or a licensed electrician.";
+    }
+    String box = box(suspect);
+    if (box.equals(before)) {
+      return "In the same box: " + finding(suspect, box) + ".";
+    }
+    String otherEnds = otherEnds(suspect, box);
+    return (before.isEmpty() ? "Open " + box + " first: " : "Then open " + box + ": ")
+        + finding(suspect, box)
+        + (otherEnds.isEmpty() ? "." : "; if it is sound, " + otherEnds + ".");
+  }
+
+  private String otherEnds(Suspect suspect, String opened) {
+    List<String> others = words.boxes(suspect).stream().filter(box -> !box.equals(opened)).toList();
+    return others.size() == 1 ? "the other end, " + others.get(0) : JointWords.listed(others, "or");
+  }
+
+  private String finding(Suspect suspect, String opened) {
+    return words.suspect(suspect, opened)
+        + ", "
+        + OhmsWords.of(suspect.ohms())
+        + ", "
+        + Figures.probability(suspect.probability());
+  }
+
+  /** The box in which most of a suspect's probability lies. */
+  private static String box(Suspect suspect) {
+    Map<String, Double> shares = new LinkedHashMap<>();
+    for (int j = 0; j < suspect.joints().size(); j++) {
+      shares.merge(suspect.joints().get(j).box(), suspect.jointProbabilities().get(j), Double::sum);
+    }
+    return shares.entrySet().stream()
+        .max(Map.Entry.comparingByValue())
+        .map(Map.Entry::getKey)
+        .orElseThrow();
+  }
+
+  private int rank(String box) {
+    return diagnosis.boxes().stream().map(RankedBox::box).toList().indexOf(box);
+  }
+}
