@@ -50,23 +50,23 @@ final class CombinationSearch {
   /**
    * Searches.
    *
-   * @param candidates the single joints
+   * @param shortlist the single joints
    * @return every combination that was fitted; empty when a single joint or a healthy circuit
    *     leaves nothing unexplained
    */
-  List<Combination> run(List<Candidate> candidates) {
+  List<Combination> run(Shortlist shortlist) {
     List<Candidate> firsts =
-        candidates.stream()
-            .filter(candidate -> weighing.fittedModel(candidate).isPresent())
+        shortlist.candidates().stream()
+            .filter(candidate -> shortlist.modelOf(candidate).isPresent())
             .sorted(Comparator.comparingDouble(Candidate::logPosterior).reversed())
             .toList();
-    if (firsts.isEmpty() || !weighing.leavesUnexplained(firsts.get(0))) {
+    if (firsts.isEmpty() || !shortlist.leavesUnexplained(firsts.get(0))) {
       return List.of();
     }
     List<Combination> found = new ArrayList<>();
     Set<Set<String>> tried = new HashSet<>();
     for (Candidate first : differing(firsts)) {
-      Optional<Linearised> fitted = weighing.fittedModel(first);
+      Optional<Linearised> fitted = shortlist.modelOf(first);
       double ohms = first.curve().map(OhmsCurve::peakOhms).orElseThrow();
       List<Degradation> base = List.of(new Degradation(first.joint().id(), ohms));
       addUnstable(first.joint(), ohms, found);

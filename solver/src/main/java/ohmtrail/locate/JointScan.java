@@ -16,6 +16,9 @@ import ohmtrail.predict.SurveyModel;
  * those that are not.
  */
 final class JointScan {
+  /** Predictions nearer than so many standard deviations of each reading are alike. */
+  private static final double ALIKE = 0.3;
+
   private static final double LONGEST_STEP = 1.5;
   private static final int MOST_STEPS = 6;
 
@@ -43,6 +46,7 @@ final class JointScan {
 
   /** What all scans share: the readings, the prior and buffers. */
   static final class Start {
+    private final SurveyModel model;
     private final OhmsCurve.Prior prior;
     private final double[] point;
     private final Weigher weigher;
@@ -54,6 +58,7 @@ final class JointScan {
         Observations observations,
         OhmsCurve.Prior prior,
         int[] active) {
+      this.model = model;
       this.prior = prior;
       this.point = point.clone();
       this.weigher = new Weigher(observations, active, new BitSet());
@@ -140,13 +145,38 @@ final class JointScan {
 
   /**
    * Where the parameters of a fit may start: their posterior mean, or where everything is as stated
-   * when a reading is wrong and has pulled that mean astray.
+   * when a wrong reading has pulled that mean astray.
    */
-  double[] mean() {
+  double[] startFor(BitSet leftOut) {
     List<Double> mean = peaks.get(0).mean();
-    return weight().wrongReading() < 0
+    return wrongReading().isEmpty() && leftOut.isEmpty()
         ? mean.stream().mapToDouble(Double::doubleValue).toArray()
         : new double[mean.size()];
+  }
+
+  /** The prediction at the best ohms, one per reading. */
+  double[] volts() {
+    double[] volts = new double[start.evaluation.readings()];
+    sweep.volts(ohms(), volts);
+    return volts;
+  }
+
+  /** Whether another joint predicts the same readings, and calls the same one wrong. */
+  boolean isAlike(JointScan other, Observations observations) {
+    double[] own = volts();
+    double[] others = other.volts();
+    for (int r = 0; r < own.length; r++) {
+      if (Math.abs(own[r] - others[r]) > ALIKE * Math.sqrt(observations.variance(r))) {
+        return false;
+      }
+    }
+    return wrongReading().equals(other.wrongReading());
+  }
+
+  /** The joint with the model linearised where it was looked at. */
+  Linearised linearised(Observations observations, int[] active) {
+    return new Linearised(
+        start.model, joint, sweep, start.point, observations, active, new BitSet());
   }
 
   /** The reading that is more likely wrong than not; at most one. */

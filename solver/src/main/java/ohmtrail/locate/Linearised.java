@@ -51,6 +51,25 @@ final class Linearised {
         leftOut);
   }
 
+  /** A joint whose sweep is at hand. */
+  Linearised(
+      SurveyModel model,
+      Joint joint,
+      JointSweep sweep,
+      double[] point,
+      Observations observations,
+      int[] active,
+      BitSet leftOut) {
+    this(
+        model,
+        ohms -> Weighing.degraded(Optional.of(joint), ohms),
+        Optional.of(sweep),
+        point,
+        observations,
+        active,
+        leftOut);
+  }
+
   /** A hypothesis whose ohms are fixed in the model. */
   Linearised(
       SurveyModel model,

@@ -63,9 +63,10 @@ public final class Locator {
     survey.requireFits(circuit);
     Weighing weighing = Weighing.of(circuit, survey, assumptions);
     Priors priors = Priors.of(circuit, assumptions);
-    List<Candidate> candidates = candidates(weighing, priors);
+    Shortlist shortlist = Shortlist.of(circuit, weighing, priors);
+    List<Candidate> candidates = shortlist.candidates();
     List<Combination> combinations =
-        new CombinationSearch(circuit, weighing, priors).run(candidates);
+        new CombinationSearch(circuit, weighing, priors).run(shortlist);
     SingleFaults singles =
         SingleFaults.of(combinations, candidates, priors, weighing.observations());
     Optional<SeveralFaults> several = SeveralFaults.of(combinations, weighing, priors);
@@ -84,7 +85,7 @@ public final class Locator {
     Explanation explanation =
         verdict == Verdict.UNEXPLAINED
             ? discord.orElseThrow().explanation()
-            : explanation(weighing, singles, several, logHealthy);
+            : explanation(weighing, shortlist, singles, several, logHealthy);
     Diagnosis diagnosis =
         new Diagnosis(
             verdict,
@@ -141,28 +142,19 @@ public final class Locator {
     return suspects;
   }
 
-  private static List<Candidate> candidates(Weighing weighing, Priors priors) {
-    List<Candidate> candidates = new ArrayList<>();
-    for (JointScan scan : weighing.scans()) {
-      double prior = priors.of(scan.joint());
-      candidates.add(
-          weighing.isHopeless(scan) ? weighing.rough(scan, prior) : weighing.fitted(scan, prior));
-    }
-    for (CoarseLook look : weighing.farOff()) {
-      candidates.add(weighing.farOff(look, priors.of(look.joint())));
-    }
-    return candidates;
-  }
-
   private static Explanation explanation(
-      Weighing weighing, SingleFaults singles, Optional<SeveralFaults> several, double logHealthy) {
+      Weighing weighing,
+      Shortlist shortlist,
+      SingleFaults singles,
+      Optional<SeveralFaults> several,
+      double logHealthy) {
     double logSeveral = several.map(SeveralFaults::logPosterior).orElse(Double.NEGATIVE_INFINITY);
     if (logHealthy > Math.max(singles.logTop(), logSeveral)) {
       return weighing.explainHealthy();
     }
     return logSeveral > singles.logTop()
         ? several.orElseThrow().combination().explanation()
-        : singles.explanation().orElseGet(() -> weighing.explain(singles.top()));
+        : singles.explanation().orElseGet(() -> shortlist.explain(singles.top()));
   }
 
   private static Verdict verdict(double healthy, double unexplained) {

@@ -21,7 +21,7 @@ final class Weigher {
 
   Weigher(Observations observations, int[] active, BitSet leftOut) {
     this.observations = observations;
-    this.evidence = new GaussianEvidence(observations, active, leftOut);
+    this.evidence = GaussianEvidence.of(observations, active, leftOut);
     this.used = observations.count() - leftOut.cardinality();
   }
 

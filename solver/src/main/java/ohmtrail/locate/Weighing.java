@@ -2,6 +2,7 @@ package ohmtrail.locate;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,13 +36,11 @@ final class Weighing {
    */
   private static final double ASTRAY = 10;
 
-  /**
-   * Hypotheses e^-40 behind the best after a first look: even a better fit leaves nothing of them.
-   */
-  private static final double HOPELESS = 40;
+  /** Hypotheses e^-40 behind the best: nothing is left of them. */
+  private static final double OUT_OF_REACH = 40;
 
-  /** The misfit of a joint set aside overstates how improbable it is, by less than this factor. */
-  private static final double FAR_OFF_DIVISOR = 4;
+  /** Times that the fit of the best joint and a new look at all of them take turns. */
+  private static final int MOST_LOOKS = 3;
 
   private final Circuit circuit;
   private final Survey survey;
@@ -52,9 +51,7 @@ final class Weighing {
   private final SurveyModel nominal;
   private final int[] active;
   private final HypothesisFit fit;
-  private final List<CoarseLook> farOff;
   private final List<JointScan> scans;
-  private final Map<String, Linearised> fitted = new LinkedHashMap<>();
   private final Linearised healthy;
   private final double logHealthyEvidence;
 
@@ -68,11 +65,10 @@ final class Weighing {
     this.nominal = model(parameters.nominalPoint(), circuit.joints());
     List<CoarseLook> looks = look(nominal, parameters.nominalPoint(), circuit.joints());
     Map<CoarseLook, JointSweep> sweeps = near(looks);
-    this.farOff = looks.stream().filter(look -> !sweeps.containsKey(look)).toList();
     this.active = feltParameters(sweeps);
     this.fit =
         new HypothesisFit(circuit, survey, assumptions, parameters, observations, active, prior);
-    this.scans = scan(nominal, parameters.nominalPoint(), sweeps);
+    this.scans = lookAgain(scan(nominal, parameters.nominalPoint(), sweeps));
     this.healthy = fitHealthy();
     this.logHealthyEvidence = healthyEvidence();
   }
@@ -81,7 +77,8 @@ final class Weighing {
     return new Weighing(circuit, survey, assumptions);
   }
 
-  private SurveyModel model(double[] point, List<Joint> joints) {
+  /** The survey's model at a point, with joints to add ohms to. */
+  SurveyModel model(double[] point, List<Joint> joints) {
     return model(point, joints, List.of());
   }
 
@@ -100,7 +97,7 @@ final class Weighing {
    */
   private List<CoarseLook> look(SurveyModel model, double[] point, List<Joint> joints) {
     int[] all = IntStream.range(0, parameters.size()).toArray();
-    GaussianEvidence plain = new GaussianEvidence(observations, all, new BitSet());
+    GaussianEvidence plain = GaussianEvidence.of(observations, all, new BitSet());
     Evaluation evaluation = model.buffer();
     model.evaluate(evaluation);
     plain.compute(evaluation, point, 1);
@@ -175,6 +172,39 @@ final class Weighing {
     return List.copyOf(found);
   }
 
+  /**
+   * Looks at the joints again with the model linearised at the fit of the best of them, until the
+   * best stays the best: what explains the readings is far nearer to how things are than what was
+   * stated.
+   */
+  private List<JointScan> lookAgain(List<JointScan> first) {
+    List<JointScan> seen = first;
+    for (int look = 0; look < MOST_LOOKS && active.length > 0; look++) {
+      JointScan best = best(seen);
+      List<JointScan> next = besides(List.of(), fit(best, best.wrongReading()).point());
+      if (best(next).roughLogEvidence() < best.roughLogEvidence() - ASTRAY) {
+        return seen;
+      }
+      seen = next;
+      if (best(next).isAlike(best, observations)) {
+        return seen;
+      }
+    }
+    return seen;
+  }
+
+  private static JointScan best(List<JointScan> scans) {
+    return scans.stream()
+        .max(Comparator.comparingDouble(JointScan::roughLogEvidence))
+        .orElseThrow();
+  }
+
+  /** Fits a joint from where a look saw it, some readings left out. */
+  HypothesisFit.Result fit(JointScan scan, BitSet leftOut) {
+    return fit.fit(
+        degraded(Optional.of(scan.joint()), scan.ohms()), scan.startFor(leftOut), leftOut);
+  }
+
   private Linearised fitHealthy() {
     Linearised first = linearise(Optional.empty(), parameters.nominalPoint(), new BitSet());
     Weigher.Weight weight = first.weight(0);
@@ -203,18 +233,7 @@ final class Weighing {
   }
 
   private double bestRough() {
-    return scans.stream()
-        .mapToDouble(JointScan::roughLogEvidence)
-        .max()
-        .orElse(Double.NEGATIVE_INFINITY);
-  }
-
-  /**
-   * Whether a first look puts a joint so far behind the best that a proper fit is not worth its
-   * time.
-   */
-  boolean isHopeless(JointScan scan) {
-    return scan.roughLogEvidence() < Math.max(bestRough(), logHealthyEvidence) - HOPELESS;
+    return best(scans).roughLogEvidence();
   }
 
   private static BitSet wrong(Weigher.Weight weight) {
@@ -239,11 +258,6 @@ final class Weighing {
     return parameters;
   }
 
-  /** The joints that a quick look sets aside. */
-  List<CoarseLook> farOff() {
-    return farOff;
-  }
-
   /** The joints that got a closer look. */
   List<JointScan> scans() {
     return scans;
@@ -253,49 +267,10 @@ final class Weighing {
     return logHealthyEvidence;
   }
 
-  /** A joint that a quick look set aside: a bound on its evidence that is as good as nothing. */
-  Candidate farOff(CoarseLook look, double priorProbability) {
+  /** A joint that no look came near: a bound on its evidence that is as good as nothing. */
+  Candidate farOff(Joint joint, double priorProbability) {
     return new Candidate(
-        look.joint(),
-        priorProbability,
-        bestRough() - look.misfit() / FAR_OFF_DIVISOR,
-        Optional.empty(),
-        new double[0]);
-  }
-
-  /** A joint that a first look rules out. */
-  Candidate rough(JointScan scan, double priorProbability) {
-    return new Candidate(
-        scan.joint(), priorProbability, scan.roughLogEvidence(), Optional.empty(), new double[0]);
-  }
-
-  /**
-   * A joint that may be it: fitted, and its weight followed over the ohms. A fit that ends farther
-   * from the readings than the first look was has gone astray, and the first look stands.
-   */
-  Candidate fitted(JointScan scan, double priorProbability) {
-    Optional<Joint> joint = Optional.of(scan.joint());
-    double[] point = parameters.nominalPoint();
-    List<Double> starts = new ArrayList<>(scan.peaks().stream().map(JointScan.Peak::ohms).toList());
-    if (active.length > 0) {
-      HypothesisFit.Result result = fitFor(scan);
-      point = result.point();
-      starts.add(result.ohms());
-    }
-    Linearised linearised = linearise(joint, point, new BitSet());
-    double best =
-        starts.stream()
-            .mapToDouble(ohms -> linearised.weight(ohms).logWeight())
-            .max()
-            .orElse(Double.NEGATIVE_INFINITY);
-    Linearised kept =
-        best < scan.weight().logWeight() - ASTRAY
-            ? linearise(joint, parameters.nominalPoint(), new BitSet())
-            : linearised;
-    fitted.put(scan.joint().id(), kept);
-    return scan.weight().wrongReading() < 0
-        ? follow(kept, scan.joint(), starts, priorProbability)
-        : followBoth(kept, scan, starts, priorProbability);
+        joint, priorProbability, bestRough() - OUT_OF_REACH, Optional.empty(), new double[0]);
   }
 
   /**
@@ -307,17 +282,13 @@ final class Weighing {
   List<Candidate> slot(List<Degradation> others, double[] point, Priors priors) {
     List<JointScan> looks = besides(others, point);
     double best =
-        looks.stream().mapToDouble(JointScan::roughLogEvidence).max().orElse(0) - HOPELESS;
+        looks.stream().mapToDouble(JointScan::roughLogEvidence).max().orElse(0) - OUT_OF_REACH;
     List<Candidate> slot = new ArrayList<>();
     for (JointScan look : looks) {
       if (look.roughLogEvidence() > best) {
-        SurveyModel model = model(point, List.of(look.joint()), others);
-        Linearised linearised =
-            new Linearised(
-                model, Optional.of(look.joint()), point, observations, active, new BitSet());
         slot.add(
             follow(
-                linearised,
+                look.linearised(observations, active),
                 look.joint(),
                 look.peaks().stream().map(JointScan.Peak::ohms).toList(),
                 priors.of(look.joint())));
@@ -326,31 +297,8 @@ final class Weighing {
     return slot;
   }
 
-  /**
-   * With a reading called wrong: that case, and the one that all are right, each linearised at a
-   * fit of its own.
-   */
-  private Candidate followBoth(
-      Linearised oneWrong, JointScan scan, List<Double> starts, double priorProbability) {
-    Optional<Joint> joint = Optional.of(scan.joint());
-    HypothesisFit.Result result = fit.fit(degraded(joint, scan.ohms()), new BitSet());
-    Linearised allRight = linearise(joint, result.point(), new BitSet());
-    List<OhmsCurve.Peak> peaks = new ArrayList<>();
-    starts.forEach(ohms -> peaks.add(oneWrong.climb(ohms, prior)));
-    peaks.add(allRight.climb(result.ohms(), prior));
-    OhmsCurve curve =
-        OhmsCurve.follow(
-            ohms ->
-                Weigher.logSum(
-                    oneWrong.weight(ohms).logOneWrong(), allRight.weight(ohms).logAllRight()),
-            peaks,
-            prior);
-    double[] volts = oneWrong.volts(curve.peakOhms());
-    return new Candidate(
-        scan.joint(), priorProbability, curve.logEvidence(), Optional.of(curve), volts);
-  }
-
-  private Candidate follow(
+  /** A joint's weight, followed over its ohms. */
+  Candidate follow(
       Linearised linearised, Joint joint, List<Double> starts, double priorProbability) {
     List<OhmsCurve.Peak> peaks =
         starts.stream().map(ohms -> linearised.climb(ohms, prior)).distinct().toList();
@@ -359,19 +307,8 @@ final class Weighing {
     return new Candidate(joint, priorProbability, curve.logEvidence(), Optional.of(curve), volts);
   }
 
-  private HypothesisFit.Result fitFor(JointScan scan) {
-    return fit.fit(
-        degraded(Optional.of(scan.joint()), scan.ohms()), scan.mean(), scan.wrongReading());
-  }
-
   Explanation explainHealthy() {
     return healthy.explain(0);
-  }
-
-  Explanation explain(Candidate candidate) {
-    Linearised linearised = fitted.get(candidate.joint().id());
-    double ohms = candidate.curve().map(OhmsCurve::peakOhms).orElse(0.0);
-    return linearised == null ? explainHealthy() : linearised.explain(ohms);
   }
 
   /** One joint, or none, with so many ohms. */
@@ -387,19 +324,6 @@ final class Weighing {
   /** The healthy circuit at its fit. */
   Linearised healthy() {
     return healthy;
-  }
-
-  /** A candidate's model at its fit, if it got one. */
-  Optional<Linearised> fittedModel(Candidate candidate) {
-    return Optional.ofNullable(fitted.get(candidate.joint().id()));
-  }
-
-  /**
-   * Whether the readings lie farther from a candidate's fit than their tolerances make ordinary.
-   */
-  boolean leavesUnexplained(Candidate candidate) {
-    double ohms = candidate.curve().orElseThrow().peakOhms();
-    return fittedModel(candidate).orElseThrow().isSuspiciousAt(ohms) && healthy.isSuspiciousAt(0);
   }
 
   /** The parameters that any reading feels. */

@@ -140,9 +140,12 @@ final class Normals {
     return observations.count();
   }
 
-  /** The evidence as the method works it out. */
+  /** The evidence as the method works it out: by either of its two ways, whatever the size. */
   GaussianEvidence evidence(BitSet leftOut) {
-    GaussianEvidence evidence = new GaussianEvidence(observations, active, leftOut);
+    GaussianEvidence evidence =
+        seed % 2 == 0
+            ? new EvidenceByReadings(observations, active, leftOut)
+            : new EvidenceByParameters(observations, active, leftOut);
     evidence.compute(evaluation, point, 1);
     return evidence;
   }

@@ -1,0 +1,217 @@
+package ohmtrail.locate;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import ohmtrail.predict.Evaluation;
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
+import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
+
+/**
+ * The evidence by way of the readings: S itself, its Cholesky factor L L', and what follows. Cost
+ * per evaluation: O(readings^2 x parameters + readings^3). A reading left out keeps a row of its
+ * own that touches no other.
+ */
+final class EvidenceByReadings implements GaussianEvidence {
+  private static final double LOG_TWO_PI = Math.log(2 * Math.PI);
+
+  private final Observations observations;
+  private final int[] active;
+  private final BitSet leftOut;
+  private final int readings;
+
+  /** J, one row per active parameter, so that the innermost loop runs over readings. */
+  private final double[][] design;
+
+  private final double[] residual;
+  private final double[] drift;
+  private final double[] mean;
+  private final double[] scaledResidual;
+  private final DMatrixRMaj covariance;
+  private final CholeskyDecomposition_F64<DMatrixRMaj> cholesky;
+  private double[] factor = new double[0];
+  private double widening = 1;
+  private double logDensity;
+  private double misfit;
+
+  EvidenceByReadings(Observations observations, int[] active, BitSet leftOut) {
+    this.observations = observations;
+    this.active = active.clone();
+    this.leftOut = (BitSet) leftOut.clone();
+    this.readings = observations.count();
+    this.design = new double[active.length][readings];
+    this.residual = new double[readings];
+    this.drift = new double[readings];
+    this.mean = new double[active.length];
+    this.scaledResidual = new double[readings];
+    this.covariance = new DMatrixRMaj(readings, readings);
+    this.cholesky = DecompositionFactory_DDRM.chol(Math.max(1, readings), true);
+  }
+
+  @Override
+  public void compute(Evaluation evaluation, double[] point, double widening) {
+    this.widening = widening;
+    load(evaluation, point);
+    formCovariance();
+    if (readings > 0 && !cholesky.decompose(covariance)) {
+      throw new ArithmeticException("The covariance of the readings is not positive definite");
+    }
+    factor = covariance.data;
+    finish();
+  }
+
+  private void load(Evaluation evaluation, double[] point) {
+    double[] jacobian = evaluation.jacobian();
+    int all = evaluation.parameters();
+    for (int r = 0; r < readings; r++) {
+      boolean used = !leftOut.get(r);
+      residual[r] = used ? observations.volts(r) - evaluation.volts()[r] : 0;
+      drift[r] = used ? observations.driftSigma() * evaluation.volts()[r] : 0;
+    }
+    for (int c = 0; c < active.length; c++) {
+      double[] column = design[c];
+      double u = point[active[c]];
+      for (int r = 0; r < readings; r++) {
+        column[r] = leftOut.get(r) ? 0 : jacobian[r * all + active[c]];
+        residual[r] += column[r] * u;
+      }
+    }
+  }
+
+  /** The lower triangle of S. */
+  private void formCovariance() {
+    double[] lower = covariance.data;
+    Arrays.fill(lower, 0);
+    for (double[] column : design) {
+      for (int i = 0; i < readings; i++) {
+        addScaled(column[i], column, i, lower);
+      }
+    }
+    double square = widening * widening;
+    for (int i = 0; i < readings; i++) {
+      int row = i * readings;
+      for (int j = 0; j <= i; j++) {
+        lower[row + j] *= square;
+      }
+      for (int j = i; j >= 0 && observations.testOf(j) == observations.testOf(i); j--) {
+        lower[row + j] += drift[i] * drift[j];
+      }
+      lower[row + i] += leftOut.get(i) ? 1 : observations.variance(i);
+      // The factorisation reads the lower triangle only, but wants numbers in the upper one.
+      for (int j = 0; j < i; j++) {
+        lower[j * readings + i] = lower[row + j];
+      }
+    }
+  }
+
+  /** Adds to row i of the lower triangle, up to its diagonal. */
+  private void addScaled(double factorOfRow, double[] column, int i, double[] lower) {
+    if (factorOfRow == 0) {
+      return;
+    }
+    int row = i * readings;
+    for (int j = 0; j <= i; j++) {
+      lower[row + j] += factorOfRow * column[j];
+    }
+  }
+
+  private void finish() {
+    System.arraycopy(residual, 0, scaledResidual, 0, readings);
+    forward(scaledResidual);
+    misfit = 0;
+    double logDeterminant = 0;
+    int used = 0;
+    for (int r = 0; r < readings; r++) {
+      misfit += scaledResidual[r] * scaledResidual[r];
+      logDeterminant += 2 * Math.log(factor[r * readings + r]);
+      used += leftOut.get(r) ? 0 : 1;
+    }
+    backward(scaledResidual);
+    logDensity = -0.5 * (misfit + logDeterminant + used * LOG_TWO_PI);
+  }
+
+  private void forward(double[] vector) {
+    for (int i = 0; i < readings; i++) {
+      int row = i * readings;
+      double sum = vector[i];
+      for (int j = 0; j < i; j++) {
+        sum -= factor[row + j] * vector[j];
+      }
+      vector[i] = sum / factor[row + i];
+    }
+  }
+
+  private void backward(double[] vector) {
+    for (int i = readings - 1; i >= 0; i--) {
+      int row = i * readings;
+      double value = vector[i] / factor[row + i];
+      vector[i] = value;
+      for (int j = 0; j < i; j++) {
+        vector[j] -= factor[row + j] * value;
+      }
+    }
+  }
+
+  @Override
+  public double logDensity() {
+    return logDensity;
+  }
+
+  @Override
+  public double misfit() {
+    return misfit;
+  }
+
+  @Override
+  public double[] mean() {
+    for (int c = 0; c < mean.length; c++) {
+      mean[c] = widening * dot(design[c], scaledResidual);
+    }
+    return mean;
+  }
+
+  @Override
+  public double[] scaledResidual() {
+    return scaledResidual;
+  }
+
+  @Override
+  public double[] precisionDiagonal() {
+    double[] diagonal = new double[readings];
+    double[] column = new double[readings];
+    for (int r = 0; r < readings; r++) {
+      // Column r of L^-1 gives row r of L'^-1: its square is the diagonal of S^-1.
+      Arrays.fill(column, 0);
+      column[r] = 1;
+      for (int i = r; i < readings; i++) {
+        int row = i * readings;
+        double sum = column[i];
+        for (int j = r; j < i; j++) {
+          sum -= factor[row + j] * column[j];
+        }
+        column[i] = sum / factor[row + i];
+      }
+      diagonal[r] = leftOut.get(r) ? 0 : dot(column, column);
+    }
+    return diagonal;
+  }
+
+  @Override
+  public double[] scaled(double[] slope) {
+    double[] result = slope.clone();
+    for (int r = 0; r < readings; r++) {
+      result[r] = leftOut.get(r) ? 0 : result[r];
+    }
+    forward(result);
+    backward(result);
+    return result;
+  }
+
+  private static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < a.length; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
+  }
+}
