@@ -48,6 +48,13 @@ record CoarseLook(Joint joint, JointResponse response, List<Double> starts, doub
     return misfit > FAR_OFF_RATIO * nearest + FAR_OFF_MARGIN;
   }
 
+  /** The same with further ohms to start from. */
+  CoarseLook withStarts(List<Double> further) {
+    Set<Double> all = new LinkedHashSet<>(starts);
+    all.addAll(further);
+    return new CoarseLook(joint, response, List.copyOf(all), misfit);
+  }
+
   /** Looks at joints with one set of buffers. */
   static final class Looker {
     private final Observations observations;

@@ -31,10 +31,16 @@ final class EvidenceByParameters implements GaussianEvidence {
   private final double[] normal;
   private final double[] rightSide;
   private final double[] mean;
+
+  /** The mean in units of the widened tolerances. */
+  private final double[] solution;
+
   private final double[] scaledResidual;
   private final DMatrixRMaj matrix;
   private final CholeskyDecomposition_F64<DMatrixRMaj> cholesky;
   private double[] factor = new double[0];
+  private double widening = 1;
+  private double logNoise;
   private double logDensity;
   private double misfit;
 
@@ -59,28 +65,34 @@ final class EvidenceByParameters implements GaussianEvidence {
     this.normal = new double[columns * columns];
     this.rightSide = new double[columns];
     this.mean = new double[columns];
+    this.solution = new double[columns];
     this.scaledResidual = new double[readings];
     this.matrix = new DMatrixRMaj(columns, columns);
     this.cholesky = DecompositionFactory_DDRM.chol(Math.max(1, columns), true);
   }
 
   @Override
-  public void compute(Evaluation evaluation, double[] point, double widening) {
-    load(evaluation, point, widening);
-    double logDeterminant = weigh(evaluation.volts());
+  public void compute(Evaluation evaluation, double[] point) {
+    load(evaluation, point);
+    logNoise = weigh(evaluation.volts());
     formNormal();
-    logDeterminant += solve();
-    finish(logDeterminant);
+    widen(1);
   }
 
-  private void load(Evaluation evaluation, double[] point, double widening) {
+  @Override
+  public void widen(double widening) {
+    this.widening = widening;
+    finish(logNoise + solve());
+  }
+
+  private void load(Evaluation evaluation, double[] point) {
     double[] jacobian = evaluation.jacobian();
     int all = evaluation.parameters();
     for (int r = 0; r < readings; r++) {
       double shift = 0;
       for (int c = 0; c < columns; c++) {
         double slope = jacobian[r * all + active[c]];
-        design[r * columns + c] = widening * slope;
+        design[r * columns + c] = slope;
         shift += slope * point[active[c]];
       }
       residual[r] = observations.volts(r) - evaluation.volts()[r] + shift;
@@ -149,7 +161,6 @@ final class EvidenceByParameters implements GaussianEvidence {
       }
     }
     for (int i = 0; i < columns; i++) {
-      normal[i * columns + i] += 1;
       for (int j = 0; j < i; j++) {
         normal[j * columns + i] = normal[i * columns + j];
       }
@@ -161,7 +172,12 @@ final class EvidenceByParameters implements GaussianEvidence {
     if (columns == 0) {
       return 0;
     }
-    System.arraycopy(normal, 0, matrix.data, 0, normal.length);
+    for (int i = 0; i < normal.length; i++) {
+      matrix.data[i] = widening * widening * normal[i];
+    }
+    for (int i = 0; i < columns; i++) {
+      matrix.data[i * columns + i] += 1;
+    }
     if (!cholesky.decompose(matrix)) {
       throw new ArithmeticException("The normal matrix of the fit is not positive definite");
     }
@@ -170,9 +186,11 @@ final class EvidenceByParameters implements GaussianEvidence {
     for (int i = 0; i < columns; i++) {
       logDeterminant += 2 * Math.log(factor[i * columns + i]);
     }
-    System.arraycopy(rightSide, 0, mean, 0, columns);
-    forward(mean);
-    backward(mean);
+    for (int i = 0; i < columns; i++) {
+      solution[i] = widening * rightSide[i];
+    }
+    forward(solution);
+    backward(solution);
     return logDeterminant;
   }
 
@@ -202,7 +220,7 @@ final class EvidenceByParameters implements GaussianEvidence {
     for (int r = 0; r < readings; r++) {
       double sum = weightedResidual[r];
       for (int c = 0; c < columns; c++) {
-        sum -= weighted[r * columns + c] * mean[c];
+        sum -= widening * weighted[r * columns + c] * solution[c];
       }
       scaledResidual[r] = sum;
       misfit += residual[r] * sum;
@@ -223,6 +241,9 @@ final class EvidenceByParameters implements GaussianEvidence {
 
   @Override
   public double[] mean() {
+    for (int c = 0; c < columns; c++) {
+      mean[c] = widening * solution[c];
+    }
     return mean;
   }
 
@@ -247,7 +268,9 @@ final class EvidenceByParameters implements GaussianEvidence {
         if (!leftOut.get(r)) {
           double precision = 1 / observations.variance(r);
           double pull = drift[r] * precision;
-          System.arraycopy(weighted, r * columns, row, 0, columns);
+          for (int c = 0; c < columns; c++) {
+            row[c] = widening * weighted[r * columns + c];
+          }
           forward(row);
           diagonal[r] = precision - pull * pull / (1 + square) - dot(row, row);
         }
@@ -276,7 +299,7 @@ final class EvidenceByParameters implements GaussianEvidence {
         if (!leftOut.get(r)) {
           result[r] = (slope[r] - drift[r] * along / (1 + square)) / observations.variance(r);
           for (int c = 0; c < columns; c++) {
-            projected[c] += weighted[r * columns + c] * slope[r];
+            projected[c] += widening * weighted[r * columns + c] * slope[r];
           }
         }
       }
@@ -286,7 +309,7 @@ final class EvidenceByParameters implements GaussianEvidence {
     backward(projected);
     for (int r = 0; r < readings; r++) {
       for (int c = 0; c < columns; c++) {
-        result[r] -= weighted[r * columns + c] * projected[c];
+        result[r] -= widening * weighted[r * columns + c] * projected[c];
       }
     }
     return result;

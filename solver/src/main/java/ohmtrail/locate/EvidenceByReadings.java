@@ -27,6 +27,10 @@ final class EvidenceByReadings implements GaussianEvidence {
   private final double[] drift;
   private final double[] mean;
   private final double[] scaledResidual;
+
+  /** J J', lower triangle. */
+  private final double[] spread;
+
   private final DMatrixRMaj covariance;
   private final CholeskyDecomposition_F64<DMatrixRMaj> cholesky;
   private double[] factor = new double[0];
@@ -44,14 +48,21 @@ final class EvidenceByReadings implements GaussianEvidence {
     this.drift = new double[readings];
     this.mean = new double[active.length];
     this.scaledResidual = new double[readings];
+    this.spread = new double[readings * readings];
     this.covariance = new DMatrixRMaj(readings, readings);
     this.cholesky = DecompositionFactory_DDRM.chol(Math.max(1, readings), true);
   }
 
   @Override
-  public void compute(Evaluation evaluation, double[] point, double widening) {
-    this.widening = widening;
+  public void compute(Evaluation evaluation, double[] point) {
     load(evaluation, point);
+    formSpread();
+    widen(1);
+  }
+
+  @Override
+  public void widen(double widening) {
+    this.widening = widening;
     formCovariance();
     if (readings > 0 && !cholesky.decompose(covariance)) {
       throw new ArithmeticException("The covariance of the readings is not positive definite");
@@ -78,40 +89,42 @@ final class EvidenceByReadings implements GaussianEvidence {
     }
   }
 
-  /** The lower triangle of S. */
-  private void formCovariance() {
-    double[] lower = covariance.data;
-    Arrays.fill(lower, 0);
+  private void formSpread() {
+    Arrays.fill(spread, 0);
     for (double[] column : design) {
       for (int i = 0; i < readings; i++) {
-        addScaled(column[i], column, i, lower);
-      }
-    }
-    double square = widening * widening;
-    for (int i = 0; i < readings; i++) {
-      int row = i * readings;
-      for (int j = 0; j <= i; j++) {
-        lower[row + j] *= square;
-      }
-      for (int j = i; j >= 0 && observations.testOf(j) == observations.testOf(i); j--) {
-        lower[row + j] += drift[i] * drift[j];
-      }
-      lower[row + i] += leftOut.get(i) ? 1 : observations.variance(i);
-      // The factorisation reads the lower triangle only, but wants numbers in the upper one.
-      for (int j = 0; j < i; j++) {
-        lower[j * readings + i] = lower[row + j];
+        addScaled(column[i], column, i);
       }
     }
   }
 
   /** Adds to row i of the lower triangle, up to its diagonal. */
-  private void addScaled(double factorOfRow, double[] column, int i, double[] lower) {
+  private void addScaled(double factorOfRow, double[] column, int i) {
     if (factorOfRow == 0) {
       return;
     }
     int row = i * readings;
     for (int j = 0; j <= i; j++) {
-      lower[row + j] += factorOfRow * column[j];
+      spread[row + j] += factorOfRow * column[j];
+    }
+  }
+
+  private void formCovariance() {
+    double[] full = covariance.data;
+    double square = widening * widening;
+    for (int i = 0; i < readings; i++) {
+      int row = i * readings;
+      for (int j = 0; j <= i; j++) {
+        full[row + j] = square * spread[row + j];
+      }
+      for (int j = i; j >= 0 && observations.testOf(j) == observations.testOf(i); j--) {
+        full[row + j] += drift[i] * drift[j];
+      }
+      full[row + i] += leftOut.get(i) ? 1 : observations.variance(i);
+      // The factorisation works on the lower triangle, but wants the upper one filled.
+      for (int j = 0; j < i; j++) {
+        full[j * readings + i] = full[row + j];
+      }
     }
   }
 
@@ -165,7 +178,7 @@ final class EvidenceByReadings implements GaussianEvidence {
   @Override
   public double[] mean() {
     for (int c = 0; c < mean.length; c++) {
-      mean[c] = widening * dot(design[c], scaledResidual);
+      mean[c] = widening * widening * dot(design[c], scaledResidual);
     }
     return mean;
   }

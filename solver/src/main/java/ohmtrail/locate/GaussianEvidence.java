@@ -37,13 +37,19 @@ interface GaussianEvidence {
   }
 
   /**
-   * Works out the density.
+   * Works out the density, the tolerances as stated.
    *
    * @param evaluation predictions and slopes at {@code point}
    * @param point u of every parameter where the model was linearised
-   * @param widening how many times wider than stated the tolerances are
    */
-  void compute(Evaluation evaluation, double[] point, double widening);
+  void compute(Evaluation evaluation, double[] point);
+
+  /**
+   * Works out the density of the same evaluation with other tolerances.
+   *
+   * @param widening how many times wider than stated
+   */
+  void widen(double widening);
 
   /** Natural logarithm of the density of the readings that were not left out. */
   double logDensity();

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import ohmtrail.circuit.Joint;
 import ohmtrail.predict.Evaluation;
 import ohmtrail.predict.JointSweep;
@@ -92,20 +93,35 @@ final class JointScan {
   }
 
   private void climb(double floor) {
-    peaks.replaceAll(
-        peak ->
-            peak.weight().logWeight() + 2 * peak.weight().expectedGain() > floor
-                ? climbed(peak)
-                : peak);
+    List<Peak> climbed = new ArrayList<>();
+    for (Peak peak : peaks) {
+      if (peak.weight().logWeight() + 2 * peak.weight().expectedGain() <= floor) {
+        climbed.add(peak);
+        continue;
+      }
+      if (peak.weight().wrongReading() >= 0) {
+        // A reading far off may be wrong, or the ohms are: both are worth a climb.
+        climbed.add(climbed(peak, Weigher.Weight::logAllRight, Weigher.Weight::allRightStep));
+      }
+      climbed.add(climbed(peak, Weigher.Weight::logWeight, Weigher.Weight::step));
+    }
+    peaks.clear();
+    climbed.stream().filter(this::isNew).forEach(peaks::add);
     order();
   }
 
-  /** Improves the ohms by Gauss-Newton steps; each must raise the weight or it is halved. */
-  private Peak climbed(Peak from) {
+  private boolean isNew(Peak peak) {
+    return peaks.stream().noneMatch(known -> known.ohms() == peak.ohms());
+  }
+
+  /** Improves the ohms by Gauss-Newton steps; each must raise the height or it is halved. */
+  private Peak climbed(
+      Peak from, ToDoubleFunction<Weigher.Weight> height, ToDoubleFunction<Weigher.Weight> stepOf) {
     Peak best = from;
     double shrink = 1;
     for (int i = 0; i < MOST_STEPS && Double.isFinite(best.ohms()); i++) {
-      double full = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, best.weight().step()));
+      double wanted = stepOf.applyAsDouble(best.weight());
+      double full = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, wanted));
       double step = full * shrink;
       if (Math.abs(step) * Math.sqrt(best.weight().curvature()) < SMALL_STEP) {
         return best;
@@ -115,7 +131,7 @@ final class JointScan {
         return best;
       }
       Peak candidate = peak(next);
-      if (candidate.weight().logWeight() > best.weight().logWeight()) {
+      if (height.applyAsDouble(candidate.weight()) > height.applyAsDouble(best.weight())) {
         best = candidate;
         shrink = 1;
       } else {
@@ -147,11 +163,10 @@ final class JointScan {
    * Where the parameters of a fit may start: their posterior mean, or where everything is as stated
    * when a wrong reading has pulled that mean astray.
    */
-  double[] startFor(BitSet leftOut) {
-    List<Double> mean = peaks.get(0).mean();
-    return wrongReading().isEmpty() && leftOut.isEmpty()
-        ? mean.stream().mapToDouble(Double::doubleValue).toArray()
-        : new double[mean.size()];
+  double[] startFor(Peak peak, BitSet leftOut) {
+    return peak.weight().wrongReading() < 0 && leftOut.isEmpty()
+        ? peak.mean().stream().mapToDouble(Double::doubleValue).toArray()
+        : new double[peak.mean().size()];
   }
 
   /** The prediction at the best ohms, one per reading. */

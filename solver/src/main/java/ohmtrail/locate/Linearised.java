@@ -187,6 +187,25 @@ final class Linearised {
     return weigher.evidence().scaled(slope);
   }
 
+  /**
+   * u of every parameter where the readings put them at so many ohms, but for one that is more
+   * likely wrong than not.
+   */
+  double[] meanAt(double ohms) {
+    Weigher.Weight weight = weight(ohms);
+    if (weight.wrongReading() >= 0 && !leftOut.get(weight.wrongReading())) {
+      BitSet others = (BitSet) leftOut.clone();
+      others.set(weight.wrongReading());
+      return without(others).meanAt(ohms);
+    }
+    double[] mean = weigher.mean();
+    double[] everywhere = point.clone();
+    for (int c = 0; c < active.length; c++) {
+      everywhere[active[c]] = mean[c];
+    }
+    return everywhere;
+  }
+
   /** The prediction at so many ohms, without drift. */
   double[] volts(double ohms) {
     weight(ohms);

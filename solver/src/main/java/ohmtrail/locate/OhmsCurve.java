@@ -14,13 +14,16 @@ import ohmtrail.reference.Assumptions;
  * the prior: even in ln R between two bounds, with a share for fully open. Immutable.
  */
 final class OhmsCurve {
-  /** Grid where nothing is known of the curve: quarter decades. */
-  private static final double COARSE_STEP = Math.log(10) / 4;
+  /** Grid where nothing is known of the curve: thirds of a decade. */
+  private static final double COARSE_STEP = Math.log(10) / 3;
 
   /** Grid around a peak, in its standard deviations, and how far it reaches. */
-  private static final double FINE_STEP = 0.4;
+  private static final double FINE_STEP = 0.6;
 
-  private static final double FINE_REACH = 6;
+  private static final double FINE_REACH = 5;
+
+  /** Peaks nearer than this many of their standard deviations are one. */
+  private static final double SAME_PEAK = 0.3;
 
   /**
    * Intervals within e^-10 of the top matter; those across which the weight changes by more than e
@@ -28,8 +31,8 @@ final class OhmsCurve {
    */
   private static final double RELEVANT = 10;
 
-  private static final double STEEP = 1.5;
-  private static final int MOST_REFINEMENTS = 3;
+  private static final double STEEP = 1;
+  private static final int MOST_REFINEMENTS = 5;
 
   /** A stretch of the ohms reaches over about so much of ln R, a factor of 3.3. */
   private static final double REACH = 1.2;
@@ -107,9 +110,14 @@ final class OhmsCurve {
       add(points, weight, x);
     }
     add(points, weight, high);
+    List<Double> middles = new ArrayList<>();
     for (Peak peak : peaks) {
       double middle = Math.min(high, Math.max(low, Math.log(peak.ohms())));
       double sigma = peak.curvature() > 0 ? 1 / Math.sqrt(peak.curvature()) : COARSE_STEP;
+      if (middles.stream().anyMatch(other -> Math.abs(other - middle) < SAME_PEAK * sigma)) {
+        continue;
+      }
+      middles.add(middle);
       double step = FINE_STEP * sigma;
       add(points, weight, middle);
       for (double x = step; x <= FINE_REACH * sigma && step < COARSE_STEP; x += step) {
@@ -253,6 +261,11 @@ final class OhmsCurve {
         points.add(new OhmsPoint(Math.exp(mean), mass, Math.sqrt(variance)));
       }
     }
+  }
+
+  /** The ohms below which so much of the probability lies; may be infinite. */
+  double quantile(double share) {
+    return share > 1 - openProbability() ? Double.POSITIVE_INFINITY : Math.exp(logQuantile(share));
   }
 
   /** ln R below which so much of the probability lies, open apart. */

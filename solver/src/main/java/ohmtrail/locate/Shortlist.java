@@ -24,6 +24,20 @@ final class Shortlist {
   /** Joints e^-14 behind the best are not followed over their ohms. */
   private static final double WORTH_FOLLOWING = 14;
 
+  /** Joints e^-5 behind the best do not matter enough to linearise their model more than once. */
+  private static final double WORTH_BENDING = 5;
+
+  /** Ohms this far apart, in ln R, want parameters of their own. */
+  private static final double FAR_APART = 0.7;
+
+  /** Parameters have settled when a step moves them by less than this, in standard deviations. */
+  private static final double SETTLED = 0.5;
+
+  private static final int MOST_SETTLING_STEPS = 4;
+
+  /** Where the ohms count as ending: these shares of their probability lie below. */
+  private static final List<Double> ENDS = List.of(0.1, 0.9);
+
   /** A fit may cost so much of the weight that the look saw: where it stands, a look flatters. */
   private static final double ASTRAY = 10;
 
@@ -88,7 +102,7 @@ final class Shortlist {
       if (logPosterior(scan) > best - WORTH_A_FIT) {
         worthAFit.add(scan);
       } else if (logPosterior(scan) > best - WORTH_FOLLOWING) {
-        follow(scan, scan.linearised(weighing.observations(), weighing.active()), List.of());
+        follow(scan);
       } else {
         candidates.add(rough(scan));
       }
@@ -131,20 +145,135 @@ final class Shortlist {
 
   private void fit(List<JointScan> group) {
     JointScan first = group.get(0);
-    List<Joint> joints = group.stream().map(JointScan::joint).toList();
     BitSet wrong = first.wrongReading();
     HypothesisFit.Result fitted = weighing.fit(first, wrong);
-    SurveyModel model = weighing.model(fitted.point(), joints);
     if (wrong.isEmpty() || !allRightMatters(first)) {
-      group.forEach(scan -> follow(scan, keep(scan, model, fitted), List.of(fitted.ohms())));
+      followKnots(group, fitted, wrong);
       return;
     }
+    List<Joint> joints = group.stream().map(JointScan::joint).toList();
+    SurveyModel model = weighing.model(fitted.point(), joints);
     HypothesisFit.Result allRight = weighing.fit(first, new BitSet());
     SurveyModel other = weighing.model(allRight.point(), joints);
     for (JointScan scan : group) {
       followBoth(
-          scan, keep(scan, model, fitted), linearise(scan, other, allRight), fitted, allRight);
+          scan,
+          keep(scan, model, fitted),
+          linearise(scan, other, allRight.point()),
+          fitted,
+          allRight);
     }
+  }
+
+  /**
+   * Follows the joints of a group with the model linearised in every valley that matters, and once
+   * more at either end where the ohms are left wide open: there the parameters differ.
+   */
+  private void followKnots(List<JointScan> group, HypothesisFit.Result fitted, BitSet wrong) {
+    JointScan first = group.get(0);
+    List<Joint> joints = group.stream().map(JointScan::joint).toList();
+    List<Bend> bends = new ArrayList<>();
+    bends.add(new Bend(fitted.ohms(), weighing.model(fitted.point(), joints), fitted.point()));
+    for (JointScan.Peak peak : first.peaks()) {
+      boolean matters = peak.weight().logWeight() > first.weight().logWeight() - WORTH_A_FIT;
+      if (matters && isFar(bends, peak.ohms())) {
+        HypothesisFit.Result other = weighing.fit(first, peak, wrong);
+        settled(first, joints, other.ohms(), other.point())
+            .filter(bend -> isFar(bends, bend.ohms))
+            .ifPresent(bends::add);
+      }
+    }
+    LinearisedCurve curve = curve(first, bends, fitted);
+    Candidate leader = follow(first, curve, fitted.ohms());
+    if (leader.logPosterior() > best - WORTH_BENDING) {
+      OhmsCurve followed = leader.curve().orElseThrow();
+      for (double share : ENDS) {
+        double end = followed.quantile(share);
+        if (curve.distance(end) > FAR_APART) {
+          settled(first, joints, end, curve.nearest(end).meanAt(end)).ifPresent(bends::add);
+        }
+      }
+    }
+    for (JointScan scan : group) {
+      LinearisedCurve bent = curve(scan, bends, fitted);
+      Candidate candidate = follow(scan, bent, fitted.ohms());
+      models.put(scan.joint().id(), bent.nearest(candidate.curve().orElseThrow().peakOhms()));
+      candidates.add(candidate);
+    }
+  }
+
+  /** The model at the parameters that go with so many ohms. It keeps its own array. */
+  private static final class Bend {
+    private final double ohms;
+    private final SurveyModel model;
+    private final double[] point;
+
+    Bend(double ohms, SurveyModel model, double[] point) {
+      this.ohms = ohms;
+      this.model = model;
+      this.point = point;
+    }
+  }
+
+  /**
+   * The model where the readings put the parameters at so many ohms; empty where that does not
+   * settle, for then the linearised model speaks of places that it does not know.
+   */
+  private Optional<Bend> settled(JointScan scan, List<Joint> joints, double ohms, double[] start) {
+    double[] point = start;
+    for (int step = 0; step < MOST_SETTLING_STEPS; step++) {
+      SurveyModel model = weighing.model(point, joints);
+      double[] mean = linearise(scan, model, point).meanAt(ohms);
+      if (distance(mean, point) < SETTLED) {
+        return Optional.of(new Bend(ohms, model, point));
+      }
+      point = mean;
+    }
+    return Optional.empty();
+  }
+
+  private static double distance(double[] a, double[] b) {
+    double square = 0;
+    for (int i = 0; i < a.length; i++) {
+      square += (a[i] - b[i]) * (a[i] - b[i]);
+    }
+    return Math.sqrt(square);
+  }
+
+  private static boolean isFar(List<Bend> bends, double ohms) {
+    return bends.stream()
+        .allMatch(
+            bend ->
+                Double.isInfinite(bend.ohms) != Double.isInfinite(ohms)
+                    || Math.abs(Math.log(bend.ohms / ohms)) > FAR_APART);
+  }
+
+  private LinearisedCurve curve(JointScan scan, List<Bend> bends, HypothesisFit.Result fitted) {
+    List<LinearisedCurve.Knot> knots = new ArrayList<>();
+    knots.add(new LinearisedCurve.Knot(fitted.ohms(), keep(scan, bends.get(0).model, fitted)));
+    bends.stream()
+        .skip(1)
+        .forEach(
+            bend ->
+                knots.add(
+                    new LinearisedCurve.Knot(bend.ohms, linearise(scan, bend.model, bend.point))));
+    return new LinearisedCurve(knots);
+  }
+
+  private Candidate follow(JointScan scan, LinearisedCurve curve, double fittedOhms) {
+    List<OhmsCurve.Peak> peaks = new ArrayList<>();
+    peaks.add(curve.nearest(fittedOhms).climb(fittedOhms, weighing.prior()));
+    scan.peaks()
+        .forEach(
+            peak -> peaks.add(curve.nearest(peak.ohms()).climb(peak.ohms(), weighing.prior())));
+    OhmsCurve followed = OhmsCurve.follow(curve::logWeight, peaks, weighing.prior());
+    double peakOhms = followed.peakOhms();
+    return new Candidate(
+        scan.joint(),
+        priors.of(scan.joint()),
+        followed.logEvidence(),
+        Optional.of(followed),
+        curve.nearest(peakOhms).volts(peakOhms));
   }
 
   private boolean allRightMatters(JointScan scan) {
@@ -152,11 +281,11 @@ final class Shortlist {
     return logPosterior(scan) - behind > best - WORTH_A_FIT;
   }
 
-  private Linearised linearise(JointScan scan, SurveyModel model, HypothesisFit.Result fitted) {
+  private Linearised linearise(JointScan scan, SurveyModel model, double[] point) {
     return new Linearised(
         model,
         Optional.of(scan.joint()),
-        fitted.point(),
+        point,
         weighing.observations(),
         weighing.active(),
         new BitSet());
@@ -167,7 +296,7 @@ final class Shortlist {
    * astray, and the look stands.
    */
   private Linearised keep(JointScan scan, SurveyModel model, HypothesisFit.Result fitted) {
-    Linearised linearised = linearise(scan, model, fitted);
+    Linearised linearised = linearise(scan, model, fitted.point());
     double weight =
         Math.max(
             linearised.weight(scan.ohms()).logWeight(),
@@ -177,9 +306,9 @@ final class Shortlist {
         : linearised;
   }
 
-  private void follow(JointScan scan, Linearised linearised, List<Double> further) {
-    List<Double> starts = new ArrayList<>(further);
-    scan.peaks().forEach(peak -> starts.add(peak.ohms()));
+  private void follow(JointScan scan) {
+    Linearised linearised = scan.linearised(weighing.observations(), weighing.active());
+    List<Double> starts = scan.peaks().stream().map(JointScan.Peak::ohms).toList();
     models.put(scan.joint().id(), linearised);
     candidates.add(weighing.follow(linearised, scan.joint(), starts, priors.of(scan.joint())));
   }

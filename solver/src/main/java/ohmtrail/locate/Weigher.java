@@ -34,6 +34,7 @@ final class Weigher {
    * @param wrongShare the share of the weight that rests on that reading being wrong
    * @param slope of the logarithm of the density along ln R
    * @param curvature expected curvature along ln R, not negative
+   * @param allRightStep the Gauss-Newton step in ln R if no further reading may be wrong
    */
   record Weight(
       double logWeight,
@@ -41,7 +42,8 @@ final class Weigher {
       int wrongReading,
       double wrongShare,
       double slope,
-      double curvature) {
+      double curvature,
+      double allRightStep) {
     /** Logarithm of the part of the weight in which one further reading is wrong. */
     double logOneWrong() {
       return logWeight > logAllRight
@@ -51,7 +53,7 @@ final class Weigher {
 
     /** The Gauss-Newton step in ln R. */
     double step() {
-      return curvature > 0 ? slope / curvature : 0;
+      return Weigher.step(slope, curvature);
     }
 
     /** What that step would gain if the weight were normal in ln R. */
@@ -67,19 +69,19 @@ final class Weigher {
    * @param point u of every parameter where the model was linearised
    */
   Weight weigh(Evaluation evaluation, double[] point) {
-    evidence.compute(evaluation, point, 1);
+    evidence.compute(evaluation, point);
     suspicious = evidence.misfit() > used + UNSUSPICIOUS_DEVIATIONS * Math.sqrt(2.0 * used);
     Weight asStated = weighOnce(evaluation);
     if (!suspicious) {
       return asStated;
     }
-    evidence.compute(evaluation, point, observations.strainedFactor());
+    evidence.widen(observations.strainedFactor());
     Weight strained = weighOnce(evaluation);
     double logAsStated = Math.log1p(-observations.strainedShare());
     double logStrained = Math.log(observations.strainedShare());
     boolean isStrained = strained.logWeight() + logStrained > asStated.logWeight() + logAsStated;
     if (!isStrained) {
-      evidence.compute(evaluation, point, 1);
+      evidence.widen(1);
     }
     Weight leading = isStrained ? strained : asStated;
     return new Weight(
@@ -88,7 +90,8 @@ final class Weigher {
         leading.wrongReading(),
         leading.wrongShare(),
         leading.slope(),
-        leading.curvature());
+        leading.curvature(),
+        leading.allRightStep());
   }
 
   /**
@@ -110,7 +113,7 @@ final class Weigher {
     }
     return suspicious
         ? withWrongReading(logAllRight, slope, curvature, scaledResidual, scaledSlope)
-        : new Weight(logAllRight, logAllRight, -1, 0, slope, curvature);
+        : new Weight(logAllRight, logAllRight, -1, 0, slope, curvature, step(slope, curvature));
   }
 
   private Weight withWrongReading(
@@ -135,7 +138,7 @@ final class Weigher {
       }
     }
     if (worst < 0 || most <= logAllRight) {
-      return new Weight(logWeight, logAllRight, -1, 0, slope, curvature);
+      return new Weight(logWeight, logAllRight, -1, 0, slope, curvature, step(slope, curvature));
     }
     double left = scaledSlope[worst] / precision[worst];
     return new Weight(
@@ -144,7 +147,12 @@ final class Weigher {
         worst,
         Math.exp(most - logWeight),
         slope - left * scaledResidual[worst],
-        Math.max(0, curvature - left * scaledSlope[worst]));
+        Math.max(0, curvature - left * scaledSlope[worst]),
+        step(slope, curvature));
+  }
+
+  private static double step(double slope, double curvature) {
+    return curvature > 0 ? slope / curvature : 0;
   }
 
   /** Density of one reading given all the others, from S^-1 (normal distribution, conditional). */

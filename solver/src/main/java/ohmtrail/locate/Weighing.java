@@ -100,7 +100,7 @@ final class Weighing {
     GaussianEvidence plain = GaussianEvidence.of(observations, all, new BitSet());
     Evaluation evaluation = model.buffer();
     model.evaluate(evaluation);
-    plain.compute(evaluation, point, 1);
+    plain.compute(evaluation, point);
     double[] shift = new double[observations.count()];
     for (int r = 0; r < shift.length; r++) {
       for (int p = 0; p < point.length; p++) {
@@ -181,7 +181,7 @@ final class Weighing {
     List<JointScan> seen = first;
     for (int look = 0; look < MOST_LOOKS && active.length > 0; look++) {
       JointScan best = best(seen);
-      List<JointScan> next = besides(List.of(), fit(best, best.wrongReading()).point());
+      List<JointScan> next = again(seen, fit(best, best.wrongReading()).point());
       if (best(next).roughLogEvidence() < best.roughLogEvidence() - ASTRAY) {
         return seen;
       }
@@ -193,6 +193,20 @@ final class Weighing {
     return seen;
   }
 
+  /** A new look elsewhere, which starts from what the last one found as well. */
+  private List<JointScan> again(List<JointScan> last, double[] point) {
+    SurveyModel model = model(point, circuit.joints());
+    List<CoarseLook> looks = look(model, point, circuit.joints());
+    Map<Joint, List<Double>> found = new LinkedHashMap<>();
+    last.forEach(
+        scan -> found.put(scan.joint(), scan.peaks().stream().map(JointScan.Peak::ohms).toList()));
+    List<CoarseLook> informed =
+        looks.stream()
+            .map(look -> look.withStarts(found.getOrDefault(look.joint(), List.of())))
+            .toList();
+    return scan(model, point, near(informed));
+  }
+
   private static JointScan best(List<JointScan> scans) {
     return scans.stream()
         .max(Comparator.comparingDouble(JointScan::roughLogEvidence))
@@ -201,8 +215,13 @@ final class Weighing {
 
   /** Fits a joint from where a look saw it, some readings left out. */
   HypothesisFit.Result fit(JointScan scan, BitSet leftOut) {
+    return fit(scan, scan.peaks().get(0), leftOut);
+  }
+
+  /** Fits a joint from one of the peaks that a look saw, some readings left out. */
+  HypothesisFit.Result fit(JointScan scan, JointScan.Peak peak, BitSet leftOut) {
     return fit.fit(
-        degraded(Optional.of(scan.joint()), scan.ohms()), scan.startFor(leftOut), leftOut);
+        degraded(Optional.of(scan.joint()), peak.ohms()), scan.startFor(peak, leftOut), leftOut);
   }
 
   private Linearised fitHealthy() {

@@ -35,7 +35,7 @@ class BruteForceAgreementTest {
    * (0.4782, 0.3921) and 49 (0.0784, 0.0208, two wrong readings). They are held to the larger
    * distance below, so that none of them gets worse unseen.
    */
-  private static final Set<Long> KNOWN_TO_DIFFER = Set.of(5L, 22L, 30L, 49L);
+  private static final Set<Long> KNOWN_TO_DIFFER = Set.of();
 
   private static final double KNOWN_DIFFERENCE = 0.09;
 

@@ -146,7 +146,7 @@ final class Normals {
         seed % 2 == 0
             ? new EvidenceByReadings(observations, active, leftOut)
             : new EvidenceByParameters(observations, active, leftOut);
-    evidence.compute(evaluation, point, 1);
+    evidence.compute(evaluation, point);
     return evidence;
   }
 
