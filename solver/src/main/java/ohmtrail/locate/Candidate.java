@@ -50,6 +50,11 @@ final class Candidate {
     return curve;
   }
 
+  /** The same for a joint that no reading tells from this one. */
+  Candidate standingFor(Joint twin, double twinPrior) {
+    return new Candidate(twin, twinPrior, logEvidence, curve, volts);
+  }
+
   /** The same joint with another prior: times e to the given power. */
   Candidate scaled(double logFactor) {
     return new Candidate(joint, prior * Math.exp(logFactor), logEvidence, curve, volts);

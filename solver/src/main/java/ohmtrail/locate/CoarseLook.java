@@ -13,12 +13,20 @@ import ohmtrail.predict.JointResponse;
  * covariance found elsewhere. Good enough to start from, and to set aside what is far off.
  *
  * @param joint the joint
+ * @param twins the joints that no reading tells from it, itself among them
  * @param response its readings over the ohms
  * @param starts the ohms at the bottom of each valley of a coarse sweep, every reading in, and of
  *     the deepest with one called wrong; the deepest first; may hold infinity
  * @param misfit the squared distance at the best of them, one reading called wrong where that pays
+ * @param course the squared distance at each step of the sweep
  */
-record CoarseLook(Joint joint, JointResponse response, List<Double> starts, double misfit) {
+record CoarseLook(
+    Joint joint,
+    List<Joint> twins,
+    JointResponse response,
+    List<Double> starts,
+    double misfit,
+    List<Double> course) {
   /** The readings move over about a decade of ohms: two steps in each find every valley. */
   private static final int STEPS_PER_DECADE = 2;
 
@@ -41,6 +49,15 @@ record CoarseLook(Joint joint, JointResponse response, List<Double> starts, doub
   private static final double FAR_OFF_MARGIN = 200;
 
   /**
+   * Joints whose squared distances differ by less than this, and by less than this share of
+   * themselves, all along the sweep, are twins. Differences grow with the distance, and there they
+   * do not matter.
+   */
+  private static final double TWIN_MARGIN = 0.01;
+
+  private static final double TWIN_SHARE = 1e-3;
+
+  /**
    * Whether the joint is too far from the readings to be worth a closer look, given the nearest
    * one.
    */
@@ -52,7 +69,46 @@ record CoarseLook(Joint joint, JointResponse response, List<Double> starts, doub
   CoarseLook withStarts(List<Double> further) {
     Set<Double> all = new LinkedHashSet<>(starts);
     all.addAll(further);
-    return new CoarseLook(joint, response, List.copyOf(all), misfit);
+    return new CoarseLook(joint, twins, response, List.copyOf(all), misfit, course);
+  }
+
+  /**
+   * Joins the looks at joints that no reading tells from each other.
+   *
+   * @param looks in any order; the first of twins stands for all of them
+   */
+  static List<CoarseLook> joined(List<CoarseLook> looks) {
+    List<CoarseLook> joined = new ArrayList<>();
+    for (CoarseLook look : looks) {
+      int place = 0;
+      while (place < joined.size() && !joined.get(place).isTwin(look)) {
+        place++;
+      }
+      if (place == joined.size()) {
+        joined.add(look);
+      } else {
+        joined.set(place, joined.get(place).withTwins(look.twins));
+      }
+    }
+    return joined;
+  }
+
+  private boolean isTwin(CoarseLook other) {
+    for (int step = 0; step < course.size(); step++) {
+      double own = course.get(step);
+      double others = other.course.get(step);
+      double allowed = TWIN_MARGIN + TWIN_SHARE * Math.min(own, others);
+      if (!(Math.abs(own - others) <= allowed)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private CoarseLook withTwins(List<Joint> further) {
+    List<Joint> all = new ArrayList<>(twins);
+    all.addAll(further);
+    return new CoarseLook(joint, List.copyOf(all), response, starts, misfit, course);
   }
 
   /** Looks at joints with one set of buffers. */
@@ -93,7 +149,13 @@ record CoarseLook(Joint joint, JointResponse response, List<Double> starts, doub
       Valley deepest =
           points.stream().min(Comparator.comparingDouble(Valley::forgiving)).orElseThrow();
       starts.add(deepest.ohms());
-      return new CoarseLook(joint, response, List.copyOf(starts), deepest.forgiving());
+      return new CoarseLook(
+          joint,
+          List.of(joint),
+          response,
+          List.copyOf(starts),
+          deepest.forgiving(),
+          points.stream().map(Valley::misfit).toList());
     }
 
     private static List<Valley> bottoms(List<Valley> points) {

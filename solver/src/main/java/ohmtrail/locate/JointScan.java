@@ -30,6 +30,7 @@ final class JointScan {
   private static final double OUT_OF_REACH = 40;
 
   private final Joint joint;
+  private final List<Joint> twins;
   private final JointSweep sweep;
   private final Start start;
 
@@ -67,12 +68,13 @@ final class JointScan {
     }
   }
 
-  /** Starts at each of the ohms, which may be infinite. */
-  JointScan(Joint joint, JointSweep sweep, List<Double> starts, Start start) {
-    this.joint = joint;
+  /** Starts at each of the ohms of a coarse look. */
+  JointScan(CoarseLook look, JointSweep sweep, Start start) {
+    this.joint = look.joint();
+    this.twins = look.twins();
     this.sweep = sweep;
     this.start = start;
-    starts.forEach(ohms -> peaks.add(peak(ohms)));
+    look.starts().forEach(ohms -> peaks.add(peak(ohms)));
     order();
   }
 
@@ -143,6 +145,11 @@ final class JointScan {
 
   Joint joint() {
     return joint;
+  }
+
+  /** The joints that no reading tells from it, itself among them. */
+  List<Joint> twins() {
+    return twins;
   }
 
   /** The best ohms; may be infinite. */

@@ -61,15 +61,15 @@ public final class Locator {
    */
   public Posterior weigh(Survey survey) {
     survey.requireFits(circuit);
-    Weighing weighing = Weighing.of(circuit, survey, assumptions);
     Priors priors = Priors.of(circuit, assumptions);
+    Weighing weighing = Weighing.of(circuit, survey, assumptions, priors);
     Shortlist shortlist = Shortlist.of(circuit, weighing, priors);
     List<Candidate> candidates = shortlist.candidates();
     List<Combination> combinations =
         new CombinationSearch(circuit, weighing, priors).run(shortlist);
     SingleFaults singles =
         SingleFaults.of(combinations, candidates, priors, weighing.observations());
-    Optional<SeveralFaults> several = SeveralFaults.of(combinations, weighing, priors);
+    Optional<SeveralFaults> several = SeveralFaults.of(combinations, weighing);
     double logHealthy = Math.log(priors.healthy()) + weighing.logHealthyEvidence();
     double logSeveral = several.map(SeveralFaults::logPosterior).orElse(Double.NEGATIVE_INFINITY);
     double logRival = Math.max(logHealthy, Math.max(logSeveral, singles.logTop()));

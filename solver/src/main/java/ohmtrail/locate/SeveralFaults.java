@@ -17,19 +17,18 @@ import ohmtrail.predict.Degradation;
  */
 record SeveralFaults(Combination combination, List<List<Candidate>> slots, double logPosterior) {
 
-  static Optional<SeveralFaults> of(
-      List<Combination> combinations, Weighing weighing, Priors priors) {
+  static Optional<SeveralFaults> of(List<Combination> combinations, Weighing weighing) {
     return CombinationSearch.best(combinations.stream().filter(each -> !each.isUnstable()).toList())
-        .map(best -> expand(best, weighing, priors));
+        .map(best -> expand(best, weighing));
   }
 
-  private static SeveralFaults expand(Combination best, Weighing weighing, Priors priors) {
+  private static SeveralFaults expand(Combination best, Weighing weighing) {
     List<List<Candidate>> slots = new ArrayList<>();
     double logPosterior = best.logPosterior();
     for (Degradation degradation : best.degradations()) {
       List<Degradation> others = new ArrayList<>(best.degradations());
       others.remove(degradation);
-      List<Candidate> slot = weighing.slot(others, best.fit().point(), priors);
+      List<Candidate> slot = weighing.slot(others, best.fit().point());
       double own =
           slot.stream()
               .filter(candidate -> candidate.joint().id().equals(degradation.joint()))

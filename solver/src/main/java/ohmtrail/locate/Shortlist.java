@@ -98,19 +98,28 @@ final class Shortlist {
     Set<String> seen = new HashSet<>();
     List<JointScan> worthAFit = new ArrayList<>();
     for (JointScan scan : weighing.scans()) {
-      seen.add(scan.joint().id());
+      scan.twins().forEach(twin -> seen.add(twin.id()));
       if (logPosterior(scan) > best - WORTH_A_FIT) {
         worthAFit.add(scan);
       } else if (logPosterior(scan) > best - WORTH_FOLLOWING) {
         follow(scan);
       } else {
-        candidates.add(rough(scan));
+        add(scan, rough(scan));
       }
     }
     groups(worthAFit).forEach(this::fit);
     circuit.joints().stream()
         .filter(joint -> !seen.contains(joint.id()))
         .forEach(joint -> candidates.add(weighing.farOff(joint, priors.of(joint))));
+  }
+
+  /** What was found of a joint holds for its twins. */
+  private void add(JointScan scan, Candidate leader) {
+    scan.twins().forEach(twin -> candidates.add(leader.standingFor(twin, priors.of(twin))));
+  }
+
+  private void model(JointScan scan, Linearised linearised) {
+    scan.twins().forEach(twin -> models.put(twin.id(), linearised));
   }
 
   private Candidate rough(JointScan scan) {
@@ -183,6 +192,7 @@ final class Shortlist {
             .ifPresent(bends::add);
       }
     }
+    int straight = bends.size();
     LinearisedCurve curve = curve(first, bends, fitted);
     Candidate leader = follow(first, curve, fitted.ohms());
     if (leader.logPosterior() > best - WORTH_BENDING) {
@@ -194,11 +204,13 @@ final class Shortlist {
         }
       }
     }
+    boolean isBent = bends.size() > straight;
     for (JointScan scan : group) {
-      LinearisedCurve bent = curve(scan, bends, fitted);
-      Candidate candidate = follow(scan, bent, fitted.ohms());
-      models.put(scan.joint().id(), bent.nearest(candidate.curve().orElseThrow().peakOhms()));
-      candidates.add(candidate);
+      boolean isDone = scan == first && !isBent;
+      LinearisedCurve bent = isDone ? curve : curve(scan, bends, fitted);
+      Candidate candidate = isDone ? leader : follow(scan, bent, fitted.ohms());
+      model(scan, bent.nearest(candidate.curve().orElseThrow().peakOhms()));
+      add(scan, candidate);
     }
   }
 
@@ -309,8 +321,8 @@ final class Shortlist {
   private void follow(JointScan scan) {
     Linearised linearised = scan.linearised(weighing.observations(), weighing.active());
     List<Double> starts = scan.peaks().stream().map(JointScan.Peak::ohms).toList();
-    models.put(scan.joint().id(), linearised);
-    candidates.add(weighing.follow(linearised, scan.joint(), starts, priors.of(scan.joint())));
+    model(scan, linearised);
+    add(scan, weighing.follow(linearised, scan.joint(), starts, priors.of(scan.joint())));
   }
 
   /**
@@ -335,8 +347,9 @@ final class Shortlist {
                     oneWrong.weight(ohms).logOneWrong(), allRight.weight(ohms).logAllRight()),
             peaks,
             prior);
-    models.put(scan.joint().id(), oneWrong);
-    candidates.add(
+    model(scan, oneWrong);
+    add(
+        scan,
         new Candidate(
             scan.joint(),
             priors.of(scan.joint()),

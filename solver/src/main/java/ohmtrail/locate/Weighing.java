@@ -45,6 +45,7 @@ final class Weighing {
   private final Circuit circuit;
   private final Survey survey;
   private final Assumptions assumptions;
+  private final Priors priors;
   private final Parameters parameters;
   private final Observations observations;
   private final OhmsCurve.Prior prior;
@@ -55,10 +56,11 @@ final class Weighing {
   private final Linearised healthy;
   private final double logHealthyEvidence;
 
-  private Weighing(Circuit circuit, Survey survey, Assumptions assumptions) {
+  private Weighing(Circuit circuit, Survey survey, Assumptions assumptions, Priors priors) {
     this.circuit = circuit;
     this.survey = survey;
     this.assumptions = assumptions;
+    this.priors = priors;
     this.parameters = Parameters.of(circuit, survey, assumptions);
     this.observations = Observations.of(circuit, survey, assumptions);
     this.prior = OhmsCurve.Prior.of(assumptions);
@@ -73,8 +75,8 @@ final class Weighing {
     this.logHealthyEvidence = healthyEvidence();
   }
 
-  static Weighing of(Circuit circuit, Survey survey, Assumptions assumptions) {
-    return new Weighing(circuit, survey, assumptions);
+  static Weighing of(Circuit circuit, Survey survey, Assumptions assumptions, Priors priors) {
+    return new Weighing(circuit, survey, assumptions, priors);
   }
 
   /** The survey's model at a point, with joints to add ohms to. */
@@ -113,13 +115,20 @@ final class Weighing {
   }
 
   /** The looks that are worth a closer one, with what that needs. */
-  private static Map<CoarseLook, JointSweep> near(List<CoarseLook> looks) {
+  private Map<CoarseLook, JointSweep> near(List<CoarseLook> looks) {
     double nearest = looks.stream().mapToDouble(CoarseLook::misfit).min().orElse(0);
     Map<CoarseLook, JointSweep> sweeps = new LinkedHashMap<>();
-    looks.stream()
-        .filter(look -> !look.isFarOff(nearest))
-        .forEach(look -> sweeps.put(look, look.response().sweep()));
+    List<CoarseLook> near =
+        looks.stream()
+            .filter(look -> !look.isFarOff(nearest))
+            .sorted(Comparator.comparingDouble((CoarseLook look) -> priorOf(look)).reversed())
+            .toList();
+    CoarseLook.joined(near).forEach(look -> sweeps.put(look, look.response().sweep()));
     return sweeps;
+  }
+
+  private double priorOf(CoarseLook look) {
+    return priors.of(look.joint());
   }
 
   /**
@@ -166,8 +175,7 @@ final class Weighing {
       SurveyModel model, double[] point, Map<CoarseLook, JointSweep> sweeps) {
     JointScan.Start start = new JointScan.Start(model, point, observations, prior, active);
     List<JointScan> found = new ArrayList<>();
-    sweeps.forEach(
-        (look, sweep) -> found.add(new JointScan(look.joint(), sweep, look.starts(), start)));
+    sweeps.forEach((look, sweep) -> found.add(new JointScan(look, sweep, start)));
     JointScan.climbTogether(found);
     return List.copyOf(found);
   }
@@ -199,7 +207,10 @@ final class Weighing {
     List<CoarseLook> looks = look(model, point, circuit.joints());
     Map<Joint, List<Double>> found = new LinkedHashMap<>();
     last.forEach(
-        scan -> found.put(scan.joint(), scan.peaks().stream().map(JointScan.Peak::ohms).toList()));
+        scan -> {
+          List<Double> ohms = scan.peaks().stream().map(JointScan.Peak::ohms).toList();
+          scan.twins().forEach(twin -> found.put(twin, ohms));
+        });
     List<CoarseLook> informed =
         looks.stream()
             .map(look -> look.withStarts(found.getOrDefault(look.joint(), List.of())))
@@ -298,19 +309,20 @@ final class Weighing {
    * @param others degraded joints with their ohms
    * @param point the parameters at the fit
    */
-  List<Candidate> slot(List<Degradation> others, double[] point, Priors priors) {
+  List<Candidate> slot(List<Degradation> others, double[] point) {
     List<JointScan> looks = besides(others, point);
     double best =
         looks.stream().mapToDouble(JointScan::roughLogEvidence).max().orElse(0) - OUT_OF_REACH;
     List<Candidate> slot = new ArrayList<>();
     for (JointScan look : looks) {
       if (look.roughLogEvidence() > best) {
-        slot.add(
+        Candidate leader =
             follow(
                 look.linearised(observations, active),
                 look.joint(),
                 look.peaks().stream().map(JointScan.Peak::ohms).toList(),
-                priors.of(look.joint())));
+                priors.of(look.joint()));
+        look.twins().forEach(twin -> slot.add(leader.standingFor(twin, priors.of(twin))));
       }
     }
     return slot;
@@ -337,7 +349,7 @@ final class Weighing {
 
   /** The closer look that a joint got, if any. */
   Optional<JointScan> scanOf(Joint joint) {
-    return scans.stream().filter(scan -> scan.joint().equals(joint)).findFirst();
+    return scans.stream().filter(scan -> scan.twins().contains(joint)).findFirst();
   }
 
   /** The healthy circuit at its fit. */
