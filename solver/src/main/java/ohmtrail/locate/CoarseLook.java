@@ -50,12 +50,13 @@ record CoarseLook(
 
   /**
    * Joints whose squared distances differ by less than this, and by less than this share of
-   * themselves, all along the sweep, are twins. Differences grow with the distance, and there they
-   * do not matter.
+   * themselves, all along the sweep, are twins; a larger share will do where they are far off.
    */
   private static final double TWIN_MARGIN = 0.01;
 
   private static final double TWIN_SHARE = 1e-3;
+  private static final double FAR_OFF_TWIN_SHARE = 0.05;
+  private static final double FAR_OFF_TWIN = 1e4;
 
   /**
    * Whether the joint is too far from the readings to be worth a closer look, given the nearest
@@ -97,8 +98,9 @@ record CoarseLook(
     for (int step = 0; step < course.size(); step++) {
       double own = course.get(step);
       double others = other.course.get(step);
-      double allowed = TWIN_MARGIN + TWIN_SHARE * Math.min(own, others);
-      if (!(Math.abs(own - others) <= allowed)) {
+      double least = Math.min(own, others);
+      double share = least > FAR_OFF_TWIN ? FAR_OFF_TWIN_SHARE : TWIN_SHARE;
+      if (!(Math.abs(own - others) <= TWIN_MARGIN + share * least)) {
         return false;
       }
     }

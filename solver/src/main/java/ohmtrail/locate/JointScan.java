@@ -20,6 +20,11 @@ final class JointScan {
   /** Predictions nearer than so many standard deviations of each reading are alike. */
   private static final double ALIKE = 0.3;
 
+  /** Peaks nearer than this in ln R are one, and more than so many are not kept. */
+  private static final double SAME_PEAK = 0.05;
+
+  private static final int MOST_PEAKS = 4;
+
   private static final double LONGEST_STEP = 1.5;
   private static final int MOST_STEPS = 6;
 
@@ -108,12 +113,27 @@ final class JointScan {
       climbed.add(climbed(peak, Weigher.Weight::logWeight, Weigher.Weight::step));
     }
     peaks.clear();
-    climbed.stream().filter(this::isNew).forEach(peaks::add);
+    keep(climbed, Weigher.Weight::logAllRight, 1);
+    keep(climbed, Weigher.Weight::logWeight, MOST_PEAKS);
     order();
   }
 
+  /** Keeps the highest of those that are new, as long as there are no more than so many. */
+  private void keep(List<Peak> climbed, ToDoubleFunction<Weigher.Weight> height, int most) {
+    climbed.stream()
+        .sorted(
+            Comparator.comparingDouble((Peak peak) -> height.applyAsDouble(peak.weight()))
+                .reversed())
+        .filter(peak -> peaks.size() < most && isNew(peak))
+        .forEach(peaks::add);
+  }
+
   private boolean isNew(Peak peak) {
-    return peaks.stream().noneMatch(known -> known.ohms() == peak.ohms());
+    return peaks.stream()
+        .noneMatch(
+            known ->
+                known.ohms() == peak.ohms()
+                    || Math.abs(Math.log(known.ohms() / peak.ohms())) < SAME_PEAK);
   }
 
   /** Improves the ohms by Gauss-Newton steps; each must raise the height or it is halved. */

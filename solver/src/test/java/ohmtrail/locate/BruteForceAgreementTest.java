@@ -30,14 +30,14 @@ class BruteForceAgreementTest {
           .with(Assumption.STRAINED_FACTOR, 1);
 
   /**
-   * Where the two differ by more, as measured: 5 (0.7062 by brute force, 0.7237 by the locator;
-   * Laplace's approximation itself is off there by importance sampling), 22 (0.2207, 0.2059), 30
-   * (0.4782, 0.3921) and 49 (0.0784, 0.0208, two wrong readings). They are held to the larger
-   * distance below, so that none of them gets worse unseen.
+   * Where the two differ by more, as measured: 5 (0.6526 by brute force, 0.6635 by the locator;
+   * Laplace's approximation itself is off there by importance sampling), 14 (0.5437, 0.5567) and 49
+   * (0.0822, 0.0213, two wrong readings). They are held to the larger distance below, so that none
+   * of them gets worse unseen.
    */
-  private static final Set<Long> KNOWN_TO_DIFFER = Set.of();
+  private static final Set<Long> KNOWN_TO_DIFFER = Set.of(5L, 14L, 49L);
 
-  private static final double KNOWN_DIFFERENCE = 0.09;
+  private static final double KNOWN_DIFFERENCE = 0.065;
 
   private static final int USUAL_CASES = 15;
   private static final int STUDY_CASES = 50;
