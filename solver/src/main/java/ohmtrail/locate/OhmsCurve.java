@@ -14,8 +14,8 @@ import ohmtrail.reference.Assumptions;
  * the prior: even in ln R between two bounds, with a share for fully open. Immutable.
  */
 final class OhmsCurve {
-  /** Grid where nothing is known of the curve: thirds of a decade. */
-  private static final double COARSE_STEP = Math.log(10) / 3;
+  /** Grid where nothing is known of the curve: quarter decades. */
+  private static final double COARSE_STEP = Math.log(10) / 4;
 
   /** Grid around a peak, in its standard deviations, and how far it reaches. */
   private static final double FINE_STEP = 0.6;

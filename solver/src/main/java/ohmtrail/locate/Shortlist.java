@@ -99,7 +99,7 @@ final class Shortlist {
     List<JointScan> worthAFit = new ArrayList<>();
     for (JointScan scan : weighing.scans()) {
       scan.twins().forEach(twin -> seen.add(twin.id()));
-      if (logPosterior(scan) > best - WORTH_A_FIT) {
+      if (logPosterior(scan) > best - WORTH_A_FIT && weighing.active().length > 0) {
         worthAFit.add(scan);
       } else if (logPosterior(scan) > best - WORTH_FOLLOWING) {
         follow(scan);

@@ -150,6 +150,10 @@ class HostileSurveyTest {
       suspect.ohms().high().ifPresent(ohms -> assertTrue(ohms > 0, suspect.toString()));
       sum += suspect.probability();
     }
+    if (diagnosis.severalProbability() < 0.5) {
+      // What several joints at once may account for has no suspects of its own then.
+      sum += diagnosis.severalProbability();
+    }
     assertEquals(1, sum, ROUND_OFF);
     for (RankedBox box : diagnosis.boxes()) {
       assertProbability(box.probability());
