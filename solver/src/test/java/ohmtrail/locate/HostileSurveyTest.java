@@ -150,11 +150,16 @@ class HostileSurveyTest {
       suspect.ohms().high().ifPresent(ohms -> assertTrue(ohms > 0, suspect.toString()));
       sum += suspect.probability();
     }
-    if (diagnosis.severalProbability() < 0.5) {
-      // What several joints at once may account for has no suspects of its own then.
-      sum += diagnosis.severalProbability();
+    double several = diagnosis.severalProbability();
+    if (several < 1e-3) {
+      assertEquals(1, sum + several, ROUND_OFF);
+    } else {
+      // The suspects are then those of one joint alone, or of each of the several.
+      assertTrue(sum > 1 - several - ROUND_OFF && sum < 3 + ROUND_OFF, "Sum " + sum);
+      assertTrue(
+          diagnosis.healthyProbability() + diagnosis.unexplainedProbability() + several
+              < 1 + ROUND_OFF);
     }
-    assertEquals(1, sum, ROUND_OFF);
     for (RankedBox box : diagnosis.boxes()) {
       assertProbability(box.probability());
     }
