@@ -47,7 +47,12 @@ public record Supply(double volts, double hertz, Legs legs, Earthing earthing) {
     /** One conductor up to the panel, where neutral and ground are bonded: North America's way. */
     TN_C_S,
     /** The ground has an electrode of its own; nothing ties it to the neutral but the earth. */
-    TT
+    TT;
+
+    /** The name as it is written: {@code TN-C-S}. */
+    public String word() {
+      return name().replace('_', '-');
+    }
   }
 
   /** What a 120 V supply of North America is. */

@@ -3,6 +3,7 @@ package ohmtrail.cli.render;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import ohmtrail.circuit.Supply;
 
 /** How numbers are written for people: with a unit, and no more digits than mean something. */
 public final class Figures {
@@ -161,5 +162,17 @@ public final class Figures {
   /** Never "-0.0": the scale goes before the sign. */
   private static BigDecimal fixed(double value, int decimals) {
     return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN);
+  }
+
+  /** The voltage of a supply, or the two of one with two legs: {@code 120/240 V}. */
+  public static String supply(Supply supply) {
+    return switch (supply.legs()) {
+          case ONE -> number(supply.volts());
+          case OPPOSITE -> number(supply.volts()) + "/" + number(supply.greatestVolts());
+          case OF_A_STAR ->
+              number(Math.rint(supply.greatestVolts())) + "Y/" + number(supply.volts());
+        }
+        + " V"
+        + (supply.earthing() == Supply.Earthing.TN_C_S ? "" : ", " + supply.earthing().word());
   }
 }

@@ -1,8 +1,10 @@
 package ohmtrail.cli.casefile.run;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Fields;
@@ -45,7 +47,8 @@ public final class CircuitReader {
     OptionalDouble stated = breakerAmperes();
     Optional<Scalar> cable = fields.scalar("cable");
     ConductorWords conductors = new ConductorWords(stated, problems);
-    Optional<Conductor> conductor = cable.flatMap(conductors::only);
+    Optional<ConductorWords.Wire> wire = cable.flatMap(conductors::only);
+    Optional<Conductor> conductor = wire.map(ConductorWords.Wire::conductor);
     if (conductor.isPresent()) {
       conductors.warnOfMisfit(conductor.get(), cable.map(Scalar::place).orElse(start));
     }
@@ -53,7 +56,16 @@ public final class CircuitReader {
         isGiven("breaker") ? stated : OptionalDouble.of(usual.breakerAmperes(conductor));
     List<Unsaid> taken = isGiven("breaker") ? List.of() : List.of(usual.breaker(conductor));
     return new RunReader.Feed(
-        supply, amperes, stated, conductor, isGiven("cable"), terminals(), usual, taken);
+        supply,
+        amperes,
+        stated,
+        conductor,
+        wire.flatMap(ConductorWords.Wire::ground),
+        isGiven("cable"),
+        roles(supply),
+        terminals(),
+        usual,
+        taken);
   }
 
   private boolean isGiven(String key) {
@@ -65,6 +77,18 @@ public final class CircuitReader {
         .scalar("breaker")
         .map(scalar -> new Quantities(problems).only(scalar, Limit.BREAKER_AMPERES))
         .orElse(OptionalDouble.empty());
+  }
+
+  /** The conductors of every cable that does not say its own: all that the supply has. */
+  private List<ConductorRole> roles(Optional<Supply> supply) {
+    List<ConductorRole> all =
+        new ArrayList<>(supply.orElse(Supply.NORTH_AMERICA_120).legs().conductors());
+    all.add(ConductorRole.NEUTRAL);
+    all.add(ConductorRole.GROUND);
+    return fields
+        .scalar("conductors")
+        .flatMap(text -> ConductorLists.only(text, "conductors", problems))
+        .orElse(all);
   }
 
   private JointKind terminals() {

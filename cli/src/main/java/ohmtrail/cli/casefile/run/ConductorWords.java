@@ -29,6 +29,10 @@ final class ConductorWords {
   private static final Names GAUGES = sizes("AWG");
   private static final Names METRIC_SIZES = sizes("mm2");
 
+  /** Line and ground of different sizes; 1/0 and the like are gauges. */
+  private static final Pattern TWO_SIZES =
+      Pattern.compile("^[0-9]+([.][0-9]+)?/[0-9]*[1-9][0-9.]*(?!.*awg)", Pattern.CASE_INSENSITIVE);
+
   private static final Pattern NUMBER = Pattern.compile("[0-9]+([.][0-9]+)?");
   private static final String EXAMPLES = "14 AWG copper was meant, or 2.5 mm2 copper.";
 
@@ -41,12 +45,16 @@ final class ConductorWords {
     final Once<ConductorSize> size;
     final Once<ConductorMaterial> material;
 
+    /** Of the ground, where it is another: 2.5/1.5 mm2. */
+    final Once<ConductorSize> groundSize;
+
     /** Whether a size stood there that is none; then nothing may be made up in its place. */
     private boolean wrong;
 
     Draft(Problems problems) {
       size = new Once<>("Cable size", problems);
       material = new Once<>("Metal of the cable", problems);
+      groundSize = new Once<>("Size of the ground", problems);
     }
 
     boolean isGiven() {
@@ -63,11 +71,20 @@ final class ConductorWords {
     this.quantities = new Quantities(problems);
   }
 
-  /** The whole of a scalar as a conductor; empty when it is none, and noted. */
-  Optional<Conductor> only(Scalar scalar) {
+  /**
+   * What the whole of a scalar says of a cable.
+   *
+   * @param conductor its conductors
+   * @param ground its ground, where that is another
+   */
+  record Wire(Conductor conductor, Optional<Conductor> ground) {}
+
+  /** The whole of a scalar as a cable; empty when it is none, and noted. */
+  Optional<Wire> only(Scalar scalar) {
     Draft draft = new Draft(problems);
     read(scalar, draft);
-    return conductor(draft, Optional.empty(), scalar.place());
+    return conductor(draft, Optional.empty(), scalar.place())
+        .map(conductor -> new Wire(conductor, ground(draft, conductor)));
   }
 
   /** Reads the whole of a scalar; notes every word that is no part of a conductor. */
@@ -99,6 +116,22 @@ final class ConductorWords {
   }
 
   private void give(Word size, Draft draft) {
+    if (TWO_SIZES.matcher(size.text()).find()) {
+      int stroke = size.text().indexOf('/');
+      String unit =
+          size.text()
+              .substring(Quantities.endOfNumber(size.text().substring(stroke + 1)) + stroke + 1);
+      give(new Word(size.text().substring(0, stroke) + unit, size.place()), draft);
+      Word ground = new Word(size.text().substring(stroke + 1), size.place());
+      ConductorSize.parse(ground.text())
+          .ifPresentOrElse(
+              listed -> draft.groundSize.give(listed, ground.place()),
+              () -> {
+                draft.wrong = true;
+                unlisted(ground);
+              });
+      return;
+    }
     Optional<ConductorSize> listed = ConductorSize.parse(size.text());
     if (listed.isPresent()) {
       draft.size.give(listed.get(), size.place());
@@ -190,8 +223,9 @@ final class ConductorWords {
     boolean unitBehind =
         words.peek(1).filter(unit -> SIZE_UNITS.contains(unit.lower())).isPresent();
     boolean bare = Quantities.isNumber(first) && Quantities.endOfNumber(text) == text.length();
+    boolean two = TWO_SIZES.matcher(text).matches();
     boolean gauge = text.startsWith("#") || (Quantities.isNumber(first) && text.endsWith("/0"));
-    if (gaugeFirst || ((bare || gauge) && unitBehind)) {
+    if (gaugeFirst || ((bare || gauge || two) && unitBehind)) {
       words.next();
       return Optional.of(new Word(first.text() + " " + words.next().text(), first.place()));
     }
@@ -224,6 +258,11 @@ final class ConductorWords {
       problems.error(draft.size.place(draft.material.place(place)), unlisted);
       return Optional.empty();
     }
+  }
+
+  /** The ground's conductor, where the draft says another size. */
+  Optional<Conductor> ground(Draft draft, Conductor rest) {
+    return draft.groundSize.value().map(size -> new Conductor(size, rest.material()));
   }
 
   /** Warns of a conductor that is absurd for its breaker, where that is given. */

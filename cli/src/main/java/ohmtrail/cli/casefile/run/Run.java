@@ -36,6 +36,16 @@ public record Run(
     return new Run(supply, Map.of(), new Names(List.of()), Optional.empty(), List.of());
   }
 
+  /**
+   * The voltage that a load's power holds for where it says none; empty where the supply has two.
+   */
+  public OptionalDouble loadVolts() {
+    Supply known = supply.orElse(Supply.NORTH_AMERICA_120);
+    return known.legs() == Supply.Legs.ONE
+        ? OptionalDouble.of(known.volts())
+        : OptionalDouble.empty();
+  }
+
   /** Nominal voltage between hot and neutral; empty where the supply is wrong. */
   public OptionalDouble nominalVolts() {
     return supply.map(known -> OptionalDouble.of(known.volts())).orElse(OptionalDouble.empty());

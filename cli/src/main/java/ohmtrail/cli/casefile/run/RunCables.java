@@ -1,6 +1,7 @@
 package ohmtrail.cli.casefile.run;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,6 +12,7 @@ import java.util.Set;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Cable.Companion;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
@@ -33,6 +35,9 @@ final class RunCables {
   private final Set<String> excused = new HashSet<>();
 
   private boolean usualTaken;
+
+  /** The conductors of the first cable to each box. */
+  private final Map<String, List<ConductorRole>> reaching = new HashMap<>();
 
   /**
    * @param boxes the boxes by name, the panel first
@@ -123,7 +128,9 @@ final class RunCables {
                             .map(OptionalDouble::of)
                             .orElse(OptionalDouble.empty()),
                         conductor,
-                        entry.companion.or(Companion.NONE))));
+                        entry.companion.or(Companion.NONE),
+                        roles(entry, from, to),
+                        ground(entry, conductor))));
   }
 
   private Optional<Conductor> conductor(RunEntry entry) {
@@ -140,6 +147,22 @@ final class RunCables {
     Place place = entry.conductor.size.place(entry.name.place());
     own.ifPresent(conductor -> conductors.warnOfMisfit(conductor, place));
     return own;
+  }
+
+  /** Those it names; else those that reach the box upstream; else those of the case. */
+  private List<ConductorRole> roles(RunEntry entry, String from, String to) {
+    List<ConductorRole> usual = reaching.getOrDefault(from, feed.roles());
+    List<ConductorRole> roles = entry.roles.or(usual);
+    if (!to.equals(boxes.keySet().iterator().next())) {
+      reaching.putIfAbsent(to, roles);
+    }
+    return roles;
+  }
+
+  private Optional<Conductor> ground(RunEntry entry, Conductor conductor) {
+    return entry.conductor.isGiven()
+        ? conductors.ground(entry.conductor, conductor)
+        : feed.ground();
   }
 
   /** Empty where the breaker is wrong, which has been noted. */

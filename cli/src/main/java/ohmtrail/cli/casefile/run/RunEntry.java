@@ -1,9 +1,11 @@
 package ohmtrail.cli.casefile.run;
 
+import java.util.List;
 import java.util.OptionalDouble;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable.Companion;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.cli.casefile.text.Node.Scalar;
@@ -25,6 +27,8 @@ final class RunEntry {
   final Once<Word> from;
   final Once<Companion> companion;
   final ConductorWords.Draft conductor;
+  final Once<List<ConductorRole>> roles;
+  final Once<List<ConductorRole>> device;
 
   /** Whether something in it is wrong, so that nothing else in it need be missed. */
   boolean flawed;
@@ -41,11 +45,17 @@ final class RunEntry {
     from = new Once<>("Box upstream", problems);
     companion = new Once<>("Companion", problems);
     conductor = new ConductorWords.Draft(problems);
+    roles = new Once<>("Conductors", problems);
+    device = new Once<>("Conductors of the device", problems);
   }
 
   /** Whether it says anything of a device or of joints. */
   boolean saysBox() {
-    return wiring.isGiven() || joints.isGiven() || terminals.isGiven() || splices.isGiven();
+    return wiring.isGiven()
+        || joints.isGiven()
+        || terminals.isGiven()
+        || splices.isGiven()
+        || device.isGiven();
   }
 
   /** Whether it says anything of a cable. */
@@ -54,6 +64,7 @@ final class RunEntry {
         || tolerance.isGiven()
         || from.isGiven()
         || companion.isGiven()
+        || roles.isGiven()
         || conductor.isGiven();
   }
 
@@ -64,6 +75,10 @@ final class RunEntry {
    * @param usual how wires are held at a device's terminals where the entry does not say
    */
   Box box(BoxKind is, JointKind usual) {
+    return boxOfAll(is, usual).on(device.or(List.of()));
+  }
+
+  private Box boxOfAll(BoxKind is, JointKind usual) {
     String called = name.text();
     if (is == BoxKind.PANEL) {
       JointKind held = terminals.or(joints.or(JointKind.SCREW));

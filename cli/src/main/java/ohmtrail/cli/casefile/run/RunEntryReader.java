@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import ohmtrail.circuit.Cable.Companion;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.cli.casefile.text.Fields;
 import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node;
@@ -15,6 +16,7 @@ import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Conductors;
 import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.cli.casefile.words.Limit;
 import ohmtrail.cli.casefile.words.Quantities;
@@ -64,6 +66,8 @@ final class RunEntryReader {
     boolean taken =
         takeFrom(words, entry)
             || takeCompanion(words, entry)
+            || takeDevice(words, entry)
+            || takeRoles(words, entry)
             || takeUnknownLength(words, entry)
             || takeMeaning(words, Vocabulary.KINDS, entry.kind)
             || takeMeaning(words, Vocabulary.WIRINGS, entry.wiring)
@@ -112,6 +116,29 @@ final class RunEntryReader {
       problems.error(with.place(), "Word (with) must be followed by the words (live companion).");
     }
     return true;
+  }
+
+  private boolean takeDevice(Words words, RunEntry entry) {
+    Word on = words.peek().orElseThrow();
+    if (!words.takeIf(Vocabulary.ON)) {
+      return false;
+    }
+    List<ConductorRole> named =
+        Conductors.takeSeveral(words)
+            .orElseGet(() -> Conductors.take(words).map(List::of).orElse(List.of()));
+    if (named.isEmpty()) {
+      problems.error(on.place(), "Word (on) must be followed by a conductor, such as (on leg-1).");
+    } else {
+      entry.device.give(ConductorLists.device(named), on.place());
+    }
+    return true;
+  }
+
+  private static boolean takeRoles(Words words, RunEntry entry) {
+    Place place = words.peek().map(Word::place).orElse(words.place());
+    Optional<List<ConductorRole>> roles = Conductors.takeSeveral(words);
+    roles.ifPresent(named -> entry.roles.give(named.stream().sorted().toList(), place));
+    return roles.isPresent();
   }
 
   private static void skipCompanion(Words words) {
@@ -205,6 +232,19 @@ final class RunEntryReader {
     fields.scalar("from").ifPresent(from -> entry.from.give(boxNamed(from), from.place()));
     fields.scalar("length").ifPresent(length -> readLength(length, entry));
     fields.scalar("tolerance").ifPresent(tolerance -> readTolerance(tolerance, entry));
+    fields
+        .scalar("conductors")
+        .ifPresent(
+            text ->
+                ConductorLists.only(text, "conductors", problems)
+                    .ifPresent(roles -> entry.roles.give(roles, text.place())));
+    fields
+        .scalar("device")
+        .ifPresent(
+            text ->
+                ConductorLists.only(text, "device", problems)
+                    .map(ConductorLists::device)
+                    .ifPresent(roles -> entry.device.give(roles, text.place())));
     fields.scalar("cable").ifPresent(cable -> conductors.read(cable, entry.conductor));
   }
 

@@ -14,6 +14,7 @@ import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.CircuitException;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Names;
@@ -45,7 +46,9 @@ final class RunReader {
    * @param breakerAmperes the breaker's rating, that taken as usual where none is given
    * @param statedAmperes the rating that is given
    * @param cable the cable of every entry that names none; empty where none is given
+   * @param ground its ground, where that is of another size
    * @param cableGiven whether the case gives one, right or wrong
+   * @param roles the conductors of cables that do not say theirs
    * @param terminals how wires are held at the devices of entries that do not say
    * @param usual what is taken where the case says nothing
    * @param taken what was taken so far
@@ -55,7 +58,9 @@ final class RunReader {
       OptionalDouble breakerAmperes,
       OptionalDouble statedAmperes,
       Optional<Conductor> cable,
+      Optional<Conductor> ground,
       boolean cableGiven,
+      List<ConductorRole> roles,
       JointKind terminals,
       UsualWiring usual,
       List<Unsaid> taken) {}

@@ -5,9 +5,11 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -19,14 +21,17 @@ import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.YamlText;
+import ohmtrail.cli.casefile.words.Conductors;
 import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Unit;
 import ohmtrail.cli.casefile.words.Vocabulary;
@@ -44,6 +49,11 @@ public final class RunWriter {
   private final Circuit circuit;
   private final JointKind terminals;
   private final Conductor conductor;
+  private final List<ConductorRole> roles;
+
+  /** The conductors of the first cable written to each box. */
+  private final Map<String, List<ConductorRole>> firstTo = new HashMap<>();
+
   private final Names names;
   private final StringBuilder out = new StringBuilder();
 
@@ -59,6 +69,7 @@ public final class RunWriter {
             JointKind.SCREW);
     this.conductor =
         commonest(circuit.cables(), Cable::conductor, circuit.cables().get(0).conductor());
+    this.roles = circuit.conductorsAt(circuit.panel().name());
     this.names = new Names(circuit.boxes().stream().map(Box::name).toList());
   }
 
@@ -77,8 +88,7 @@ public final class RunWriter {
 
   /** The lines from the supply to the end of the run. */
   public String write() {
-    out.append("supply: " + Numbers.plain(circuit.supply().volts()) + " V ");
-    out.append(Numbers.plain(circuit.supply().hertz()) + " Hz\n");
+    out.append("supply: " + supply(circuit.supply()) + "\n");
     out.append("breaker: " + Numbers.plain(circuit.breakerAmperes()) + " A\n");
     out.append("cable: " + conductor.size().designation() + " " + material(conductor) + "\n");
     if (terminals != JointKind.SCREW) {
@@ -88,6 +98,21 @@ public final class RunWriter {
     writePanel(circuit.panel());
     writeCables();
     return out.toString();
+  }
+
+  private static String supply(Supply supply) {
+    String volts =
+        switch (supply.legs()) {
+          case ONE -> Numbers.plain(supply.volts());
+          case OPPOSITE -> Numbers.plain(supply.volts()) + "/" + Numbers.plain(2 * supply.volts());
+          case OF_A_STAR ->
+              Math.round(supply.greatestVolts()) + "Y/" + Numbers.plain(supply.volts());
+        };
+    String earthing =
+        supply.earthing() == Supply.Earthing.TN_C_S
+            ? ""
+            : Vocabulary.word(Vocabulary.EARTHINGS, supply.earthing()).toUpperCase(Locale.ROOT);
+    return joined(volts + " V", Numbers.plain(supply.hertz()) + " Hz", earthing);
   }
 
   private static String material(Conductor of) {
@@ -112,6 +137,7 @@ public final class RunWriter {
       boolean further = !written.add(cable.to());
       Box box = circuit.box(cable.to()).orElseThrow();
       writeEntry(further ? Optional.empty() : Optional.of(box), cable, previous);
+      firstTo.putIfAbsent(cable.to(), cable.roles());
       previous = cable.to();
     }
   }
@@ -147,6 +173,8 @@ public final class RunWriter {
             tolerance(cable),
             wire(cable),
             companion(cable),
+            cable.roles().equals(usual(cable)) ? "" : Conductors.text(cable.roles()),
+            box.filter(each -> !each.device().isEmpty()).map(RunWriter::device).orElse(""),
             from);
     out.append("  - " + YamlText.of(cable.to()) + ":");
     if (!words.isEmpty() && says(words, box, cable, previous)) {
@@ -211,8 +239,27 @@ public final class RunWriter {
   private String wire(Cable cable) {
     Conductor own = cable.conductor();
     boolean sameMetal = own.material() == conductor.material();
+    Optional<Conductor> ground = cable.groundConductor();
+    if (ground.isPresent()) {
+      return joined(twoSizes(own, ground.get()), sameMetal ? "" : material(own));
+    }
     return joined(
         own.equals(conductor) ? "" : own.size().designation(), sameMetal ? "" : material(own));
+  }
+
+  /** 2.5/1.5 mm2. */
+  private static String twoSizes(Conductor line, Conductor ground) {
+    String first = line.size().designation();
+    return first.substring(0, first.indexOf(' ')) + "/" + ground.size().designation();
+  }
+
+  private static String device(Box box) {
+    return Vocabulary.ON + " " + Conductors.text(box.device());
+  }
+
+  /** The conductors that a reader takes where a cable says none. */
+  private List<ConductorRole> usual(Cable cable) {
+    return firstTo.getOrDefault(cable.from(), roles);
   }
 
   private static String companion(Cable cable) {
@@ -229,6 +276,9 @@ public final class RunWriter {
     writeKey("wiring", Vocabulary.word(Vocabulary.WIRINGS, box.wiring()));
     writeKey("terminals", Vocabulary.word(Vocabulary.JOINTS, box.terminals()));
     writeKey("splices", Vocabulary.word(Vocabulary.JOINTS, box.splices()));
+    if (!box.device().isEmpty()) {
+      writeKey("device", Conductors.text(box.device()));
+    }
   }
 
   private void writeCableKeys(Cable cable, String previous) {
@@ -239,7 +289,16 @@ public final class RunWriter {
     if (!cable.from().equals(previous)) {
       writeKey("from", YamlText.of(cable.from()));
     }
-    if (!cable.conductor().equals(conductor)) {
+    if (!cable.roles().equals(usual(cable))) {
+      writeKey("conductors", Conductors.text(cable.roles()));
+    }
+    if (cable.groundConductor().isPresent()) {
+      writeKey(
+          "cable",
+          twoSizes(cable.conductor(), cable.groundConductor().get())
+              + " "
+              + material(cable.conductor()));
+    } else if (!cable.conductor().equals(conductor)) {
       writeKey("cable", cable.conductor().size().designation() + " " + material(cable.conductor()));
     }
     if (cable.companion() != Companion.NONE) {

@@ -2,9 +2,12 @@ package ohmtrail.cli.casefile.run;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Once;
+import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
@@ -12,8 +15,12 @@ import ohmtrail.cli.casefile.words.Limit;
 import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.cli.casefile.words.Quantity;
 import ohmtrail.cli.casefile.words.Unit.Dimension;
+import ohmtrail.cli.casefile.words.Vocabulary;
 
-/** Reads the supply of a case: a voltage and, where the voltage leaves it open, a frequency. */
+/**
+ * Reads the supply of a case: a voltage or the two of a supply of two legs, a frequency where the
+ * voltage leaves it open, and how it is earthed.
+ */
 final class SupplyReader {
 
   /** Voltages of 60 Hz supplies, IEC 60038; those of 50 Hz below. From memory. */
@@ -24,6 +31,12 @@ final class SupplyReader {
   private static final double MOST_50_HZ = 250;
 
   private static final String WHAT = "Supply";
+
+  private static final Pattern TWO_VOLTAGES =
+      Pattern.compile("([0-9]+(?:[.][0-9]+)?)y?/([0-9]+(?:[.][0-9]+)?)y?(v?)");
+
+  /** 277/480 and 220/380 are as near to the root of three as people write it. */
+  private static final double RATIO_TOLERANCE = 0.02;
 
   private final Problems problems;
   private final Quantities quantities;
@@ -42,8 +55,13 @@ final class SupplyReader {
     int before = problems.count();
     Once<Double> volts = new Once<>("Supply voltage", problems);
     Once<Double> hertz = new Once<>("Supply frequency", problems);
+    Once<Supply.Legs> legs = new Once<>("Supply voltage", problems);
+    Once<Supply.Earthing> earthing = new Once<>("Earthing", problems);
     Words words = new Words(text);
     while (words.hasNext()) {
+      if (takeTwoVoltages(words, volts, legs) || takeEarthing(words, earthing)) {
+        continue;
+      }
       if (words.peek().filter(Quantities::isNumber).isPresent()) {
         quantities.take(words).ifPresent(quantity -> give(quantity, volts, hertz));
       } else {
@@ -53,7 +71,57 @@ final class SupplyReader {
     if (problems.count() > before) {
       return Optional.empty();
     }
-    return supply(text, volts, hertz);
+    return supply(text, volts, hertz)
+        .map(
+            read ->
+                new Supply(
+                    read.volts(),
+                    read.hertz(),
+                    legs.or(Supply.Legs.ONE),
+                    earthing.or(Supply.Earthing.TN_C_S)));
+  }
+
+  /** 120/240 or 208Y/120: legs of opposite phase, or two of a star, by the ratio. */
+  private boolean takeTwoVoltages(Words words, Once<Double> volts, Once<Supply.Legs> legs) {
+    Word word = words.peek().orElseThrow();
+    Matcher two = TWO_VOLTAGES.matcher(word.lower());
+    if (!two.matches()) {
+      return false;
+    }
+    words.next();
+    double one = Double.parseDouble(two.group(1));
+    double other = Double.parseDouble(two.group(2));
+    double lower = Math.min(one, other);
+    double ratio = Math.max(one, other) / lower;
+    if (two.group(3).isEmpty()) {
+      words.takeIf("v");
+    }
+    if (Math.abs(ratio - 2) < RATIO_TOLERANCE) {
+      legs.give(Supply.Legs.OPPOSITE, word.place());
+    } else if (Math.abs(ratio - Math.sqrt(3)) < RATIO_TOLERANCE) {
+      legs.give(Supply.Legs.OF_A_STAR, word.place());
+    } else {
+      problems.error(
+          word.place(),
+          "Supply voltages ("
+              + word.text()
+              + ") must be those of two legs: one twice the other, or 1.73 times.",
+          "(120/240 V) or (208Y/120 V) was meant.");
+    }
+    if (Limit.SUPPLY_VOLTS.allows(lower)) {
+      volts.give(lower, word.place());
+    } else {
+      problems.error(
+          word.place(), "Supply voltage (" + word.text() + ") " + Limit.SUPPLY_VOLTS.rule() + ".");
+    }
+    return true;
+  }
+
+  private static boolean takeEarthing(Words words, Once<Supply.Earthing> earthing) {
+    Place place = words.peek().map(Word::place).orElse(words.place());
+    Optional<Supply.Earthing> taken = words.takeMeaning(Vocabulary.EARTHINGS);
+    taken.ifPresent(value -> earthing.give(value, place));
+    return taken.isPresent();
   }
 
   private void give(Quantity quantity, Once<Double> volts, Once<Double> hertz) {
@@ -71,9 +139,9 @@ final class SupplyReader {
   private void strange(Word word) {
     problems.error(
         word.place(),
-        "Supply takes the voltage between hot and neutral and a frequency; ("
+        "Supply takes the voltage between hot and neutral, a frequency and an earthing; ("
             + word.text()
-            + ") is neither.",
+            + ") is none of these.",
         "(120 V 60 Hz) or (230 V 50 Hz) was meant.");
   }
 

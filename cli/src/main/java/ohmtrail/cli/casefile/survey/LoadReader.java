@@ -25,14 +25,15 @@ final class LoadReader {
 
   private static final String AT = "at";
 
-  private final double nominalVolts;
+  private final OptionalDouble nominalVolts;
   private final Problems problems;
   private final Quantities quantities;
 
   /**
-   * @param nominalVolts voltage that a power holds for where nothing else is said
+   * @param nominalVolts voltage that a power holds for where nothing else is said; empty where the
+   *     supply has two, so that each load must say its own
    */
-  LoadReader(double nominalVolts, Problems problems) {
+  LoadReader(OptionalDouble nominalVolts, Problems problems) {
     this.nominalVolts = nominalVolts;
     this.problems = problems;
     this.quantities = new Quantities(problems);
@@ -56,7 +57,7 @@ final class LoadReader {
     } else {
       problems.error(entry.value().place(), "Load must hold a power or keys, not a list.");
     }
-    return read.or(() -> element(entry.key().word(), 1, nominalVolts));
+    return read.or(() -> element(entry.key().word(), 1, 1));
   }
 
   /** A load of that name from words such as 1500 W at 120 V; empty when wrong, and noted. */
@@ -81,7 +82,9 @@ final class LoadReader {
           "write 1500 W at 120 V.");
       return Optional.empty();
     }
-    return element(name, watts.get().value(), volts.map(Quantity::value).orElse(nominalVolts));
+    OptionalDouble stated =
+        volts.isPresent() ? OptionalDouble.of(volts.get().value()) : nominalVolts;
+    return rated(name, watts.get().value(), stated);
   }
 
   private Optional<Quantity> take(Words words, Limit limit, Place place) {
@@ -129,12 +132,23 @@ final class LoadReader {
     OptionalDouble watts = quantities.only(power.get(), Limit.LOAD_WATTS);
     Optional<Scalar> voltage = fields.scalar("voltage");
     OptionalDouble volts =
-        voltage
-            .map(text -> quantities.only(text, Limit.LOAD_VOLTS))
-            .orElse(OptionalDouble.of(nominalVolts));
-    return watts.isEmpty() || volts.isEmpty()
+        voltage.map(text -> quantities.only(text, Limit.LOAD_VOLTS)).orElse(nominalVolts);
+    return watts.isEmpty() || (voltage.isPresent() && volts.isEmpty())
         ? Optional.empty()
-        : element(name, watts.getAsDouble(), volts.getAsDouble());
+        : rated(name, watts.getAsDouble(), volts);
+  }
+
+  private Optional<Load> rated(Word name, double watts, OptionalDouble volts) {
+    if (volts.isEmpty()) {
+      problems.error(
+          name.place(),
+          "Load ("
+              + name.text()
+              + ") must say the voltage that its power holds for: the supply has two.",
+          "write 5000 W at 240 V.");
+      return Optional.empty();
+    }
+    return element(name, watts, volts.getAsDouble());
   }
 
   private Optional<Load> element(Word name, double watts, double volts) {

@@ -15,6 +15,7 @@ import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Conductors;
 import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Quantities;
@@ -42,7 +43,10 @@ final class ReadingReader {
               "neutral-ground",
               "line-neutral",
               "line-earth",
-              "neutral-earth"));
+              "neutral-earth",
+              "leg-1-neutral",
+              "leg-2-neutral",
+              "leg-1-leg-2"));
 
   private static final Names UNITS = new Names(List.of("V", "mV", "kV"));
 
@@ -62,6 +66,7 @@ final class ReadingReader {
     private final Once<ProbePoints> between;
     private final Once<String> meter;
     private final Once<Double> volts;
+    private Optional<Quantity> shown = Optional.empty();
     private final List<Word> strange = new ArrayList<>();
 
     /** Errors noted before: after another one, nothing more need be missed. */
@@ -119,32 +124,23 @@ final class ReadingReader {
 
   private boolean takePair(Words words, Draft draft) {
     Word first = words.peek().orElseThrow();
-    Optional<ConductorRole> one = ConductorRole.parse(first.text());
-    if (one.isPresent()) {
-      words.next();
-      words.takeIf("to");
-      Optional<ConductorRole> other =
-          words.peek().flatMap(word -> ConductorRole.parse(word.text()));
-      if (other.isPresent()) {
-        words.next();
-        give(one.get(), other.get(), first.place(), draft);
-      } else {
-        draft.strange.add(first);
-      }
+    Optional<List<ConductorRole>> pair = Conductors.takePair(words);
+    if (pair.isPresent()) {
+      give(pair.get().get(0), pair.get().get(1), first.place(), draft);
       return true;
     }
-    Optional<List<ConductorRole>> pair = pair(first.text());
-    pair.ifPresent(roles -> give(roles.get(0), roles.get(1), words.next().place(), draft));
-    return pair.isPresent();
-  }
-
-  private static Optional<List<ConductorRole>> pair(String text) {
-    String[] ends = text.split("[-/\u2013]", -1);
-    if (ends.length != 2) {
-      return Optional.empty();
+    Optional<ConductorRole> one = Conductors.take(words);
+    if (one.isEmpty()) {
+      return false;
     }
-    Optional<ConductorRole> other = ConductorRole.parse(ends[1]);
-    return ConductorRole.parse(ends[0]).flatMap(one -> other.map(second -> List.of(one, second)));
+    words.takeIf("to");
+    Optional<ConductorRole> other = Conductors.take(words);
+    if (other.isPresent()) {
+      give(one.get(), other.get(), first.place(), draft);
+    } else {
+      draft.strange.add(first);
+    }
+    return true;
   }
 
   private void give(ConductorRole one, ConductorRole other, Place place, Draft draft) {
@@ -182,21 +178,19 @@ final class ReadingReader {
               + Numbers.plain(site.mostVolts().orElseThrow())
               + " V), twenty times the supply voltage");
     } else {
-      if (site.isOdd(quantity.value())) {
-        warnOfOdd(quantity);
-      }
       draft.volts.give(quantity.value(), quantity.place());
+      draft.shown = Optional.of(quantity);
     }
   }
 
-  private void warnOfOdd(Quantity quantity) {
+  private void warnOfOdd(Quantity quantity, ProbePoints between) {
     problems.warn(
         quantity.place(),
         VOLTAGE
             + " ("
             + quantity.shown()
             + ") is above ("
-            + Numbers.plain(site.oddVolts().orElseThrow())
+            + Numbers.plain(site.oddVolts(between).orElseThrow())
             + " V), one and a half times the supply voltage.",
         "the decimal point slipped; if not, it is dangerous: a neutral may be lost.");
   }
@@ -283,10 +277,15 @@ final class ReadingReader {
     if (!missing.isEmpty()) {
       return Optional.empty();
     }
+    ProbePoints between = draft.between.value().orElseThrow();
+    draft
+        .shown
+        .filter(quantity -> site.isOdd(quantity.value(), between))
+        .ifPresent(quantity -> warnOfOdd(quantity, between));
     return Optional.of(
         new Reading(
             draft.box.value().orElseThrow(),
-            draft.between.value().orElseThrow(),
+            between,
             meter.orElseThrow(),
             draft.volts.value().orElseThrow()));
   }

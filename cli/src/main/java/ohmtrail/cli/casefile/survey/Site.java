@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import ohmtrail.circuit.Box;
 import ohmtrail.cli.casefile.run.Run;
 import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.survey.ProbePoints;
 
 /**
  * What readings and loads are held against.
@@ -22,19 +23,22 @@ record Site(Run run, Names meters) {
    */
   private static final double MOST_OF_NOMINAL = 20;
 
-  /** The highest voltage that is not odd; empty where the supply is not known. */
-  OptionalDouble oddVolts() {
-    return ofNominal(ODD_SHARE_OF_NOMINAL);
+  /**
+   * The highest voltage that is not odd between two conductors; empty where the supply is not
+   * known.
+   */
+  OptionalDouble oddVolts(ProbePoints between) {
+    return run.supply()
+        .map(supply -> between.second().isLive() ? supply.greatestVolts() : supply.volts())
+        .map(nominal -> OptionalDouble.of(ODD_SHARE_OF_NOMINAL * nominal))
+        .orElse(OptionalDouble.empty());
   }
 
   /** The highest voltage that is taken; empty where the supply is not known. */
   OptionalDouble mostVolts() {
-    return ofNominal(MOST_OF_NOMINAL);
-  }
-
-  private OptionalDouble ofNominal(double share) {
-    OptionalDouble nominal = run.nominalVolts();
-    return nominal.isPresent() ? OptionalDouble.of(share * nominal.getAsDouble()) : nominal;
+    return run.supply()
+        .map(supply -> OptionalDouble.of(MOST_OF_NOMINAL * supply.greatestVolts()))
+        .orElse(OptionalDouble.empty());
   }
 
   /** The meter of a reading that names none: the only one there is. */
@@ -47,8 +51,8 @@ record Site(Run run, Names meters) {
     return run.names().find(name).map(run.boxes()::get);
   }
 
-  boolean isOdd(double volts) {
-    return volts > oddVolts().orElse(Double.POSITIVE_INFINITY);
+  boolean isOdd(double volts, ProbePoints between) {
+    return volts > oddVolts(between).orElse(Double.POSITIVE_INFINITY);
   }
 
   boolean isTooHigh(double volts) {

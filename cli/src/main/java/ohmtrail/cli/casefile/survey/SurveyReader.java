@@ -4,7 +4,6 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.run.Run;
 import ohmtrail.cli.casefile.text.CsvTable;
 import ohmtrail.cli.casefile.text.Fields;
@@ -43,8 +42,7 @@ public final class SurveyReader {
   public Survey read() {
     List<Meter> meters =
         fields.mapping("meters").map(new MeterReader(problems)::read).orElse(MeterReader.USUAL);
-    double nominalVolts = run.nominalVolts().orElse(Supply.NORTH_AMERICA_120.volts());
-    LoadReader loadReader = new LoadReader(nominalVolts, problems);
+    LoadReader loadReader = new LoadReader(run.loadVolts(), problems);
     List<Load> listed = fields.mapping("loads").map(loadReader::read).orElse(List.of());
     Site site = new Site(run, new Names(meters.stream().map(Meter::name).toList()));
     UseReader uses = new UseReader(site, listed, loadReader, problems);

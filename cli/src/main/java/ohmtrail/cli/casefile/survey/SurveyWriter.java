@@ -3,6 +3,7 @@ package ohmtrail.cli.casefile.survey;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -28,7 +29,7 @@ import ohmtrail.survey.Test;
 public final class SurveyWriter {
 
   private final Survey survey;
-  private final double nominalVolts;
+  private final OptionalDouble nominalVolts;
   private final Site site;
   private final TestNames testNames = new TestNames();
   private final StringBuilder out = new StringBuilder();
@@ -39,7 +40,6 @@ public final class SurveyWriter {
    */
   public SurveyWriter(Survey survey, Circuit circuit) {
     this.survey = survey;
-    this.nominalVolts = circuit.supply().volts();
     Run run =
         new Run(
             Optional.of(circuit.supply()),
@@ -47,6 +47,7 @@ public final class SurveyWriter {
             new Names(circuit.boxes().stream().map(Box::name).toList()),
             Optional.of(circuit),
             List.of());
+    this.nominalVolts = run.loadVolts();
     Names meters = new Names(survey.meters().stream().map(Meter::name).toList());
     this.site = new Site(run, meters);
   }
@@ -92,7 +93,7 @@ public final class SurveyWriter {
             ? element.ratedVolts()
             : Math.sqrt(load.ratedWatts() / load.ratedConductance());
     out.append("  " + YamlText.of(load.name()) + ": " + Numbers.plain(load.ratedWatts()) + " W");
-    if (ratedVolts != nominalVolts) {
+    if (nominalVolts.isEmpty() || ratedVolts != nominalVolts.getAsDouble()) {
       out.append(" at " + Numbers.plain(ratedVolts) + " V");
     }
     out.append('\n');
@@ -121,6 +122,7 @@ public final class SurveyWriter {
     for (LoadInUse use : uses) {
       out.append("      - load: " + YamlText.of(use.load()) + "\n");
       out.append("        at: " + YamlText.of(use.box()) + "\n");
+      use.between().ifPresent(pair -> out.append("        between: " + pair.word() + "\n"));
     }
   }
 

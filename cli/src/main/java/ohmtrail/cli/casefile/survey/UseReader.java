@@ -19,10 +19,12 @@ import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Conductors;
 import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.ProbePoints;
 
 /** Reads which loads were on and where: {@code heater at bed-1 + kettle at hall-1}. */
 final class UseReader {
@@ -61,7 +63,12 @@ final class UseReader {
     return uses.isEmpty()
         ? IDLE
         : uses.stream()
-            .map(use -> use.load() + AT + use.box())
+            .map(
+                use ->
+                    use.load()
+                        + AT
+                        + use.box()
+                        + use.between().map(pair -> " " + pair.word()).orElse(""))
             .collect(Collectors.joining(" " + AND + " "));
   }
 
@@ -124,7 +131,8 @@ final class UseReader {
               + " at BOX) was meant, or (idle) for no load.");
       return Optional.empty();
     }
-    return use(part.part(0, at), part.part(at + AT.length(), part.text().length()));
+    return use(
+        part.part(0, at), part.part(at + AT.length(), part.text().length()), Optional.empty());
   }
 
   private Optional<LoadInUse> keyed(Mapping mapping) {
@@ -138,12 +146,32 @@ final class UseReader {
       }
       return Optional.empty();
     }
-    return use(load.get(), box.get());
+    return use(load.get(), box.get(), fields.scalar("between"));
   }
 
-  private Optional<LoadInUse> use(Scalar load, Scalar box) {
+  /** A box may be followed by the conductors that the load is connected to. */
+  private Optional<LoadInUse> use(Scalar load, Scalar box, Optional<Scalar> keyed) {
     Optional<String> name = load(load);
     Optional<Box> at = site.box(box.text());
+    Optional<ProbePoints> between = keyed.flatMap(pair -> connection(new Words(pair)));
+    if (keyed.isPresent() && between.isEmpty()) {
+      problems.error(
+          keyed.get().place(),
+          "Load must be connected to a pair of conductors; (" + keyed.get().text() + ") is none.",
+          "(leg-1-neutral) or (leg-1-leg-2) was meant.");
+      return Optional.empty();
+    }
+    if (at.isEmpty()) {
+      Words words = new Words(box);
+      Optional<Word> known = words.takeName(site.run().names());
+      between = known.isPresent() && words.hasNext() ? connection(words) : Optional.empty();
+      at = between.isPresent() ? known.flatMap(word -> site.box(word.text())) : Optional.empty();
+    }
+    return use(name, at, box, between);
+  }
+
+  private Optional<LoadInUse> use(
+      Optional<String> name, Optional<Box> at, Scalar box, Optional<ProbePoints> between) {
     if (at.isEmpty()) {
       problems.unknown(box.word(), "Box", site.run().names());
     } else if (!at.get().hasReceptacle()) {
@@ -152,7 +180,14 @@ final class UseReader {
           "Load must be plugged in at a receptacle; box (" + box.text() + ") has none.");
       return Optional.empty();
     }
-    return name.flatMap(known -> at.map(where -> new LoadInUse(known, where.name())));
+    return name.flatMap(called -> at.map(where -> new LoadInUse(called, where.name(), between)));
+  }
+
+  /** The rest of the words as two conductors; empty when they are not. */
+  private static Optional<ProbePoints> connection(Words words) {
+    return Conductors.takePair(words)
+        .filter(roles -> !words.hasNext() && roles.get(0) != roles.get(1))
+        .map(roles -> new ProbePoints(roles.get(0), roles.get(1)));
   }
 
   /** The name of a load that is listed, or of a power that stands for a load. */

@@ -15,6 +15,7 @@ public final class Keys {
               "supply",
               "breaker",
               "cable",
+              "conductors",
               "joints",
               "run",
               "meters",
@@ -36,6 +37,8 @@ public final class Keys {
               "terminals",
               "splices",
               "cable",
+              "conductors",
+              "device",
               "companion"));
 
   /** Of a meter written key by key. */
@@ -49,7 +52,7 @@ public final class Keys {
   public static final Names TEST = new Names(List.of("name", "loads", "readings"));
 
   /** Of a load in use written key by key. */
-  public static final Names USE = new Names(List.of("load", "at"));
+  public static final Names USE = new Names(List.of("load", "at", "between"));
 
   /** Of a reading written key by key. */
   public static final Names READING = new Names(List.of("at", "between", "volts", "meter"));

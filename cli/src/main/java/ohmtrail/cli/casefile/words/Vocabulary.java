@@ -11,6 +11,7 @@ import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Problems;
@@ -37,6 +38,12 @@ public final class Vocabulary {
   public static final Map<String, Companion> COMPANIONS =
       ordered("none", Companion.NONE, "live", Companion.LIVE);
 
+  /** How a supply is earthed, by the names of IEC 60364-1. */
+  public static final Map<String, Supply.Earthing> EARTHINGS = earthings();
+
+  /** The word before the conductors that a device is connected to. */
+  public static final String ON = "on";
+
   /** The word between an entry and the box that feeds it. */
   public static final String FROM = "from";
 
@@ -59,7 +66,7 @@ public final class Vocabulary {
                 WIRINGS.keySet(),
                 JOINTS.keySet(),
                 MATERIALS.keySet(),
-                List.of(FROM, WITH, UNKNOWN))
+                List.of(FROM, WITH, ON, UNKNOWN))
             .flatMap(Collection::stream)
             .toList());
   }
@@ -105,6 +112,14 @@ public final class Vocabulary {
       }
     }
     return joints;
+  }
+
+  private static Map<String, Supply.Earthing> earthings() {
+    Map<String, Supply.Earthing> earthings = new LinkedHashMap<>();
+    earthings.put("tn-c-s", Supply.Earthing.TN_C_S);
+    earthings.put("tn-s", Supply.Earthing.TN_S);
+    earthings.put("tt", Supply.Earthing.TT);
+    return earthings;
   }
 
   private static Map<String, ConductorMaterial> materials() {

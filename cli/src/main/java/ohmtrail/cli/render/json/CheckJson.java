@@ -38,6 +38,9 @@ public final class CheckJson {
     json.object("supply")
         .member("volts", circuit.supply().volts())
         .member("hertz", circuit.supply().hertz())
+        .member("legs", circuit.supply().legs().conductors().size())
+        .member("greatestVolts", circuit.supply().greatestVolts())
+        .member("earthing", circuit.supply().earthing().word())
         .end()
         .member("breakerAmperes", circuit.breakerAmperes());
     writeAll("boxes", circuit.boxes(), this::writeBox);

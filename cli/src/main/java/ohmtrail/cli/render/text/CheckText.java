@@ -41,8 +41,8 @@ public final class CheckText {
     Supply supply = circuit.supply();
     page.heading(
         "Circuit: "
-            + Figures.number(supply.volts())
-            + " V, "
+            + Figures.supply(supply)
+            + ", "
             + Figures.number(supply.hertz())
             + " Hz, breaker "
             + Figures.amperes(circuit.breakerAmperes()));
