@@ -1,0 +1,80 @@
+package ohmtrail.reference;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * One step of a search and how long it takes. Default, source and meaning of each stand in the
+ * project's {@code minutes.csv} under its {@link #key()}; what is in the table and what is in this
+ * list are the same.
+ */
+public enum Chore {
+  /** Going from one box to another. */
+  WALK,
+  /** One number off the meter. */
+  READING,
+  /** Plugging a load in and taking it out again. */
+  PLUG_LOAD,
+  /** Fetching a load for the first time. */
+  FETCH_LOAD,
+  /** Opening a box and looking. */
+  OPEN_BOX,
+  /** The same at the panel. */
+  OPEN_PANEL,
+  /** On top, for a box that cannot be reached as it is. */
+  HARD_TO_REACH,
+  /** Calling a circuit sound that is not. */
+  WRONG_STOP;
+
+  static final String FILE = "minutes.csv";
+
+  /** The table's key: lower case with hyphens. */
+  public String key() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The chore of that key; empty if there is none. */
+  public static Optional<Chore> byKey(String key) {
+    return Stream.of(values()).filter(chore -> chore.key().equals(key)).findFirst();
+  }
+
+  /** Every key, in the order of this list. */
+  public static List<String> keys() {
+    return Stream.of(values()).map(Chore::key).toList();
+  }
+
+  /** Minutes taken for it when nobody says otherwise. */
+  public double defaultMinutes() {
+    return row().number("value");
+  }
+
+  /** Where the default comes from. */
+  public String source() {
+    return row().text("source");
+  }
+
+  /** What it is, in half a sentence. */
+  public String meaning() {
+    return row().text("meaning");
+  }
+
+  private TableFile.Row row() {
+    return Objects.requireNonNull(Loaded.ROWS.get(key()), FILE + " must have a row for " + key());
+  }
+
+  /** Read when first asked for, once. */
+  private static final class Loaded {
+    static final Map<String, TableFile.Row> ROWS = rows();
+
+    private static Map<String, TableFile.Row> rows() {
+      Map<String, TableFile.Row> rows = new LinkedHashMap<>();
+      TableFile.read(FILE).rows().forEach(row -> rows.put(row.text("key"), row));
+      return rows;
+    }
+  }
+}
