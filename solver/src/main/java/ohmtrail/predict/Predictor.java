@@ -110,14 +110,41 @@ public final class Predictor {
         .toList();
   }
 
+  /**
+   * The circuit under the loads of each test, ready for ohms in any one joint.
+   *
+   * @param tests whose loads are on; their readings have no effect
+   * @param point u of every parameter
+   * @return one per test, in their order
+   */
+  public List<LoadState> states(List<Test> tests, double[] point) {
+    List<Degradation> anyJoint =
+        circuit.joints().stream().map(joint -> new Degradation(joint.id(), 0)).toList();
+    List<LoadInUse> everyLoad = tests.stream().flatMap(test -> test.loads().stream()).toList();
+    Wiring wiring = wiring(new Test("any", everyLoad, List.of()), anyJoint, point);
+    List<Integer> receptacles = new ArrayList<>();
+    for (Box box : circuit.boxes()) {
+      if (box.hasReceptacle()) {
+        liveToNeutral(circuit.deviceConductors(box))
+            .forEach(pair -> receptacles.add(wiring.probePort(new Wiring.Probe(box.name(), pair))));
+      }
+    }
+    return tests.stream()
+        .map(
+            test ->
+                new LoadState(
+                    wiring,
+                    Attachments.to(wiring.response(), attachments(wiring, test, List.of(), point)),
+                    receptacles,
+                    sourceVolts(point)))
+        .toList();
+  }
+
   /** Leg to leg, each live conductor to neutral, neutral to ground: those that are there. */
   private List<ProbePoints> pairs(Box box) {
     List<ConductorRole> there = circuit.conductorsAt(box.name());
     List<ConductorRole> live = there.stream().filter(ConductorRole::isLive).toList();
-    List<ProbePoints> pairs = new ArrayList<>();
-    if (there.contains(ConductorRole.NEUTRAL)) {
-      live.forEach(leg -> pairs.add(new ProbePoints(leg, ConductorRole.NEUTRAL)));
-    }
+    List<ProbePoints> pairs = new ArrayList<>(liveToNeutral(there));
     if (live.size() == 2) {
       pairs.add(new ProbePoints(live.get(0), live.get(1)));
     }
@@ -125,6 +152,15 @@ public final class Predictor {
       pairs.add(ProbePoints.NEUTRAL_GROUND);
     }
     return pairs;
+  }
+
+  private static List<ProbePoints> liveToNeutral(List<ConductorRole> there) {
+    return there.contains(ConductorRole.NEUTRAL)
+        ? there.stream()
+            .filter(ConductorRole::isLive)
+            .map(leg -> new ProbePoints(leg, ConductorRole.NEUTRAL))
+            .toList()
+        : List.of();
   }
 
   private Wiring wiring(Test test, List<Degradation> degradations, double[] point) {

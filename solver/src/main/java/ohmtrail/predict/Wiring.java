@@ -119,6 +119,11 @@ final class Wiring {
     return total;
   }
 
+  /** The legs of the supply. */
+  List<Source> sources() {
+    return sources;
+  }
+
   int jointPort(String joint) {
     return require(jointPorts, joint, "Joint");
   }
