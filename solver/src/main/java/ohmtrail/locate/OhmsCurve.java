@@ -34,11 +34,11 @@ final class OhmsCurve {
   private static final double STEEP = 1;
   private static final int MOST_REFINEMENTS = 5;
 
-  /** A stretch of the ohms reaches over about so much of ln R, a factor of 3.3. */
-  private static final double REACH = 1.2;
+  /** A stretch of the ohms reaches over about so much of ln R, a factor of five. */
+  private static final double REACH = 1.6;
 
   private static final int FEWEST_STRETCHES = 3;
-  private static final int MOST_STRETCHES = 12;
+  private static final int MOST_STRETCHES = 9;
 
   /** Less of a curve's probability is left out of its stretches. */
   private static final double NEGLIGIBLE = 1e-6;

@@ -121,14 +121,14 @@ final class ReadingDraw {
       List<Double> exact = test.loads().isEmpty() ? idle : loaded;
       for (Reading reading : test.readings()) {
         double volts = exact.get(shown.size()) * (1 + drifts.get(t));
-        shown.add(display(volts, blank.meter(reading.meter())));
+        shown.add(display(volts, blank.meter(reading.meter()), assumptions, forErrors));
       }
     }
     return shown;
   }
 
   /** A display shows no sign; rounding supplies its own error. */
-  private double display(double volts, Meter meter) {
+  static double display(double volts, Meter meter, Assumptions assumptions, Chance forErrors) {
     double resolution = meter.resolutionVolts();
     double sigma =
         Math.hypot(

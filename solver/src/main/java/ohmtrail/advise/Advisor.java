@@ -1,0 +1,283 @@
+package ohmtrail.advise;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import ohmtrail.advise.safety.Hazard;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.FittedReading;
+import ohmtrail.locate.Locator;
+import ohmtrail.locate.Posterior;
+import ohmtrail.predict.Predictor;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
+import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/**
+ * Says what to do next. Immutable; safe to share.
+ *
+ * <p>Every visit that does no harm under any believable hypothesis is simulated roughly, the best
+ * of them closely. The same case always gets the same advice.
+ */
+public final class Advisor {
+  /** Outcomes simulated of every visit, with none after it. */
+  private static final int ROUGH_SAMPLES = 24;
+
+  /** Visits looked at two steps ahead, and outcomes of each. */
+  private static final int LIKELY = 12;
+
+  private static final int LIKELY_SAMPLES = 16;
+
+  /** Those of them that are looked at closely, and outcomes of each. */
+  private static final int BEST = 4;
+
+  private static final int BEST_SAMPLES = 96;
+
+  /** Meters below this input resistance draw a current that tells something, ohms. */
+  private static final double LOW_IMPEDANCE = 100e3;
+
+  /** A reading more probably wrong than this is not planned on. */
+  private static final double PROBABLY_WRONG = 0.5;
+
+  private final Circuit circuit;
+  private final Assumptions assumptions;
+  private final Timetable timetable;
+
+  /**
+   * Prepares.
+   *
+   * @param circuit the circuit
+   * @param assumptions priors and tolerances
+   * @param minutes how long each step takes
+   */
+  public Advisor(Circuit circuit, Assumptions assumptions, Minutes minutes) {
+    this.circuit = circuit;
+    this.assumptions = assumptions;
+    this.timetable = new Timetable(circuit, minutes);
+  }
+
+  /** How long things take here. */
+  public Timetable timetable() {
+    return timetable;
+  }
+
+  /**
+   * Weighs what could be done next.
+   *
+   * @param survey the meters and loads at hand, and the readings taken so far
+   * @param situation where the person who searches stands
+   * @throws ohmtrail.survey.SurveyException when the survey does not fit the circuit
+   */
+  public Advice next(Survey survey, Situation situation) {
+    return next(survey, situation, new Locator(circuit, assumptions).weigh(survey));
+  }
+
+  /**
+   * The same where the readings have been weighed already.
+   *
+   * @param posterior of the same survey
+   */
+  public Advice next(Survey survey, Situation situation, Posterior posterior) {
+    return new Turn(survey, situation, posterior).advice();
+  }
+
+  /** One question. */
+  private final class Turn {
+    private final Survey survey;
+    private final Situation situation;
+    private final Diagnosis diagnosis;
+    private final Beliefs beliefs;
+    private final OpeningOrder opening;
+    private final BoxShares shares;
+    private final double[] point;
+
+    Turn(Survey survey, Situation situation, Posterior posterior) {
+      this.survey = survey;
+      this.situation = situation;
+      this.diagnosis = posterior.diagnosis();
+      this.beliefs = Beliefs.of(circuit, posterior, situation);
+      this.opening = new OpeningOrder(timetable.openings(situation), timetable.wrongStop());
+      this.shares = new BoxShares(beliefs);
+      this.point = diagnosis.bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    Advice advice() {
+      List<Choice.Read> visits = Visits.of(circuit, survey, situation);
+      List<RuledOut> ruledOut = new ArrayList<>();
+      List<Choice.Read> safe = new ArrayList<>();
+      Screening screening =
+          new Screening(
+              beliefs, timetable, new Predictor(circuit, survey, assumptions), point, visits);
+      for (Choice.Read visit : visits) {
+        List<Hazard> hazards = screening.hazards(visit);
+        if (hazards.isEmpty()) {
+          safe.add(visit);
+        } else {
+          ruledOut.add(new RuledOut(visit, hazards));
+        }
+      }
+      List<Option> options = new ArrayList<>(weighVisits(safe));
+      options.addAll(weighOpenings());
+      options.addAll(weighStops());
+      options.sort(Comparator.comparingDouble(Option::expectedMinutes));
+      return new Advice(diagnosis, options, ruledOut, opening.expected(beliefs.boxMasses()));
+    }
+
+    private List<Option> weighVisits(List<Choice.Read> visits) {
+      Map<Choice.Read, List<Gaussian>> forecasts = forecasts(visits);
+      SecondStep second = second(forecasts);
+      Lookahead lookahead =
+          new Lookahead(
+              beliefs, shares, opening, second, assumptions.value(Assumption.WRONG_READING));
+      Map<Choice.Read, Double> rough = new LinkedHashMap<>();
+      forecasts.forEach(
+          (visit, forecast) ->
+              rough.put(
+                  visit,
+                  timetable.of(visit, situation) + lookahead.oneStep(forecast, ROUGH_SAMPLES)));
+      List<Choice.Read> likely = best(rough, LIKELY);
+      visits.stream()
+          .filter(visit -> mayFollow(visit) && !likely.contains(visit))
+          .forEach(likely::add);
+      Map<Choice.Read, Double> closer = new LinkedHashMap<>();
+      for (Choice.Read visit : likely) {
+        Option option = weigh(visit, forecasts, lookahead, LIKELY_SAMPLES);
+        closer.put(visit, option.expectedMinutes());
+      }
+      return best(closer, BEST).stream()
+          .map(visit -> weigh(visit, forecasts, lookahead, BEST_SAMPLES))
+          .toList();
+    }
+
+    private static List<Choice.Read> best(Map<Choice.Read, Double> minutes, int count) {
+      List<Choice.Read> best = new ArrayList<>();
+      minutes.entrySet().stream()
+          .sorted(Map.Entry.comparingByValue())
+          .limit(count)
+          .forEach(entry -> best.add(entry.getKey()));
+      return best;
+    }
+
+    /** The visits that are thought of as second ones. */
+    private SecondStep second(Map<Choice.Read, List<Gaussian>> forecasts) {
+      SecondStep second = new SecondStep(shares, opening);
+      forecasts.forEach(
+          (visit, forecast) -> {
+            if (mayFollow(visit)) {
+              second.add(timetable.following(visit), !visit.loads().isEmpty(), forecast);
+            }
+          });
+      return second;
+    }
+
+    /**
+     * One reading with a meter that draws current, or one with nothing on and one under a load
+     * plugged in there.
+     */
+    private boolean mayFollow(Choice.Read visit) {
+      int readings = visit.readings().size();
+      if (visit.loads().isEmpty()) {
+        double ohms = survey.meter(visit.readings().get(0).meter()).inputOhms();
+        return readings == 1 && ohms < LOW_IMPEDANCE;
+      }
+      boolean here = visit.loads().stream().allMatch(use -> use.box().equals(visit.box()));
+      return here && readings == 2 && visit.tests().size() == 2;
+    }
+
+    private Option weigh(
+        Choice.Read visit,
+        Map<Choice.Read, List<Gaussian>> forecasts,
+        Lookahead lookahead,
+        int samples) {
+      List<Gaussian> forecast = forecasts.getOrDefault(visit, List.of());
+      Situation after = timetable.after(visit, situation);
+      List<Lookahead.Simulated> outcomes =
+          lookahead.twoSteps(forecast, timetable.fetching(after), samples);
+      double own = timetable.of(visit, situation);
+      double left = outcomes.stream().mapToDouble(Lookahead.Simulated::minutes).average().orElse(0);
+      return new Option(visit, own, own + left, Bands.of(visit, outcomes, beliefs.boxNames()));
+    }
+
+    private Map<Choice.Read, List<Gaussian>> forecasts(List<Choice.Read> visits) {
+      Forecast forecast = new Forecast(circuit, believed(), visits, assumptions, point, beliefs);
+      Map<Choice.Read, List<Gaussian>> forecasts = new LinkedHashMap<>();
+      visits.forEach(visit -> forecasts.put(visit, new ArrayList<>()));
+      for (Belief belief : beliefs.all()) {
+        Forecast.Conditional conditional = forecast.under(belief);
+        forecasts.forEach((visit, list) -> list.add(conditional.of(visit)));
+      }
+      return forecasts;
+    }
+
+    /** The survey without the readings that are probably wrong. */
+    private Survey believed() {
+      List<Test> tests = new ArrayList<>();
+      int place = 0;
+      for (Test test : survey.tests()) {
+        List<Reading> kept = new ArrayList<>();
+        for (Reading reading : test.readings()) {
+          FittedReading fitted = diagnosis.readings().get(place++);
+          if (fitted.wrongProbability() < PROBABLY_WRONG) {
+            kept.add(reading);
+          }
+        }
+        tests.add(new Test(test.name(), test.loads(), kept));
+      }
+      return new Survey(survey.meters(), survey.loads(), tests);
+    }
+
+    private List<Option> weighOpenings() {
+      double[] masses = beliefs.boxMasses();
+      List<String> names = beliefs.boxNames();
+      int first = opening.order(masses).get(0);
+      Choice choice = new Choice.Open(names.get(first));
+      double own = timetable.of(choice, situation);
+      double found = masses[first];
+      double[] left = masses.clone();
+      left[first] = 0;
+      double rest = 1 - found;
+      for (int b = 0; b < left.length; b++) {
+        left[b] = rest > 0 ? left[b] / rest : 0;
+      }
+      double after = rest > 0 ? opening.expected(left) : 0;
+      double healthy = rest > 0 ? beliefs.healthy() / rest : 0;
+      Outcome bad =
+          new Outcome(
+              Optional.empty(),
+              OptionalDouble.empty(),
+              OptionalDouble.empty(),
+              found,
+              0,
+              List.of(new Outcome.LikelyBox(names.get(first), 1)),
+              0);
+      Outcome fine =
+          new Outcome(
+              Optional.empty(),
+              OptionalDouble.empty(),
+              OptionalDouble.empty(),
+              rest,
+              healthy,
+              Bands.ranked(names, left),
+              after);
+      return List.of(new Option(choice, own, own + rest * after, List.of(bad, fine)));
+    }
+
+    private List<Option> weighStops() {
+      double degraded = 1 - beliefs.healthy();
+      Choice.Stop.Reason reason =
+          SupplySide.isAtFault(diagnosis)
+              ? Choice.Stop.Reason.CALL_UTILITY
+              : Choice.Stop.Reason.HEALTHY;
+      return List.of(
+          new Option(new Choice.Stop(reason), 0, degraded * timetable.wrongStop(), List.of()));
+    }
+  }
+}

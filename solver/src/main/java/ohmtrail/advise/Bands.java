@@ -1,0 +1,199 @@
+package ohmtrail.advise;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import ohmtrail.advise.Lookahead.Simulated;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Test;
+
+/**
+ * Puts the simulated outcomes of a visit into a few bands of one figure, so that a person can read
+ * off beforehand what the reading would mean. The figure and the bounds are those that leave the
+ * least to be decided: the sum over the bands of probability times the entropy of the boxes.
+ */
+final class Bands {
+  private static final int MOST_BANDS = 3;
+
+  /** A further band must take away at least so much of the entropy, in nats. */
+  private static final double LEAST_GAIN = 0.12;
+
+  /** A band of less than this is no case of its own. */
+  private static final double LEAST_SHARE = 0.04;
+
+  private final List<Simulated> samples;
+  private final List<String> boxes;
+
+  private Bands(List<Simulated> samples, List<String> boxes) {
+    this.samples = samples;
+    this.boxes = boxes;
+  }
+
+  /** A figure and how it is had from the readings. */
+  private record Axis(Outcome.Figure figure, int reading, int from) {
+    double of(Simulated sample) {
+      double volts = sample.volts().get(reading);
+      return from < 0 ? volts : sample.volts().get(from) - volts;
+    }
+  }
+
+  /** A cut of the samples along an axis. */
+  private record Cut(Axis axis, List<Double> bounds, double entropy) {}
+
+  /** The outcomes of a visit, from the lowest figure to the highest. */
+  static List<Outcome> of(Choice.Read visit, List<Simulated> samples, List<String> boxes) {
+    Bands bands = new Bands(samples, boxes);
+    Cut best =
+        axes(visit).stream()
+            .map(bands::cut)
+            .min(Comparator.comparingDouble(Cut::entropy))
+            .orElseThrow();
+    return bands.outcomes(best);
+  }
+
+  private static List<Axis> axes(Choice.Read visit) {
+    List<Axis> axes = new ArrayList<>();
+    List<Reading> readings = visit.readings();
+    List<Boolean> loaded = new ArrayList<>();
+    for (Test test : visit.tests()) {
+      test.readings().forEach(reading -> loaded.add(!test.loads().isEmpty()));
+    }
+    for (int r = readings.size() - 1; r >= 0; r--) {
+      Reading reading = readings.get(r);
+      axes.add(new Axis(new Outcome.Figure(reading, loaded.get(r), Optional.empty()), r, -1));
+      for (int f = 0; f < r; f++) {
+        boolean falls = loaded.get(r) && !loaded.get(f);
+        if (falls && readings.get(f).between().equals(reading.between())) {
+          axes.add(
+              0, new Axis(new Outcome.Figure(reading, true, Optional.of(readings.get(f))), r, f));
+        }
+      }
+    }
+    return axes;
+  }
+
+  private Cut cut(Axis axis) {
+    List<Simulated> sorted = samples.stream().sorted(Comparator.comparingDouble(axis::of)).toList();
+    List<Integer> cuts = new ArrayList<>(List.of(0, sorted.size()));
+    double entropy = entropy(sorted, 0, sorted.size());
+    while (cuts.size() - 1 < MOST_BANDS) {
+      int best = -1;
+      double least = entropy - LEAST_GAIN;
+      for (int at = 1; at < sorted.size(); at++) {
+        double with = at(sorted, cuts, at);
+        if (with < least) {
+          least = with;
+          best = at;
+        }
+      }
+      if (best < 0) {
+        break;
+      }
+      cuts.add(best);
+      cuts.sort(Comparator.naturalOrder());
+      entropy = least;
+    }
+    List<Double> bounds = new ArrayList<>();
+    for (int c = 1; c < cuts.size() - 1; c++) {
+      int at = cuts.get(c);
+      bounds.add(0.5 * (axis.of(sorted.get(at - 1)) + axis.of(sorted.get(at))));
+    }
+    return new Cut(axis, bounds, entropy);
+  }
+
+  /** The entropy with one more cut; infinite where it would leave a band too small. */
+  private double at(List<Simulated> sorted, List<Integer> cuts, int cut) {
+    double sum = 0;
+    for (int c = 0; c + 1 < cuts.size(); c++) {
+      int from = cuts.get(c);
+      int to = cuts.get(c + 1);
+      if (from < cut && cut < to) {
+        double least = LEAST_SHARE * sorted.size();
+        if (cut - from < least || to - cut < least) {
+          return Double.POSITIVE_INFINITY;
+        }
+        sum += entropy(sorted, from, cut) + entropy(sorted, cut, to);
+      } else if (cut == from && c > 0) {
+        return Double.POSITIVE_INFINITY;
+      } else {
+        sum += entropy(sorted, from, to);
+      }
+    }
+    return sum;
+  }
+
+  /** Probability of a band times the entropy of the boxes, and of a sound circuit, within it. */
+  private double entropy(List<Simulated> sorted, int from, int to) {
+    Mean mean = Mean.of(sorted.subList(from, to), boxes.size());
+    double entropy = -surprise(mean.healthy);
+    for (double mass : mean.masses) {
+      entropy -= surprise(mass);
+    }
+    return entropy * (to - from) / sorted.size();
+  }
+
+  private static double surprise(double probability) {
+    return probability > 0 ? probability * Math.log(probability) : 0;
+  }
+
+  private List<Outcome> outcomes(Cut cut) {
+    List<Outcome> outcomes = new ArrayList<>();
+    for (int band = 0; band <= cut.bounds().size(); band++) {
+      OptionalDouble above =
+          band == 0 ? OptionalDouble.empty() : OptionalDouble.of(cut.bounds().get(band - 1));
+      OptionalDouble below =
+          band == cut.bounds().size()
+              ? OptionalDouble.empty()
+              : OptionalDouble.of(cut.bounds().get(band));
+      List<Simulated> within =
+          samples.stream()
+              .filter(each -> cut.axis().of(each) >= above.orElse(Double.NEGATIVE_INFINITY))
+              .filter(each -> cut.axis().of(each) < below.orElse(Double.POSITIVE_INFINITY))
+              .toList();
+      Mean mean = Mean.of(within, boxes.size());
+      outcomes.add(
+          new Outcome(
+              Optional.of(cut.axis().figure()),
+              above,
+              below,
+              within.size() / (double) samples.size(),
+              mean.healthy,
+              ranked(boxes, mean.masses),
+              within.stream().mapToDouble(Simulated::minutes).average().orElse(0)));
+    }
+    return outcomes;
+  }
+
+  /** Boxes with their probabilities, the most probable first. */
+  static List<Outcome.LikelyBox> ranked(List<String> boxes, double[] masses) {
+    List<Outcome.LikelyBox> ranked = new ArrayList<>();
+    for (int b = 0; b < masses.length; b++) {
+      ranked.add(new Outcome.LikelyBox(boxes.get(b), masses[b]));
+    }
+    ranked.sort(Comparator.comparingDouble(Outcome.LikelyBox::probability).reversed());
+    return ranked;
+  }
+
+  /** The mean of some outcomes. */
+  private static final class Mean {
+    private final double[] masses;
+    private double healthy;
+
+    private Mean(int boxes) {
+      this.masses = new double[boxes];
+    }
+
+    static Mean of(List<Simulated> samples, int boxes) {
+      Mean mean = new Mean(boxes);
+      for (Simulated sample : samples) {
+        mean.healthy += sample.healthy() / samples.size();
+        for (int b = 0; b < boxes; b++) {
+          mean.masses[b] += sample.masses().get(b) / samples.size();
+        }
+      }
+      return mean;
+    }
+  }
+}

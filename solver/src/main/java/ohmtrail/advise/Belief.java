@@ -1,0 +1,32 @@
+package ohmtrail.advise;
+
+import java.util.List;
+import ohmtrail.predict.Degradation;
+
+/**
+ * One hypothesis still alive, as far as further readings are planned on it: nothing degraded, or
+ * one joint with a stretch of ohms, standing for all joints of its section or device and conductor,
+ * which no reading at a receptacle divides; or several joints.
+ *
+ * @param degradations the degraded joints with their ohms; empty for a sound circuit
+ * @param logOhmsSigma standard deviation of ln R within the stretch
+ * @param probability all of them sum to one
+ * @param boxes the share of the probability in each box of the circuit, in their order; they sum to
+ *     one, or to zero for a sound circuit
+ */
+record Belief(
+    List<Degradation> degradations, double logOhmsSigma, double probability, List<Double> boxes) {
+  Belief {
+    degradations = List.copyOf(degradations);
+    boxes = List.copyOf(boxes);
+  }
+
+  boolean isHealthy() {
+    return degradations.isEmpty();
+  }
+
+  /** The same as probable as this. */
+  Belief with(double changed) {
+    return new Belief(degradations, logOhmsSigma, changed, boxes);
+  }
+}

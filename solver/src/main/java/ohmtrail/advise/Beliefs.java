@@ -1,0 +1,158 @@
+package ohmtrail.advise;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.Section;
+import ohmtrail.locate.JointBelief;
+import ohmtrail.locate.OhmsPoint;
+import ohmtrail.locate.Posterior;
+import ohmtrail.predict.Degradation;
+
+/**
+ * Every hypothesis that further readings are planned on. Immutable.
+ *
+ * @param circuit the circuit
+ * @param all the hypotheses; their probabilities sum to one
+ */
+record Beliefs(Circuit circuit, List<Belief> all) {
+  /**
+   * Probability that a look into an open box misses a degraded joint (assumption): a bad joint does
+   * not always look bad.
+   */
+  static final double MISSED_BY_LOOKING = 0.03;
+
+  /** Less probable stretches are left out of planning. */
+  private static final double LEAST = 3e-4;
+
+  /** The same joint for any voltage taken at the receptacles. */
+  private record Place(String where, ConductorRole conductor) {}
+
+  Beliefs {
+    all = List.copyOf(all);
+  }
+
+  static Beliefs of(Circuit circuit, Posterior posterior, Situation situation) {
+    Map<String, Place> places = places(circuit);
+    Map<Place, List<JointBelief>> groups = new LinkedHashMap<>();
+    for (JointBelief belief : posterior.joints()) {
+      Place place = places.get(belief.joint().id());
+      groups
+          .computeIfAbsent(
+              place == null ? new Place(belief.joint().id(), belief.joint().conductor()) : place,
+              key -> new ArrayList<>())
+          .add(belief);
+    }
+    List<Belief> all = new ArrayList<>();
+    all.add(new Belief(List.of(), 0, posterior.diagnosis().healthyProbability(), zeros(circuit)));
+    groups.values().forEach(group -> addGroup(circuit, group, situation.lookedFine(), all));
+    posterior
+        .several()
+        .ifPresent(several -> all.add(several(circuit, several, situation.lookedFine())));
+    return new Beliefs(circuit, normalised(all));
+  }
+
+  private static Map<String, Place> places(Circuit circuit) {
+    Map<String, Place> places = new LinkedHashMap<>();
+    for (Section section : circuit.sections()) {
+      String cable = section.cable().from() + "/" + section.cable().to();
+      section
+          .joints()
+          .forEach(joint -> places.put(joint.id(), new Place(cable, section.conductor())));
+    }
+    for (Box box : circuit.boxes()) {
+      for (Joint joint : circuit.deviceJoints(box.name())) {
+        places.put(joint.id(), new Place(box.name(), joint.conductor()));
+      }
+    }
+    return places;
+  }
+
+  private static List<Double> zeros(Circuit circuit) {
+    return circuit.boxes().stream().map(box -> 0.0).toList();
+  }
+
+  private static void addGroup(
+      Circuit circuit, List<JointBelief> group, Set<String> lookedFine, List<Belief> all) {
+    JointBelief first =
+        group.stream().max(Comparator.comparingDouble(JointBelief::probability)).orElseThrow();
+    Map<String, Double> boxes = new LinkedHashMap<>();
+    double total = 0;
+    for (JointBelief each : group) {
+      double left = each.probability() * missed(each.joint(), lookedFine);
+      boxes.merge(each.joint().box(), left, Double::sum);
+      total += left;
+    }
+    if (total <= 0) {
+      return;
+    }
+    List<Double> shares = shares(circuit, boxes, total);
+    for (OhmsPoint point : first.ohms()) {
+      Degradation degradation = new Degradation(first.joint().id(), point.ohms());
+      all.add(
+          new Belief(List.of(degradation), point.logOhmsSigma(), total * point.share(), shares));
+    }
+  }
+
+  private static double missed(Joint joint, Set<String> lookedFine) {
+    return lookedFine.contains(joint.box()) ? MISSED_BY_LOOKING : 1;
+  }
+
+  private static Belief several(
+      Circuit circuit, Posterior.Several several, Set<String> lookedFine) {
+    Map<String, Double> boxes = new LinkedHashMap<>();
+    double missed = 1;
+    for (Degradation each : several.degradations()) {
+      Joint joint = circuit.joint(each.joint()).orElseThrow();
+      boxes.merge(joint.box(), 1.0 / several.degradations().size(), Double::sum);
+      missed *= missed(joint, lookedFine);
+    }
+    return new Belief(
+        several.degradations(), 0, several.probability() * missed, shares(circuit, boxes, 1));
+  }
+
+  private static List<Double> shares(Circuit circuit, Map<String, Double> boxes, double total) {
+    return circuit.boxes().stream()
+        .map(box -> boxes.getOrDefault(box.name(), 0.0) / total)
+        .toList();
+  }
+
+  private static List<Belief> normalised(List<Belief> all) {
+    double total = all.stream().mapToDouble(Belief::probability).sum();
+    List<Belief> kept =
+        all.stream()
+            .filter(each -> each.probability() > LEAST * total || each.isHealthy())
+            .toList();
+    double sum = kept.stream().mapToDouble(Belief::probability).sum();
+    return kept.stream().map(each -> each.with(each.probability() / sum)).toList();
+  }
+
+  /** The probability of each box, in the order of the circuit. */
+  double[] boxMasses() {
+    double[] masses = new double[circuit.boxes().size()];
+    for (Belief belief : all) {
+      for (int b = 0; b < masses.length; b++) {
+        masses[b] += belief.probability() * belief.boxes().get(b);
+      }
+    }
+    return masses;
+  }
+
+  /** The probability that nothing is degraded. */
+  double healthy() {
+    return all.stream().filter(Belief::isHealthy).mapToDouble(Belief::probability).sum();
+  }
+
+  /** The names of the boxes, in the order of the circuit. */
+  List<String> boxNames() {
+    return circuit.boxes().stream().map(Box::name).collect(Collectors.toList());
+  }
+}

@@ -1,0 +1,92 @@
+package ohmtrail.advise;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What is left to do without a further reading: boxes are opened in the order of probability per
+ * minute, and opening ends where calling the circuit sound costs less than going on.
+ *
+ * <p>With p the probability of a box and c its minutes, in that order, opening k boxes and stopping
+ * costs
+ *
+ * <pre>sum over i to k of p_i (c_1 + ... + c_i) + (rest + healthy) (c_1 + ... + c_k) + rest W</pre>
+ *
+ * with rest the probability of the boxes left closed and W the minutes of a wrong stop. For one
+ * degraded joint no other order is quicker on average (exchange two neighbours to see it).
+ */
+final class OpeningOrder {
+  private final double[] minutes;
+  private final double wrongStop;
+  private final int[] order;
+
+  /**
+   * Prepares buffers; belongs to one thread.
+   *
+   * @param minutes to open each box
+   * @param wrongStop minutes of stopping at a circuit that is not sound
+   */
+  OpeningOrder(double[] minutes, double wrongStop) {
+    this.minutes = minutes.clone();
+    this.wrongStop = wrongStop;
+    this.order = new int[minutes.length];
+  }
+
+  /**
+   * Expected minutes until the joint is found or the search is ended.
+   *
+   * @param masses probability of each box; with the healthy one they sum to one
+   */
+  double expected(double[] masses) {
+    sort(masses);
+    double rest = 0;
+    for (double mass : masses) {
+      rest += mass;
+    }
+    double healthy = Math.max(0, 1 - rest);
+    double spent = 0;
+    double found = 0;
+    double best = rest * wrongStop;
+    for (int box : order) {
+      spent += minutes[box];
+      found += masses[box] * spent;
+      rest = Math.max(0, rest - masses[box]);
+      best = Math.min(best, found + (rest + healthy) * spent + rest * wrongStop);
+    }
+    return best;
+  }
+
+  /** The boxes, the first to open first. */
+  List<Integer> order(double[] masses) {
+    sort(masses);
+    List<Integer> boxes = new ArrayList<>();
+    for (int box : order) {
+      boxes.add(box);
+    }
+    return boxes;
+  }
+
+  /** By insertion: a dozen boxes, nearly in order from one call to the next. */
+  private void sort(double[] masses) {
+    if (order.length > 1 && order[0] == order[1]) {
+      for (int i = 0; i < order.length; i++) {
+        order[i] = i;
+      }
+    }
+    for (int i = 1; i < order.length; i++) {
+      int box = order[i];
+      int at = i;
+      while (at > 0 && isSooner(box, order[at - 1], masses)) {
+        order[at] = order[at - 1];
+        at--;
+      }
+      order[at] = box;
+    }
+  }
+
+  private boolean isSooner(int box, int than, double[] masses) {
+    double here = masses[box] * minutes[than];
+    double there = masses[than] * minutes[box];
+    return here > there || (here == there && box < than);
+  }
+}

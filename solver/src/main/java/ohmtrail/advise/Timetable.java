@@ -1,0 +1,125 @@
+package ohmtrail.advise;
+
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.reference.Chore;
+import ohmtrail.reference.Minutes;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Test;
+
+/**
+ * How long each choice takes, and where one stands after it. A load is switched on for its reading
+ * and off again: plugged in elsewhere it costs the way there, to the meter and back. Immutable.
+ */
+public final class Timetable {
+  /**
+   * Seconds a load is on for one reading at its own box (assumption): the probes are in place
+   * before it is switched on, and it is switched off before anything is written down.
+   */
+  private static final double SECONDS_PER_READING = 5;
+
+  private static final double SECONDS_PER_MINUTE = 60;
+
+  private final Circuit circuit;
+  private final Minutes minutes;
+
+  /** For a circuit, with so many minutes for each chore. */
+  public Timetable(Circuit circuit, Minutes minutes) {
+    this.circuit = circuit;
+    this.minutes = minutes;
+  }
+
+  /** Minutes that a choice takes. */
+  public double of(Choice choice, Situation situation) {
+    if (choice instanceof Choice.Read read) {
+      return ofReading(read, situation);
+    }
+    return choice instanceof Choice.Open open
+        ? walk(situation.at(), open.box()) + opening(open.box(), situation)
+        : 0;
+  }
+
+  private double ofReading(Choice.Read read, Situation situation) {
+    double sum = 0;
+    Optional<String> at = situation.at();
+    for (LoadInUse use : read.loads()) {
+      sum += situation.fetched().contains(use.load()) ? 0 : minutes.of(Chore.FETCH_LOAD);
+      sum += walk(at, use.box()) + minutes.of(Chore.PLUG_LOAD);
+      at = Optional.of(use.box());
+    }
+    sum += walk(at, read.box()) + minutes.of(Chore.READING) * read.readings().size();
+    return sum + wayBack(read);
+  }
+
+  /** Minutes of a visit that follows another one, its loads at hand: the way there included. */
+  double following(Choice.Read read) {
+    return minutes.of(Chore.WALK)
+        + minutes.of(Chore.PLUG_LOAD) * read.loads().size()
+        + minutes.of(Chore.READING) * read.readings().size();
+  }
+
+  /** Minutes to fetch a load where none is at hand. */
+  double fetching(Situation situation) {
+    return situation.fetched().isEmpty() ? minutes.of(Chore.FETCH_LOAD) : 0;
+  }
+
+  /** To switch off and pull out what was left on elsewhere. */
+  private double wayBack(Choice.Read read) {
+    return read.loads().stream()
+        .filter(use -> !use.box().equals(read.box()))
+        .mapToDouble(use -> minutes.of(Chore.WALK))
+        .sum();
+  }
+
+  private double walk(Optional<String> from, String to) {
+    return from.filter(to::equals).isPresent() ? 0 : minutes.of(Chore.WALK);
+  }
+
+  /** Minutes to open a box, the way there apart. */
+  double opening(String box, Situation situation) {
+    double usual =
+        minutes.of(box.equals(circuit.panel().name()) ? Chore.OPEN_PANEL : Chore.OPEN_BOX);
+    return situation.outOfReach().contains(box) ? usual + minutes.of(Chore.HARD_TO_REACH) : usual;
+  }
+
+  /** Minutes to open each box of the circuit, the way there included, in their order. */
+  double[] openings(Situation situation) {
+    return circuit.boxes().stream()
+        .mapToDouble(box -> minutes.of(Chore.WALK) + opening(box.name(), situation))
+        .toArray();
+  }
+
+  /** Minutes that it costs to stop at a circuit that is not sound. */
+  double wrongStop() {
+    return minutes.of(Chore.WRONG_STOP);
+  }
+
+  /** Where one stands after a choice; a box that was opened is taken to have looked sound. */
+  public Situation after(Choice choice, Situation situation) {
+    if (choice instanceof Choice.Read read) {
+      Set<String> loads = read.loads().stream().map(LoadInUse::load).collect(Collectors.toSet());
+      Optional<LoadInUse> elsewhere =
+          read.loads().stream().filter(use -> !use.box().equals(read.box())).findFirst();
+      return situation.moved(elsewhere.map(LoadInUse::box).orElse(read.box()), loads);
+    }
+    return choice instanceof Choice.Open open ? situation.opened(open.box()) : situation;
+  }
+
+  /**
+   * Seconds that the loads of a test are on: for its readings, and while somebody walks from the
+   * load to the meter and back.
+   */
+  public double loadedSeconds(Choice.Read read, Test test) {
+    if (test.loads().isEmpty()) {
+      return 0;
+    }
+    boolean elsewhere = test.loads().stream().anyMatch(use -> !use.box().equals(read.box()));
+    double readings = SECONDS_PER_READING * test.readings().size();
+    return elsewhere
+        ? 2 * SECONDS_PER_MINUTE * minutes.of(Chore.WALK)
+            + SECONDS_PER_MINUTE * minutes.of(Chore.READING) * test.readings().size()
+        : readings;
+  }
+}

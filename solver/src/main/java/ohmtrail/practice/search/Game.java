@@ -1,0 +1,117 @@
+package ohmtrail.practice.search;
+
+import java.util.ArrayList;
+import java.util.List;
+import ohmtrail.advise.Choice;
+import ohmtrail.advise.Situation;
+import ohmtrail.advise.Timetable;
+import ohmtrail.advise.safety.SafetyCheck;
+import ohmtrail.advise.safety.Trial;
+import ohmtrail.circuit.Box;
+import ohmtrail.practice.LiveCircuit;
+import ohmtrail.predict.Degradation;
+import ohmtrail.predict.LoadState;
+import ohmtrail.predict.Predictor;
+import ohmtrail.reference.Chore;
+import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/** One search on one circuit with one degraded joint. Played once, by one thread. */
+public final class Game {
+  /** Nobody takes so many steps; what does is a fault of the searcher. */
+  private static final int MOST_STEPS = 400;
+
+  private final LiveCircuit live;
+  private final Minutes minutes;
+  private final Timetable timetable;
+  private Survey survey;
+  private Situation situation = Situation.START;
+  private double spent;
+  private int boxes;
+  private int readings;
+  private int harms;
+  private boolean stoppedWrongly;
+
+  /**
+   * Sets up.
+   *
+   * @param live the circuit, with one degraded joint
+   * @param minutes how long each step takes
+   */
+  public Game(LiveCircuit live, Minutes minutes) {
+    if (live.degraded().size() != 1) {
+      throw new IllegalArgumentException(
+          "Degraded joints (" + live.degraded().size() + ") of a game must be 1");
+    }
+    this.live = live;
+    this.minutes = minutes;
+    this.timetable = new Timetable(live.circuit(), minutes);
+    this.survey = live.equipment();
+  }
+
+  /** Lets somebody search until the joint is seen. */
+  public Played play(Searcher searcher) {
+    for (int step = 0; step < MOST_STEPS; step++) {
+      Choice choice = searcher.next(survey, situation);
+      spent += timetable.of(choice, situation);
+      if (choice instanceof Choice.Read read) {
+        take(read);
+      } else if (choice instanceof Choice.Open open) {
+        boxes++;
+        if (live.showsInside(open.box())) {
+          return over();
+        }
+      } else {
+        return callBack();
+      }
+      situation = timetable.after(choice, situation);
+    }
+    throw new IllegalStateException("Search did not end within " + MOST_STEPS + " steps");
+  }
+
+  private void take(Choice.Read read) {
+    List<Test> tests = new ArrayList<>(survey.tests());
+    for (Test test : read.tests()) {
+      harms += harms(read, test);
+      tests.add(live.take(test));
+      readings += test.readings().size();
+    }
+    survey = new Survey(survey.meters(), survey.loads(), tests);
+  }
+
+  /** What the test does under the truth that it must not. */
+  private int harms(Choice.Read read, Test test) {
+    if (test.loads().isEmpty()) {
+      return 0;
+    }
+    Predictor predictor = new Predictor(live.circuit(), survey, live.assumptions());
+    LoadState state = predictor.states(List.of(test), live.truePoint()).get(0);
+    Degradation truth = live.degraded().get(0);
+    Trial trial = new Trial(live.circuit(), state, timetable.loadedSeconds(read, test), truth);
+    return (int)
+        SafetyCheck.all().stream()
+            .filter(check -> check.figure(trial) > check.limit(live.circuit()))
+            .count();
+  }
+
+  /** The second visit: every box that is left is opened, in the order of the run. */
+  private Played callBack() {
+    stoppedWrongly = true;
+    spent += minutes.of(Chore.WRONG_STOP);
+    for (Box box : live.circuit().boxes()) {
+      if (!situation.lookedFine().contains(box.name())) {
+        spent += timetable.of(new Choice.Open(box.name()), situation);
+        boxes++;
+        if (live.showsInside(box.name())) {
+          return over();
+        }
+      }
+    }
+    throw new IllegalStateException("No box of the circuit shows its degraded joint");
+  }
+
+  private Played over() {
+    return new Played(spent, boxes, readings, harms, stoppedWrongly);
+  }
+}

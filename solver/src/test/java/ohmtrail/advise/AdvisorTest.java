@@ -1,0 +1,149 @@
+package ohmtrail.advise;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.predict.Degradation;
+import ohmtrail.reference.Chore;
+import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Survey;
+import org.junit.jupiter.api.Test;
+
+class AdvisorTest {
+  private static final double ROUNDING = 1e-9;
+
+  private final Circuit circuit = Runs.chain(6);
+  private final Advisor advisor = new Advisor(circuit, Runs.USUAL, Minutes.defaults());
+
+  @Test
+  void theFirstStepOfALongRunIsAReading() {
+    Advice advice = advisor.next(Runs.survey(Runs.HEATER_WATTS), Situation.START);
+
+    assertInstanceOf(Choice.Read.class, advice.best().choice());
+    assertTrue(advice.best().expectedMinutes() < advice.minutesByOpening());
+  }
+
+  /** Read on both sides of one cable under load: what is left is which of its ends. */
+  @Test
+  void openingComesFirstWhereNoReadingTellsMore() {
+    Survey survey =
+        Runs.filled(
+            circuit,
+            Runs.survey(
+                Runs.HEATER_WATTS,
+                Runs.idle("box-6"),
+                Runs.heater("box-6", "box-1", "box-2", "box-3", "box-4", "box-5", "box-6"),
+                Runs.heater("box-4", "box-4"),
+                Runs.heater("box-3", "box-3")),
+            new Degradation("box-4/neutral/incoming", 1.5));
+
+    Choice best = advisor.next(survey, Situation.START).best().choice();
+
+    Choice.Open open = assertInstanceOf(Choice.Open.class, best);
+    assertTrue(List.of("box-3", "box-4").contains(open.box()), open.box());
+  }
+
+  @Test
+  void aBoxThatLookedFineIsNotOpenedAgain() {
+    Survey survey =
+        Runs.filled(
+            circuit,
+            Runs.survey(
+                Runs.HEATER_WATTS,
+                Runs.idle("box-6"),
+                Runs.heater("box-6", "box-3", "box-4", "box-6")),
+            new Degradation("box-4/neutral/incoming", 1.5));
+    Advice before = advisor.next(survey, Situation.START);
+    String first = opened(before);
+
+    Advice after = advisor.next(survey, Situation.START.opened(first));
+
+    assertTrue(!opened(after).equals(first), "again " + first);
+  }
+
+  private static String opened(Advice advice) {
+    return advice.options().stream()
+        .map(Option::choice)
+        .filter(Choice.Open.class::isInstance)
+        .map(choice -> ((Choice.Open) choice).box())
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @Test
+  void nothingIsReadAtABoxOutOfReach() {
+    Situation situation = Situation.START.withoutReach("box-3").withoutReach("box-4");
+    Advice advice = advisor.next(Runs.survey(Runs.HEATER_WATTS), situation);
+
+    for (Option option : advice.options()) {
+      if (option.choice() instanceof Choice.Read read) {
+        assertTrue(!situation.outOfReach().contains(read.box()), read.box());
+        read.loads().forEach(use -> assertTrue(!situation.outOfReach().contains(use.box())));
+      }
+    }
+  }
+
+  /** The ground joints stay in question, at a price that a short second visit is worth. */
+  @Test
+  void aSoundCircuitEndsTheSearch() {
+    Circuit run = Runs.chain(3);
+    Survey survey =
+        Runs.filled(
+            run,
+            Runs.survey(
+                Runs.HEATER_WATTS,
+                Runs.idle("box-3"),
+                Runs.heater("box-3", "box-1", "box-2", "box-3"),
+                Runs.heater("box-2", "box-2"),
+                Runs.heater("box-1", "box-1")));
+    Minutes nearby = Minutes.defaults().with(Chore.WRONG_STOP, 10);
+    Advice advice = new Advisor(run, Runs.USUAL, nearby).next(survey, Situation.START);
+
+    assertEquals(
+        new Choice.Stop(Choice.Stop.Reason.HEALTHY),
+        advice.best().choice(),
+        "healthy " + advice.diagnosis().healthyProbability());
+  }
+
+  @Test
+  void outcomesOfEveryChoiceSumToOneAndLeaveWhatTheChoiceSays() {
+    for (Option option : advisor.next(Runs.survey(Runs.HEATER_WATTS), Situation.START).options()) {
+      if (!option.outcomes().isEmpty()) {
+        double sum = option.outcomes().stream().mapToDouble(Outcome::probability).sum();
+        double left =
+            option.outcomes().stream()
+                .mapToDouble(outcome -> outcome.probability() * outcome.minutesLeft())
+                .sum();
+        assertEquals(1, sum, ROUNDING, option.choice().toString());
+        assertEquals(option.expectedMinutes(), option.ownMinutes() + left, ROUNDING);
+      }
+    }
+  }
+
+  @Test
+  void theSameCaseGetsTheSameAdvice() {
+    Survey survey = Runs.survey(Runs.HEATER_WATTS);
+    assertEquals(
+        advisor.next(survey, Situation.START).options(),
+        advisor.next(survey, Situation.START).options());
+  }
+
+  @Test
+  void withoutAMeterBoxesAreOpened() {
+    Survey nothing = new Survey(List.of(), List.of(), List.of());
+    assertInstanceOf(Choice.Open.class, advisor.next(nothing, Situation.START).best().choice());
+  }
+
+  /** Where opening costs next to nothing, nobody reads a meter. */
+  @Test
+  void minutesDecide() {
+    Minutes quick = Minutes.defaults().with(Chore.OPEN_BOX, 0.1).with(Chore.OPEN_PANEL, 0.1);
+    Advice advice =
+        new Advisor(circuit, Runs.USUAL, quick)
+            .next(Runs.survey(Runs.HEATER_WATTS), Situation.START);
+    assertInstanceOf(Choice.Open.class, advice.best().choice());
+  }
+}

@@ -1,0 +1,88 @@
+package ohmtrail.advise;
+
+import java.util.ArrayList;
+import java.util.List;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.Supply;
+import ohmtrail.predict.Degradation;
+import ohmtrail.predict.Predictor;
+import ohmtrail.reference.Assumptions;
+import ohmtrail.reference.Conductor;
+import ohmtrail.reference.ConductorMaterial;
+import ohmtrail.reference.ConductorSize;
+import ohmtrail.survey.HeatingElement;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/** Circuits and surveys to ask for advice on. */
+final class Runs {
+  static final double HEATER_WATTS = 1500;
+  static final Assumptions USUAL = Assumptions.defaults();
+
+  private static final double METRES = 5;
+  private static final Conductor COPPER =
+      new Conductor(ConductorSize.parse("14 AWG").orElseThrow(), ConductorMaterial.COPPER);
+
+  private Runs() {}
+
+  /** A daisy chain of receptacles box-1, box-2, ... with push-in terminals on 15 A. */
+  static Circuit chain(int receptacles) {
+    List<Box> boxes = new ArrayList<>(List.of(Box.panel("panel")));
+    List<Cable> cables = new ArrayList<>();
+    for (int i = 1; i <= receptacles; i++) {
+      boxes.add(Box.feedThrough("box-" + i, JointKind.PUSH_IN));
+      cables.add(Cable.of(boxes.get(i - 1).name(), "box-" + i, METRES, COPPER));
+    }
+    return new Circuit(Supply.NORTH_AMERICA_120, 15, boxes, cables);
+  }
+
+  /** Both sorts of meter and a heater, with these tests taken. */
+  static Survey survey(double heaterWatts, Test... tests) {
+    return new Survey(
+        List.of(Meter.highImpedance("high"), Meter.lowImpedance("low")),
+        List.of(new HeatingElement("heater", heaterWatts, 120)),
+        List.of(tests));
+  }
+
+  static Test idle(String box) {
+    return new Test("idle at " + box, List.of(), List.of(hotNeutral(box)));
+  }
+
+  static Test heater(String heaterAt, String... boxes) {
+    List<Reading> readings = new ArrayList<>();
+    for (String box : boxes) {
+      readings.add(hotNeutral(box));
+    }
+    return new Test(
+        "heater at " + heaterAt + " " + String.join(" ", boxes),
+        List.of(new LoadInUse("heater", heaterAt)),
+        readings);
+  }
+
+  private static Reading hotNeutral(String box) {
+    return new Reading(box, ProbePoints.HOT_NEUTRAL, "high", 0);
+  }
+
+  /** The same survey with what the meters would show, rounded to their display. */
+  static Survey filled(Circuit circuit, Survey blank, Degradation... degraded) {
+    List<Double> exact = new Predictor(circuit, blank, USUAL).readings(List.of(degraded));
+    List<Test> tests = new ArrayList<>();
+    int place = 0;
+    for (Test test : blank.tests()) {
+      List<Reading> readings = new ArrayList<>();
+      for (Reading reading : test.readings()) {
+        double volts = Math.rint(10 * exact.get(place++)) / 10;
+        readings.add(new Reading(reading.box(), reading.between(), reading.meter(), volts));
+      }
+      tests.add(new Test(test.name(), test.loads(), readings));
+    }
+    return new Survey(blank.meters(), blank.loads(), tests);
+  }
+}

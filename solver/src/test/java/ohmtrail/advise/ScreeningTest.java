@@ -1,0 +1,150 @@
+package ohmtrail.advise;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import ohmtrail.advise.safety.Harm;
+import ohmtrail.advise.safety.Hazard;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.predict.Degradation;
+import ohmtrail.predict.Predictor;
+import ohmtrail.reference.Minutes;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Survey;
+import org.junit.jupiter.api.Test;
+
+/** Each reason to rule a visit out, on a case where the network shows that it would do harm. */
+class ScreeningTest {
+  /** Of a prediction made with everything as stated beside one at the fitted point. */
+  private static final double FITTED = 0.05;
+
+  private final Circuit circuit = Runs.chain(3);
+
+  @Test
+  void aLoadAboveTheBreakersRatingIsRuledOut() {
+    Survey survey = Runs.filled(circuit, Runs.survey(2400, Runs.idle("box-1")));
+    Hazard hazard = hazard(survey, "box-1", Harm.OVERLOAD);
+
+    double amperes =
+        new Predictor(circuit, survey, Runs.USUAL)
+            .jointAmperes(test("box-1"), List.of(new Degradation("panel/hot/outgoing", 0)))
+            .get(0);
+
+    assertTrue(amperes > circuit.breakerAmperes(), "it draws " + amperes + " A");
+    assertEquals(circuit.breakerAmperes(), hazard.limit());
+    assertEquals(amperes, hazard.worst(), FITTED * amperes);
+  }
+
+  /** The readings speak of some 3 ohm: a heater left on while one walks cooks the joint. */
+  @Test
+  void aHeaterLeftOnBehindAHotJointIsRuledOut() {
+    Degradation joint = new Degradation("box-2/neutral/outgoing", 3);
+    Survey survey =
+        Runs.filled(
+            circuit,
+            Runs.survey(Runs.HEATER_WATTS, Runs.idle("box-3"), Runs.heater("box-3", "box-3")),
+            joint);
+    Advice advice = advise(survey);
+    RuledOut left =
+        advice.ruledOut().stream()
+            .filter(out -> out.choice().box().equals("box-1"))
+            .filter(out -> out.choice().loads().get(0).box().equals("box-3"))
+            .findFirst()
+            .orElseThrow();
+    Hazard hazard = left.hazards().get(0);
+
+    double amperes =
+        new Predictor(circuit, survey, Runs.USUAL)
+            .jointAmperes(test("box-3"), List.of(joint))
+            .get(0);
+    double seconds =
+        new Timetable(circuit, Minutes.defaults())
+            .loadedSeconds(left.choice(), left.choice().tests().get(0));
+
+    assertEquals(Harm.HEAT, hazard.harm());
+    assertTrue(
+        amperes * amperes * joint.ohms() * seconds > hazard.limit(),
+        "it makes " + amperes * amperes * joint.ohms() + " W for " + seconds + " s");
+    assertTrue(hazard.probability() > Screening.BELIEVABLE);
+  }
+
+  /** Beside its own plug the heater is on for seconds only: that much the joint can take. */
+  @Test
+  void aShortReadingAtTheHeaterItselfIsNot() {
+    Degradation joint = new Degradation("box-2/neutral/outgoing", 3);
+    Survey survey =
+        Runs.filled(
+            circuit,
+            Runs.survey(Runs.HEATER_WATTS, Runs.idle("box-3"), Runs.heater("box-3", "box-3")),
+            joint);
+    assertTrue(
+        advise(survey).options().stream()
+            .map(Option::choice)
+            .filter(Choice.Read.class::isInstance)
+            .map(Choice.Read.class::cast)
+            .anyMatch(read -> !read.loads().isEmpty()));
+  }
+
+  /** 136 V stand everywhere: nothing more is plugged in, and the utility is called. */
+  @Test
+  void noLoadIsPluggedInWhereTheSupplyStandsTooHigh() {
+    Survey survey = atSupply(136);
+    Hazard hazard = hazard(survey, "box-1", Harm.OVERVOLTAGE);
+
+    assertTrue(hazard.worst() > hazard.limit());
+    assertEquals(1.1 * 120, hazard.limit(), 1e-9);
+    assertTrue(
+        advise(survey).options().stream()
+            .map(Option::choice)
+            .filter(Choice.Read.class::isInstance)
+            .allMatch(read -> ((Choice.Read) read).loads().isEmpty()));
+    assertTrue(
+        advise(survey).options().stream()
+            .anyMatch(
+                option ->
+                    option.choice().equals(new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY))));
+  }
+
+  private static Survey atSupply(double volts) {
+    Survey blank =
+        Runs.survey(Runs.HEATER_WATTS, Runs.idle("box-1"), Runs.idle("box-2"), Runs.idle("box-3"));
+    return new Survey(
+        blank.meters(),
+        blank.loads(),
+        blank.tests().stream()
+            .map(
+                test ->
+                    new ohmtrail.survey.Test(
+                        test.name(),
+                        test.loads(),
+                        test.readings().stream()
+                            .map(
+                                reading ->
+                                    new ohmtrail.survey.Reading(
+                                        reading.box(), reading.between(), reading.meter(), volts))
+                            .toList()))
+            .toList());
+  }
+
+  private Hazard hazard(Survey survey, String heaterAt, Harm harm) {
+    List<RuledOut> there =
+        advise(survey).ruledOut().stream()
+            .filter(out -> out.choice().loads().get(0).box().equals(heaterAt))
+            .toList();
+    assertTrue(!there.isEmpty(), "nothing was ruled out at " + heaterAt);
+    return there.get(0).hazards().stream()
+        .filter(hazard -> hazard.harm() == harm)
+        .collect(Collectors.toList())
+        .get(0);
+  }
+
+  private Advice advise(Survey survey) {
+    return new Advisor(circuit, Runs.USUAL, Minutes.defaults()).next(survey, Situation.START);
+  }
+
+  private static ohmtrail.survey.Test test(String heaterAt) {
+    return new ohmtrail.survey.Test("on", List.of(new LoadInUse("heater", heaterAt)), List.of());
+  }
+}
