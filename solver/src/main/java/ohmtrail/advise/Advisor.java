@@ -128,6 +128,13 @@ public final class Advisor {
       options.addAll(weighOpenings());
       options.addAll(weighStops());
       options.sort(Comparator.comparingDouble(Option::expectedMinutes));
+      if (SupplySide.isAtFault(diagnosis)) {
+        // Nothing read in the run tells more before the supply stands where it should.
+        options.sort(
+            Comparator.comparing(
+                option ->
+                    !option.choice().equals(new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY))));
+      }
       return new Advice(diagnosis, options, ruledOut, opening.expected(beliefs.boxMasses()));
     }
 
@@ -238,7 +245,10 @@ public final class Advisor {
       double[] masses = beliefs.boxMasses();
       List<String> names = beliefs.boxNames();
       int first = opening.order(masses).get(0);
-      Choice choice = new Choice.Open(names.get(first));
+      Choice choice =
+          names.get(first).equals(Situation.SUPPLY)
+              ? new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY)
+              : new Choice.Open(names.get(first));
       double own = timetable.of(choice, situation);
       double found = masses[first];
       double[] left = masses.clone();
@@ -271,13 +281,20 @@ public final class Advisor {
     }
 
     private List<Option> weighStops() {
-      double degraded = 1 - beliefs.healthy();
-      Choice.Stop.Reason reason =
-          SupplySide.isAtFault(diagnosis)
-              ? Choice.Stop.Reason.CALL_UTILITY
-              : Choice.Stop.Reason.HEALTHY;
-      return List.of(
-          new Option(new Choice.Stop(reason), 0, degraded * timetable.wrongStop(), List.of()));
+      List<Option> stops = new ArrayList<>();
+      double price = timetable.wrongStop();
+      stops.add(
+          new Option(
+              new Choice.Stop(Choice.Stop.Reason.HEALTHY),
+              0,
+              (1 - beliefs.healthy()) * price,
+              List.of()));
+      if (SupplySide.isAtFault(diagnosis)) {
+        Choice call = new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY);
+        double own = timetable.of(call, situation);
+        stops.add(new Option(call, own, own, List.of()));
+      }
+      return stops;
     }
   }
 }

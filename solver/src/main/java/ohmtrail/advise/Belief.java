@@ -11,8 +11,8 @@ import ohmtrail.predict.Degradation;
  * @param degradations the degraded joints with their ohms; empty for a sound circuit
  * @param logOhmsSigma standard deviation of ln R within the stretch
  * @param probability all of them sum to one
- * @param boxes the share of the probability in each box of the circuit, in their order; they sum to
- *     one, or to zero for a sound circuit
+ * @param boxes the share of the probability in each place of {@link Beliefs#boxNames()}; they sum
+ *     to one, or to zero for a sound circuit
  */
 record Belief(
     List<Degradation> degradations, double logOhmsSigma, double probability, List<Double> boxes) {

@@ -6,11 +6,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.Section;
 import ohmtrail.locate.JointBelief;
 import ohmtrail.locate.OhmsPoint;
@@ -60,6 +61,16 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     return new Beliefs(circuit, normalised(all));
   }
 
+  /** The boxes of the circuit in order, and the supply. */
+  static List<String> places(Circuit circuit, String supply) {
+    return Stream.concat(circuit.boxes().stream().map(Box::name), Stream.of(supply)).toList();
+  }
+
+  /** Where a joint is looked for: in its box, or where the panel is fed from. */
+  private static String placeOf(Joint joint) {
+    return joint.role() == JointRole.SUPPLY ? Situation.SUPPLY : joint.box();
+  }
+
   private static Map<String, Place> places(Circuit circuit) {
     Map<String, Place> places = new LinkedHashMap<>();
     for (Section section : circuit.sections()) {
@@ -77,7 +88,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
   }
 
   private static List<Double> zeros(Circuit circuit) {
-    return circuit.boxes().stream().map(box -> 0.0).toList();
+    return places(circuit, Situation.SUPPLY).stream().map(place -> 0.0).toList();
   }
 
   private static void addGroup(
@@ -88,7 +99,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     double total = 0;
     for (JointBelief each : group) {
       double left = each.probability() * missed(each.joint(), lookedFine);
-      boxes.merge(each.joint().box(), left, Double::sum);
+      boxes.merge(placeOf(each.joint()), left, Double::sum);
       total += left;
     }
     if (total <= 0) {
@@ -103,7 +114,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
   }
 
   private static double missed(Joint joint, Set<String> lookedFine) {
-    return lookedFine.contains(joint.box()) ? MISSED_BY_LOOKING : 1;
+    return lookedFine.contains(placeOf(joint)) ? MISSED_BY_LOOKING : 1;
   }
 
   private static Belief several(
@@ -112,7 +123,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     double missed = 1;
     for (Degradation each : several.degradations()) {
       Joint joint = circuit.joint(each.joint()).orElseThrow();
-      boxes.merge(joint.box(), 1.0 / several.degradations().size(), Double::sum);
+      boxes.merge(placeOf(joint), 1.0 / several.degradations().size(), Double::sum);
       missed *= missed(joint, lookedFine);
     }
     return new Belief(
@@ -120,8 +131,8 @@ record Beliefs(Circuit circuit, List<Belief> all) {
   }
 
   private static List<Double> shares(Circuit circuit, Map<String, Double> boxes, double total) {
-    return circuit.boxes().stream()
-        .map(box -> boxes.getOrDefault(box.name(), 0.0) / total)
+    return places(circuit, Situation.SUPPLY).stream()
+        .map(place -> boxes.getOrDefault(place, 0.0) / total)
         .toList();
   }
 
@@ -135,9 +146,9 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     return kept.stream().map(each -> each.with(each.probability() / sum)).toList();
   }
 
-  /** The probability of each box, in the order of the circuit. */
+  /** The probability of each place of {@link #boxNames()}. */
   double[] boxMasses() {
-    double[] masses = new double[circuit.boxes().size()];
+    double[] masses = new double[boxNames().size()];
     for (Belief belief : all) {
       for (int b = 0; b < masses.length; b++) {
         masses[b] += belief.probability() * belief.boxes().get(b);
@@ -151,8 +162,8 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     return all.stream().filter(Belief::isHealthy).mapToDouble(Belief::probability).sum();
   }
 
-  /** The names of the boxes, in the order of the circuit. */
+  /** Where a joint may be: the boxes, in the order of the circuit, and the supply. */
   List<String> boxNames() {
-    return circuit.boxes().stream().map(Box::name).collect(Collectors.toList());
+    return places(circuit, Situation.SUPPLY);
   }
 }

@@ -20,12 +20,6 @@ final class Screening {
   /** A harm counts when the beliefs under which it would be done are more probable than this. */
   static final double BELIEVABLE = 0.005;
 
-  /**
-   * A figure counts from this share of its limit on: loads draw up to a tenth more than they say,
-   * and heat goes with the square.
-   */
-  private static final double MARGIN = 0.8;
-
   /** A stretch of ohms is tried in its middle and so many of its deviations to either side. */
   private static final double REACH = 1.7;
 
@@ -101,14 +95,14 @@ final class Screening {
       throw new IllegalArgumentException(
           "Visit with loads (" + key.loads() + ") must be one that the screening was made for");
     }
-    double limit = check.limit(beliefs.circuit());
+    double planned = check.plannedLimit(beliefs.circuit());
     double probability = 0;
     double worst = 0;
     Degradation under = trialled.get(0).supposed();
     for (Trialled each : trialled) {
       double figure =
           check.figure(new Trial(beliefs.circuit(), state, key.seconds(), each.supposed()));
-      if (figure > MARGIN * limit) {
+      if (figure > planned) {
         probability += each.probability();
       }
       if (figure > worst) {
@@ -117,7 +111,7 @@ final class Screening {
       }
     }
     return probability > BELIEVABLE
-        ? Optional.of(new Hazard(check.harm(), worst, limit, probability, under))
+        ? Optional.of(new Hazard(check.harm(), worst, planned, probability, under))
         : Optional.empty();
   }
 }

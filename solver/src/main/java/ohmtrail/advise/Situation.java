@@ -10,10 +10,14 @@ import java.util.Set;
  * @param at the box they are at; empty when it is not known
  * @param fetched names of the loads at hand
  * @param outOfReach boxes that cannot be reached as they are
- * @param lookedFine boxes that were opened and whose joints looked sound
+ * @param lookedFine boxes that were opened and whose joints looked sound; {@link #SUPPLY} once the
+ *     utility has found nothing
  */
 public record Situation(
     Optional<String> at, Set<String> fetched, Set<String> outOfReach, Set<String> lookedFine) {
+  /** What stands for the supply where a box is named. */
+  public static final String SUPPLY = "the supply";
+
   /** Before anything was done. */
   public static final Situation START =
       new Situation(Optional.empty(), Set.of(), Set.of(), Set.of());
@@ -33,6 +37,11 @@ public record Situation(
   /** The same after a box was opened and looked sound. */
   public Situation opened(String box) {
     return new Situation(Optional.of(box), fetched, outOfReach, union(lookedFine, Set.of(box)));
+  }
+
+  /** The same after the utility found nothing. */
+  public Situation calledUtility() {
+    return new Situation(at, fetched, outOfReach, union(lookedFine, Set.of(SUPPLY)));
   }
 
   /** The same with a box that turned out to be out of reach. */

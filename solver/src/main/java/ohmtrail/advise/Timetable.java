@@ -3,6 +3,7 @@ package ohmtrail.advise;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
@@ -21,6 +22,7 @@ public final class Timetable {
   private static final double SECONDS_PER_READING = 5;
 
   private static final double SECONDS_PER_MINUTE = 60;
+  private static final Choice CALL = new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY);
 
   private final Circuit circuit;
   private final Minutes minutes;
@@ -36,9 +38,10 @@ public final class Timetable {
     if (choice instanceof Choice.Read read) {
       return ofReading(read, situation);
     }
-    return choice instanceof Choice.Open open
-        ? walk(situation.at(), open.box()) + opening(open.box(), situation)
-        : 0;
+    if (choice instanceof Choice.Open open) {
+      return walk(situation.at(), open.box()) + opening(open.box(), situation);
+    }
+    return choice.equals(CALL) ? minutes.of(Chore.CALL_UTILITY) : 0;
   }
 
   private double ofReading(Choice.Read read, Situation situation) {
@@ -84,10 +87,15 @@ public final class Timetable {
     return situation.outOfReach().contains(box) ? usual + minutes.of(Chore.HARD_TO_REACH) : usual;
   }
 
-  /** Minutes to open each box of the circuit, the way there included, in their order. */
+  /**
+   * Minutes to look into each box of the circuit, the way there included, in their order; and last,
+   * to have the supply looked into.
+   */
   double[] openings(Situation situation) {
-    return circuit.boxes().stream()
-        .mapToDouble(box -> minutes.of(Chore.WALK) + opening(box.name(), situation))
+    return DoubleStream.concat(
+            circuit.boxes().stream()
+                .mapToDouble(box -> minutes.of(Chore.WALK) + opening(box.name(), situation)),
+            DoubleStream.of(minutes.of(Chore.CALL_UTILITY)))
         .toArray();
   }
 
@@ -104,7 +112,10 @@ public final class Timetable {
           read.loads().stream().filter(use -> !use.box().equals(read.box())).findFirst();
       return situation.moved(elsewhere.map(LoadInUse::box).orElse(read.box()), loads);
     }
-    return choice instanceof Choice.Open open ? situation.opened(open.box()) : situation;
+    if (choice instanceof Choice.Open open) {
+      return situation.opened(open.box());
+    }
+    return choice.equals(CALL) ? situation.calledUtility() : situation;
   }
 
   /**

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
@@ -24,6 +25,9 @@ import ohmtrail.survey.Test;
  * input resistance.
  */
 final class Visits {
+  /** A load is plugged in where the voltage is within so much of its rated one. */
+  private static final double RATED_NEAR = 0.2;
+
   private final Circuit circuit;
   private final Survey survey;
   private final Situation situation;
@@ -59,33 +63,60 @@ final class Visits {
       return;
     }
     String meter = best.get().name();
-    for (Meter each : survey.meters()) {
-      add(idle(box, each.name(), ProbePoints.HOT_NEUTRAL));
-    }
-    Test idle = idle(box, meter, ProbePoints.HOT_NEUTRAL);
-    add(idle(box, meter, ProbePoints.HOT_NEUTRAL, ProbePoints.HOT_GROUND));
-    for (Load load : survey.loads()) {
-      Test one = loaded(load, box, box, meter, ProbePoints.HOT_NEUTRAL);
-      Test both =
-          loaded(load, box, box, meter, ProbePoints.HOT_NEUTRAL, ProbePoints.NEUTRAL_GROUND);
-      add(one);
-      add(both);
-      add(idle, one);
-      add(idle, both);
-      for (String elsewhere : placesFor(load)) {
-        if (!elsewhere.equals(box)) {
-          add(loaded(load, elsewhere, box, meter, ProbePoints.HOT_NEUTRAL));
-          add(
-              loaded(
-                  load,
-                  elsewhere,
-                  box,
-                  meter,
-                  ProbePoints.HOT_NEUTRAL,
-                  ProbePoints.NEUTRAL_GROUND));
+    List<ConductorRole> there = circuit.box(box).map(circuit::deviceConductors).orElse(List.of());
+    for (ProbePoints mains : mains(there)) {
+      survey.meters().forEach(each -> add(idle(box, each.name(), mains)));
+      ground(there, mains.first()).ifPresent(live -> add(idle(box, meter, mains, live)));
+      for (Load load : survey.loads()) {
+        if (suits(load, mains)) {
+          addUnder(load, box, meter, mains, ground(there, ConductorRole.NEUTRAL));
         }
       }
     }
+  }
+
+  private void addUnder(
+      Load load, String box, String meter, ProbePoints mains, Optional<ProbePoints> neutral) {
+    Test idle = idle(box, meter, mains);
+    LoadInUse here = new LoadInUse(load.name(), box, Optional.of(mains));
+    Test one = loaded(here, box, meter, mains);
+    add(one);
+    add(idle, one);
+    if (neutral.isPresent()) {
+      Test both = loaded(here, box, meter, mains, neutral.get());
+      add(both);
+      add(idle, both);
+    }
+    for (String elsewhere : placesFor(load)) {
+      LoadInUse there = new LoadInUse(load.name(), elsewhere);
+      if (!elsewhere.equals(box) && suits(load, there.connection(circuit))) {
+        add(loaded(there, box, meter, mains));
+        neutral.ifPresent(points -> add(loaded(there, box, meter, mains, points)));
+      }
+    }
+  }
+
+  /** Each live conductor to neutral; leg to leg where there is no neutral. */
+  private static List<ProbePoints> mains(List<ConductorRole> there) {
+    List<ConductorRole> live = there.stream().filter(ConductorRole::isLive).toList();
+    if (there.contains(ConductorRole.NEUTRAL)) {
+      return live.stream().map(leg -> new ProbePoints(leg, ConductorRole.NEUTRAL)).toList();
+    }
+    return live.size() == 2 ? List.of(new ProbePoints(live.get(0), live.get(1))) : List.of();
+  }
+
+  private static Optional<ProbePoints> ground(List<ConductorRole> there, ConductorRole to) {
+    return there.contains(ConductorRole.GROUND) && there.contains(to)
+        ? Optional.of(new ProbePoints(to, ConductorRole.GROUND))
+        : Optional.empty();
+  }
+
+  /** Whether a load is made for the voltage between two conductors. */
+  private boolean suits(Load load, ProbePoints mains) {
+    boolean acrossLegs = mains.first().isLive() && mains.second().isLive();
+    double volts = acrossLegs ? circuit.supply().greatestVolts() : circuit.supply().volts();
+    double rated = Math.sqrt(load.ratedWatts() / load.ratedConductance());
+    return Math.abs(rated / volts - 1) < RATED_NEAR;
   }
 
   /** The ends of the run, and where the load was last. */
@@ -116,10 +147,12 @@ final class Visits {
     return new Test(fresh("idle at " + box), List.of(), blank(box, meter, between));
   }
 
-  private Test loaded(Load load, String loadAt, String box, String meter, ProbePoints... between) {
-    String name = load.name() + " at " + loadAt + (loadAt.equals(box) ? "" : ", read at " + box);
-    return new Test(
-        fresh(name), List.of(new LoadInUse(load.name(), loadAt)), blank(box, meter, between));
+  private Test loaded(LoadInUse use, String box, String meter, ProbePoints... between) {
+    String name =
+        use.load() + " at " + use.box() + (use.box().equals(box) ? "" : ", read at " + box);
+    LoadInUse usual = new LoadInUse(use.load(), use.box());
+    boolean isUsual = usual.connection(circuit).equals(use.connection(circuit));
+    return new Test(fresh(name), List.of(isUsual ? usual : use), blank(box, meter, between));
   }
 
   private static List<Reading> blank(String box, String meter, ProbePoints... between) {

@@ -28,6 +28,8 @@ public enum Chore {
   OPEN_PANEL,
   /** On top, for a box that cannot be reached as it is. */
   HARD_TO_REACH,
+  /** Calling those who deliver the supply. */
+  CALL_UTILITY,
   /** Calling a circuit sound that is not. */
   WRONG_STOP;
 

@@ -108,7 +108,7 @@ class ForecastTest {
       Survey survey, Choice.Read visit, List<Degradation> degraded) {
     Posterior posterior = new Locator(circuit, Runs.USUAL).weigh(survey);
     List<Double> nowhere = new ArrayList<>();
-    circuit.boxes().forEach(box -> nowhere.add(0.0));
+    Beliefs.places(circuit, Situation.SUPPLY).forEach(place -> nowhere.add(0.0));
     Belief belief = new Belief(degraded, 0, 1, nowhere);
     Beliefs beliefs = new Beliefs(circuit, List.of(belief));
     double[] point =

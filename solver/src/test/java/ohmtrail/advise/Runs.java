@@ -5,6 +5,7 @@ import java.util.List;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.predict.Degradation;
@@ -41,6 +42,25 @@ final class Runs {
       cables.add(Cable.of(boxes.get(i - 1).name(), "box-" + i, METRES, COPPER));
     }
     return new Circuit(Supply.NORTH_AMERICA_120, 15, boxes, cables);
+  }
+
+  /** A receptacle on either leg behind a splice, one neutral for both. */
+  static Circuit sharedNeutral() {
+    List<ConductorRole> four =
+        List.of(
+            ConductorRole.LEG_1, ConductorRole.LEG_2, ConductorRole.NEUTRAL, ConductorRole.GROUND);
+    return new Circuit(
+        Supply.NORTH_AMERICA_120_240,
+        15,
+        List.of(
+            Box.panel("panel"),
+            Box.junction("splice"),
+            Box.feedThrough("one", JointKind.SCREW),
+            Box.feedThrough("two", JointKind.SCREW)),
+        List.of(
+            Cable.of("panel", "splice", METRES, COPPER).with(four),
+            Cable.of("splice", "one", METRES, COPPER).with(List.of(four.get(0), four.get(2))),
+            Cable.of("splice", "two", METRES, COPPER).with(List.of(four.get(1), four.get(2)))));
   }
 
   /** Both sorts of meter and a heater, with these tests taken. */

@@ -8,10 +8,12 @@ import java.util.stream.Collectors;
 import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Survey;
 import org.junit.jupiter.api.Test;
 
@@ -105,6 +107,46 @@ class ScreeningTest {
             .anyMatch(
                 option ->
                     option.choice().equals(new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY))));
+  }
+
+  /**
+   * Before any reading a lost neutral of two legs is in question: a heater on one leg would put the
+   * receptacle of the other far above its voltage.
+   */
+  @Test
+  void aHeavyLoadOnOneLegOfASuspectedLostNeutralIsRuledOut() {
+    Circuit shared = Runs.sharedNeutral();
+    Survey survey = Runs.survey(Runs.HEATER_WATTS);
+    Advice advice =
+        new Advisor(shared, Runs.USUAL, Minutes.defaults()).next(survey, Situation.START);
+
+    double volts =
+        new Predictor(shared, survey, Runs.USUAL)
+                .profile(test("one"), List.of(new Degradation("panel/neutral/outgoing", 40)))
+                .points()
+                .stream()
+                .filter(point -> point.box().equals("two"))
+                .findFirst()
+                .flatMap(
+                    point ->
+                        point
+                            .volts(new ProbePoints(ConductorRole.LEG_2, ConductorRole.NEUTRAL))
+                            .stream()
+                            .boxed()
+                            .findFirst())
+                .orElseThrow();
+
+    assertTrue(volts > 1.1 * 120, "the other receptacle gets " + volts + " V");
+    assertTrue(
+        advice.ruledOut().stream()
+            .filter(out -> out.choice().loads().get(0).box().equals("one"))
+            .flatMap(out -> out.hazards().stream())
+            .anyMatch(hazard -> hazard.harm() == Harm.OVERVOLTAGE));
+    assertTrue(
+        advice.options().stream()
+            .map(Option::choice)
+            .filter(Choice.Read.class::isInstance)
+            .allMatch(read -> ((Choice.Read) read).loads().isEmpty()));
   }
 
   private static Survey atSupply(double volts) {

@@ -7,7 +7,7 @@ import ohmtrail.predict.Degradation;
  *
  * @param harm what it would do
  * @param worst the worst figure under any believable hypothesis, in the harm's unit
- * @param limit the most that is allowed
+ * @param limit the most that a plan may come to
  * @param probability of all hypotheses under which the limit is passed
  * @param under the hypothesis of the worst figure
  */

@@ -16,6 +16,9 @@ public final class HeatCheck implements SafetyCheck {
   /** Joules (assumption, see above). */
   public static final double MOST_JOULES = 3000;
 
+  /** Loads draw up to a tenth more than they say, and heat goes with the square. */
+  private static final double PLANNED_SHARE = 0.8;
+
   @Override
   public Harm harm() {
     return Harm.HEAT;
@@ -24,6 +27,11 @@ public final class HeatCheck implements SafetyCheck {
   @Override
   public double limit(Circuit circuit) {
     return MOST_JOULES;
+  }
+
+  @Override
+  public double plannedLimit(Circuit circuit) {
+    return PLANNED_SHARE * MOST_JOULES;
   }
 
   @Override

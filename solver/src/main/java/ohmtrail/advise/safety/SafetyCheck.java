@@ -12,6 +12,14 @@ public interface SafetyCheck {
   double limit(Circuit circuit);
 
   /**
+   * The most that a plan may come to: less than the limit where the figure hangs on what is known
+   * only roughly.
+   */
+  default double plannedLimit(Circuit circuit) {
+    return limit(circuit);
+  }
+
+  /**
    * What the test would do under the hypothesis, in the harm's unit: solved by the network.
    *
    * @param trial a test under a hypothesis

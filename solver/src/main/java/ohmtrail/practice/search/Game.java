@@ -62,7 +62,7 @@ public final class Game {
         if (live.showsInside(open.box())) {
           return over();
         }
-      } else {
+      } else if (choice.equals(new Choice.Stop(Choice.Stop.Reason.HEALTHY))) {
         return callBack();
       }
       situation = timetable.after(choice, situation);
