@@ -2,6 +2,7 @@ package ohmtrail.circuit;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalDouble;
 
 /**
  * A place that can be opened.
@@ -13,6 +14,8 @@ import java.util.Objects;
  * @param splices how wires are joined to each other where they are
  * @param device the conductors that its device is connected to, such as one leg of two; empty for
  *     all that reach the box
+ * @param openingMinutes how long it takes to open it and look, where somebody knows: because a
+ *     cupboard stands before it, say; positive
  */
 public record Box(
     String name,
@@ -20,7 +23,8 @@ public record Box(
     DeviceWiring wiring,
     JointKind terminals,
     JointKind splices,
-    List<ConductorRole> device) {
+    List<ConductorRole> device,
+    OptionalDouble openingMinutes) {
   /** Rejects a blank name. */
   public Box {
     if (name.isBlank() || name.contains("/")) {
@@ -30,7 +34,31 @@ public record Box(
     Objects.requireNonNull(wiring, "wiring");
     Objects.requireNonNull(terminals, "terminals");
     Objects.requireNonNull(splices, "splices");
+    if (openingMinutes.isPresent() && !(openingMinutes.getAsDouble() > 0)) {
+      throw new CircuitException(
+          "Minutes to open box ("
+              + name
+              + ") must be more than 0, not ("
+              + openingMinutes.getAsDouble()
+              + ")");
+    }
     device = device.stream().sorted().distinct().toList();
+  }
+
+  /** A box that takes as long to open as any. */
+  public Box(
+      String name,
+      BoxKind kind,
+      DeviceWiring wiring,
+      JointKind terminals,
+      JointKind splices,
+      List<ConductorRole> device) {
+    this(name, kind, wiring, terminals, splices, device, OptionalDouble.empty());
+  }
+
+  /** The same box, with so many minutes to open it. */
+  public Box opening(OptionalDouble minutes) {
+    return new Box(name, kind, wiring, terminals, splices, device, minutes);
   }
 
   /** A box whose device, if it has one, is connected to every conductor there. */
@@ -41,7 +69,7 @@ public record Box(
 
   /** The same with its device connected to these conductors. */
   public Box on(List<ConductorRole> conductors) {
-    return new Box(name, kind, wiring, terminals, splices, conductors);
+    return new Box(name, kind, wiring, terminals, splices, conductors, openingMinutes);
   }
 
   /** The panel: screws at breaker and bars. */

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Diagnosis;
-import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.Suspect;
 import ohmtrail.predict.Degradation;
 
@@ -18,9 +17,11 @@ public final class BadJoints {
 
   private final Diagnosis diagnosis;
   private final JointWords words;
+  private final List<String> order;
 
-  private BadJoints(Circuit circuit, Diagnosis diagnosis) {
+  private BadJoints(Circuit circuit, Diagnosis diagnosis, OpeningOrder opening) {
     this.diagnosis = diagnosis;
+    this.order = opening.plan().boxes();
     this.words = new JointWords(circuit);
   }
 
@@ -56,14 +57,14 @@ public final class BadJoints {
     return 0;
   }
 
-  /** Several bad joints in a few sentences, the likeliest box first. */
-  static String headline(Circuit circuit, Diagnosis diagnosis) {
-    return new BadJoints(circuit, diagnosis).headline();
+  /** Several bad joints in a few sentences, the box to open first first. */
+  static String headline(Circuit circuit, Diagnosis diagnosis, OpeningOrder opening) {
+    return new BadJoints(circuit, diagnosis, opening).headline();
   }
 
   private String headline() {
     List<Suspect> bad = new ArrayList<>(of(diagnosis));
-    bad.sort(Comparator.comparingInt(suspect -> rank(box(suspect))));
+    bad.sort(Comparator.comparingInt(suspect -> order.indexOf(box(suspect))));
     StringBuilder text = new StringBuilder();
     text.append(NUMBERS.get(Math.min(diagnosis.degradedJoints(), NUMBERS.size() - 1)))
         .append(" joints are bad at once, ")
@@ -116,9 +117,5 @@ public final class BadJoints {
         .max(Map.Entry.comparingByValue())
         .map(Map.Entry::getKey)
         .orElseThrow();
-  }
-
-  private int rank(String box) {
-    return diagnosis.boxes().stream().map(RankedBox::box).toList().indexOf(box);
   }
 }

@@ -47,11 +47,13 @@ public final class Headline {
   private final Diagnosis diagnosis;
   private final JointWords words;
   private final Region region;
+  private final OpeningOrder opening;
 
   private Headline(CaseFile caseFile, Diagnosis diagnosis) {
     this.caseFile = caseFile;
     this.diagnosis = diagnosis;
     this.words = new JointWords(caseFile.circuit());
+    this.opening = OpeningOrder.of(caseFile.circuit(), diagnosis);
     this.region = Region.of(caseFile.circuit().supply());
   }
 
@@ -70,7 +72,7 @@ public final class Headline {
 
   private String degraded() {
     return diagnosis.degradedJoints() > 1
-        ? BadJoints.headline(caseFile.circuit(), diagnosis)
+        ? BadJoints.headline(caseFile.circuit(), diagnosis, opening)
         : oneJoint() + unstable() + furtherJoints();
   }
 
@@ -80,7 +82,7 @@ public final class Headline {
 
   private String oneJoint() {
     Suspect suspect = diagnosis.suspects().get(0);
-    RankedBox box = diagnosis.boxes().get(0);
+    RankedBox box = opening.first();
     if (JointWords.isSupplySide(suspect)) {
       return supplySide(suspect);
     }
@@ -89,7 +91,9 @@ public final class Headline {
           + box.box()
           + " first: its joints together are "
           + Figures.probability(box.probability())
-          + " likely to hold the bad one. No joint stands out; the likeliest is "
+          + " likely to hold the bad one. "
+          + (opening.firstIsNotLikeliest() ? opening.why() : "No joint stands out;").strip()
+          + (opening.firstIsNotLikeliest() ? " The likeliest joint is " : " the likeliest is ")
           + finding(suspect, "")
           + ".";
     }
@@ -143,13 +147,16 @@ public final class Headline {
             .collect(Collectors.joining(", "))
         + "."
         + (ranked ? ranking(suspect, shares) : "")
-        + (otherwiseRanked
-            ? " "
-                + opened.box()
-                + " comes first because other suspects lie there too: "
-                + Figures.probability(opened.probability())
-                + " in all."
-            : "");
+        + (otherwiseRanked ? " " + whyFirst(opened) : "");
+  }
+
+  private String whyFirst(RankedBox opened) {
+    return opening.firstIsNotLikeliest()
+        ? opening.why()
+        : opened.box()
+            + " comes first because other suspects lie there too: "
+            + Figures.probability(opened.probability())
+            + " in all.";
   }
 
   /** Where nothing but an assumption ranks the ends. */
@@ -175,7 +182,7 @@ public final class Headline {
 
   /** The box to open when the first one is sound, unless it has been named as the other end. */
   private String next(Suspect suspect) {
-    return diagnosis.boxes().stream()
+    return opening.plan().steps().stream()
         .skip(1)
         .findFirst()
         .filter(box -> box.probability() >= WORTH_NAMING)

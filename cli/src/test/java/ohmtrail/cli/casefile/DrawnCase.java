@@ -134,7 +134,8 @@ final class DrawnCase {
     boxes.add(wild ? box(names.get(0), BoxKind.PANEL) : Box.panel(names.get(0)));
     for (int i = 1; i < names.size(); i++) {
       BoxKind kind = random.nextInt(4) == 0 ? BoxKind.JUNCTION : BoxKind.RECEPTACLE;
-      boxes.add(wild ? box(names.get(i), kind) : ordinary(names.get(i), kind));
+      Box box = wild ? box(names.get(i), kind) : ordinary(names.get(i), kind);
+      boxes.add(random.nextInt(5) == 0 ? box.opening(OptionalDouble.of(real(1, 100))) : box);
       int from = random.nextInt(3) == 0 ? random.nextInt(i) : i - 1;
       cables.add(cable(names.get(from), names.get(i)));
     }

@@ -5,16 +5,51 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import ohmtrail.circuit.Box;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What is missing or odd and can be worked with: taken, and told. */
 class LenientReadingTest {
+  @Test
+  void minutesToOpenABoxAreReadAsWordsAndAsAKey() throws CaseFileException {
+    CaseFile read =
+        CaseFiles.read(
+            """
+            run:
+              - panel
+              - a: junction 3 m 40 min
+              - b: {kind: receptacle, minutes: 7.5}
+              - c: {kind: receptacle, minutes: 90 minutes}
+              - d: receptacle 3 m
+            """);
+    List<OptionalDouble> minutes =
+        read.circuit().boxes().stream().map(Box::openingMinutes).toList();
+    assertEquals(
+        List.of(
+            OptionalDouble.empty(),
+            OptionalDouble.of(40),
+            OptionalDouble.of(7.5),
+            OptionalDouble.of(90),
+            OptionalDouble.empty()),
+        minutes);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"minutes: 0", "minutes: 40 ft", "minutes: soon", "minutes: 2000"})
+  void minutesThatAreNoneAreRefused(String minutes) {
+    assertThrows(
+        CaseFileException.class,
+        () -> CaseFiles.read("run:\n  - panel\n  - a: {kind: receptacle, " + minutes + "}\n"));
+  }
+
   private static final String LITTLE =
       """
       %s

@@ -107,6 +107,21 @@ public final class Answers {
         List.of());
   }
 
+  /** The same case with a box that takes long to open. */
+  public static CaseFile slow(CaseFile caseFile, String box, double minutes) {
+    Circuit circuit = caseFile.circuit();
+    List<Box> boxes =
+        circuit.boxes().stream()
+            .map(each -> each.name().equals(box) ? each.opening(OptionalDouble.of(minutes)) : each)
+            .toList();
+    return new CaseFile(
+        caseFile.title(),
+        new Circuit(circuit.supply(), circuit.breakerAmperes(), boxes, circuit.cables()),
+        caseFile.survey(),
+        caseFile.assumptions(),
+        List.of());
+  }
+
   /** The same case with the idle test alone. */
   public static CaseFile idleOnly(CaseFile caseFile) {
     Survey survey = caseFile.survey();

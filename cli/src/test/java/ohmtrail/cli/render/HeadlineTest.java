@@ -49,6 +49,28 @@ class HeadlineTest {
   }
 
   @Test
+  void aBoxThatTakesLongToOpenWaitsAndIsNamedWithItsMinutes() {
+    CaseFile slow = Answers.slow(HALL, "hall-2", 200);
+    String headline = Headline.of(slow, Answers.twoEnds(slow));
+
+    assertTrue(headline.startsWith("Open bed-1 first: the neutral between"), headline);
+    assertTrue(headline.contains("bed-1 31 %, hall-2 60 %."), headline);
+    assertTrue(
+        headline.matches(
+            ".* bed-1 comes first because it takes \\d+ minutes to open, where hall-2 \\(60 %\\)"
+                + " takes 200 minutes\\.$"),
+        headline);
+  }
+
+  @Test
+  void minutesThatChangeNothingChangeNoWord() {
+    CaseFile slow = Answers.slow(HALL, "bath", 200);
+
+    assertEquals(
+        Headline.of(HALL, Answers.twoEnds(HALL)), Headline.of(slow, Answers.twoEnds(slow)));
+  }
+
+  @Test
   void aFaultBeforeThePanelSendsNobodyToABox() {
     assertEquals(
         "Open no box of this run: the hot or neutral on the supply side, at or before the panel,"

@@ -29,6 +29,7 @@ final class RunEntry {
   final ConductorWords.Draft conductor;
   final Once<List<ConductorRole>> roles;
   final Once<List<ConductorRole>> device;
+  final Once<Double> minutes;
 
   /** Whether something in it is wrong, so that nothing else in it need be missed. */
   boolean flawed;
@@ -44,14 +45,16 @@ final class RunEntry {
     tolerance = new Once<>("Length tolerance", problems);
     from = new Once<>("Box upstream", problems);
     companion = new Once<>("Companion", problems);
+    minutes = new Once<>("Time to open", problems);
     conductor = new ConductorWords.Draft(problems);
     roles = new Once<>("Conductors", problems);
     device = new Once<>("Conductors of the device", problems);
   }
 
-  /** Whether it says anything of a device or of joints. */
+  /** Whether it says anything of a box, its device or joints. */
   boolean saysBox() {
     return wiring.isGiven()
+        || minutes.isGiven()
         || joints.isGiven()
         || terminals.isGiven()
         || splices.isGiven()
@@ -75,7 +78,9 @@ final class RunEntry {
    * @param usual how wires are held at a device's terminals where the entry does not say
    */
   Box box(BoxKind is, JointKind usual) {
-    return boxOfAll(is, usual).on(device.or(List.of()));
+    return boxOfAll(is, usual)
+        .on(device.or(List.of()))
+        .opening(minutes.value().map(OptionalDouble::of).orElse(OptionalDouble.empty()));
   }
 
   private Box boxOfAll(BoxKind is, JointKind usual) {

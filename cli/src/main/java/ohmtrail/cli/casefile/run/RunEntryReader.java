@@ -204,6 +204,8 @@ final class RunEntryReader {
     }
     if (taken.get().unit().isEmpty() && isStrange(words)) {
       quantities.strange(words.next(), Limit.LENGTH.what(), Dimension.LENGTH);
+    } else if (taken.get().is(Dimension.TIME)) {
+      giveMinutes(taken.get(), entry);
     } else if (quantities.requireDimension(taken.get(), Limit.LENGTH.what(), Dimension.LENGTH)) {
       Quantity length = quantities.withInches(taken.get(), words);
       quantities
@@ -211,6 +213,12 @@ final class RunEntryReader {
           .ifPresent(metres -> entry.length.give(OptionalDouble.of(metres), length.place()));
     }
     return true;
+  }
+
+  private void giveMinutes(Quantity quantity, RunEntry entry) {
+    quantities
+        .within(quantity, Limit.OPENING_MINUTES)
+        .ifPresent(minutes -> entry.minutes.give(minutes, quantity.place()));
   }
 
   /** Whether the next word means nothing in a run, and so was meant to be a unit. */
@@ -245,6 +253,7 @@ final class RunEntryReader {
                 ConductorLists.only(text, "device", problems)
                     .map(ConductorLists::device)
                     .ifPresent(roles -> entry.device.give(roles, text.place())));
+    fields.scalar("minutes").ifPresent(minutes -> readMinutes(minutes, entry));
     fields.scalar("cable").ifPresent(cable -> conductors.read(cable, entry.conductor));
   }
 
@@ -272,6 +281,17 @@ final class RunEntryReader {
     if (words.hasNext()) {
       quantities.strange(words.next(), Limit.LENGTH.what(), Dimension.LENGTH);
     }
+  }
+
+  /** The key says the unit, so the value need not. */
+  private void readMinutes(Scalar scalar, RunEntry entry) {
+    Words words = new Words(scalar);
+    boolean bare = words.peek().filter(Quantities::isNumber).isPresent() && words.peek(1).isEmpty();
+    Optional<Quantity> quantity =
+        bare && Quantities.endOfNumber(scalar.text()) == scalar.text().length()
+            ? quantities.take(words)
+            : quantities.only(scalar, Limit.OPENING_MINUTES.what(), Dimension.TIME);
+    quantity.ifPresent(minutes -> giveMinutes(minutes, entry));
   }
 
   private void readTolerance(Scalar scalar, RunEntry entry) {

@@ -208,7 +208,10 @@ public final class RunWriter {
     return joined(
         Vocabulary.word(Vocabulary.KINDS, box.kind()),
         box.hasTail() ? Vocabulary.word(Vocabulary.WIRINGS, DeviceWiring.PIGTAIL) : "",
-        held == usual ? "" : Vocabulary.word(Vocabulary.JOINTS, held));
+        held == usual ? "" : Vocabulary.word(Vocabulary.JOINTS, held),
+        box.openingMinutes().isPresent()
+            ? Numbers.in(Unit.MINUTE, box.openingMinutes().getAsDouble())
+            : "");
   }
 
   private static String joined(String... words) {
@@ -279,6 +282,7 @@ public final class RunWriter {
     if (!box.device().isEmpty()) {
       writeKey("device", Conductors.text(box.device()));
     }
+    box.openingMinutes().ifPresent(minutes -> writeKey("minutes", Numbers.plain(minutes)));
   }
 
   private void writeCableKeys(Cable cable, String previous) {

@@ -39,7 +39,8 @@ public final class Keys {
               "cable",
               "conductors",
               "device",
-              "companion"));
+              "companion",
+              "minutes"));
 
   /** Of a meter written key by key. */
   public static final Names METER =

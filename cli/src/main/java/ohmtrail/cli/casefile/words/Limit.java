@@ -12,6 +12,7 @@ public enum Limit {
   BREAKER_AMPERES("Breaker rating", Dimension.CURRENT, 0.5, "0.5 A", 400, "400 A"),
   LENGTH("Length", Dimension.LENGTH, 0.05, "5 cm", 1000, "1000 m"),
   LENGTH_TOLERANCE("Length tolerance", Dimension.SHARE, 0.001, "0.1 %", 3, "300 %"),
+  OPENING_MINUTES("Time to open", Dimension.TIME, 0.5, "0.5 min", 1440, "1440 min"),
   LOAD_WATTS("Power", Dimension.POWER, 0.1, "0.1 W", 50_000, "50 kW"),
   LOAD_VOLTS("Rated voltage", Dimension.VOLTAGE, 10, "10 V", 1000, "1000 V"),
   METER_OHMS("Input resistance", Dimension.RESISTANCE, 100, "100 ohm", 1e12, "1000000 Mohm"),

@@ -33,6 +33,7 @@ public enum Unit {
   PICOFARAD(Dimension.CAPACITANCE, "0.000000000001", "pF pf PF"),
   NANOFARAD(Dimension.CAPACITANCE, "0.000000001", "nF nf"),
   PICOFARAD_PER_METRE(Dimension.CAPACITANCE_PER_LENGTH, "0.000000000001", "pF/m pf/m"),
+  MINUTE(Dimension.TIME, "1", "min mins minute minutes"),
   CELSIUS(Dimension.TEMPERATURE, "1", "degC °C C");
 
   /** What a unit measures, and the units to offer for it. */
@@ -47,6 +48,7 @@ public enum Unit {
     FREQUENCY("a frequency", "Hz"),
     CAPACITANCE("a capacitance", "pF or nF"),
     CAPACITANCE_PER_LENGTH("a capacitance per length", "pF/m"),
+    TIME("a time", "min"),
     TEMPERATURE("a temperature", "degC");
 
     private final String what;

@@ -8,10 +8,12 @@ import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.JointHeat;
 import ohmtrail.cli.render.Notes;
+import ohmtrail.cli.render.OpeningOrder;
 import ohmtrail.cli.render.PriorWords;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.FittedReading;
+import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
@@ -43,6 +45,7 @@ public final class LocateJson {
         .member("unstableProbability", diagnosis.unstableProbability(), Parts.PROBABILITY)
         .member("badJoints", diagnosis.degradedJoints());
     writeBoxes();
+    writeOpening();
     writeSuspects();
     writeBest();
     writeHeat();
@@ -66,6 +69,23 @@ public final class LocateJson {
           .end();
     }
     json.end();
+  }
+
+  private void writeOpening() {
+    OpeningOrder opening = OpeningOrder.of(caseFile.circuit(), diagnosis);
+    json.object("opening")
+        .member("timed", opening.isTimed())
+        .member("expectedMinutes", opening.plan().expectedMinutes())
+        .member("expectedMinutesByProbability", opening.byProbability().expectedMinutes())
+        .array("order");
+    for (OpeningPlan.Step step : opening.plan().steps()) {
+      json.object()
+          .member("box", step.box())
+          .member("probability", step.probability(), Parts.PROBABILITY)
+          .member("minutes", step.minutes())
+          .end();
+    }
+    json.end().end();
   }
 
   private void writeSuspects() {

@@ -13,6 +13,7 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointRole;
+import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointWords;
 import ohmtrail.cli.render.Region;
 import ohmtrail.reference.ConductorMaterial;
@@ -87,7 +88,17 @@ final class CircuitTree {
 
   private String described(Box box) {
     String kind = kind(box);
-    return box.name() + (box.name().equals(kind) ? "" : ": " + kind) + "; " + joints(box);
+    return box.name()
+        + (box.name().equals(kind) ? "" : ": " + kind)
+        + "; "
+        + joints(box)
+        + minutes(box);
+  }
+
+  private static String minutes(Box box) {
+    return box.openingMinutes().isPresent()
+        ? "; " + Figures.upToTenths(box.openingMinutes().getAsDouble()) + " minutes to open"
+        : "";
   }
 
   private String kind(Box box) {

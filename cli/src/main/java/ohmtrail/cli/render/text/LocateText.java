@@ -1,5 +1,6 @@
 package ohmtrail.cli.render.text;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
@@ -15,12 +16,13 @@ import ohmtrail.cli.render.JointHeat;
 import ohmtrail.cli.render.JointWords;
 import ohmtrail.cli.render.Notes;
 import ohmtrail.cli.render.OhmsWords;
+import ohmtrail.cli.render.OpeningOrder;
 import ohmtrail.cli.render.PriorWords;
 import ohmtrail.cli.render.Region;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.FittedReading;
-import ohmtrail.locate.RankedBox;
+import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.reference.Assumption;
@@ -124,21 +126,14 @@ public final class LocateText {
   }
 
   private void writeBoxes() {
-    Table table = new Table().words("").numbers("").words("");
-    List<RankedBox> listed =
-        diagnosis.boxes().stream().filter(box -> box.probability() >= WORTH_A_LINE).toList();
-    for (RankedBox box : listed) {
-      table.row(box.box(), Figures.probability(box.probability()), bar(box.probability()));
-    }
-    table.row(
-        "(no bad joint)",
-        Figures.probability(diagnosis.healthyProbability()),
-        bar(diagnosis.healthyProbability()));
-    table.row(
-        "(none of this)",
-        Figures.probability(diagnosis.unexplainedProbability()),
-        bar(diagnosis.unexplainedProbability()));
-    page.heading("Boxes, the likeliest to hold a bad joint first").table(table);
+    OpeningOrder opening = OpeningOrder.of(circuit, diagnosis);
+    List<OpeningPlan.Step> listed =
+        opening.plan().steps().stream().filter(box -> box.probability() >= WORTH_A_LINE).toList();
+    page.heading(
+            opening.isTimed()
+                ? "Boxes, in the order of the quickest search"
+                : "Boxes, the likeliest to hold a bad joint first")
+        .table(boxes(listed, opening.isTimed()));
     if (diagnosis.readings().isEmpty()) {
       page.indented("before any reading, from how often each kind of joint fails");
     }
@@ -146,6 +141,33 @@ public final class LocateText {
     if (rest > 0) {
       page.indented("and " + rest + " more, each less than 1 %");
     }
+    if (opening.isTimed()) {
+      page.indented(opening.cost() + (opening.differs() ? " " + opening.otherOrder() : ""));
+    }
+  }
+
+  private Table boxes(List<OpeningPlan.Step> listed, boolean timed) {
+    Table table = new Table().words("").numbers("");
+    if (timed) {
+      table.numbers("");
+    }
+    table.words("");
+    for (OpeningPlan.Step box : listed) {
+      List<String> minutes =
+          timed ? List.of(Figures.upToTenths(box.minutes()) + " min") : List.of();
+      table.row(cells(box.box(), box.probability(), minutes));
+    }
+    List<String> none = timed ? List.of("") : List.of();
+    return table
+        .row(cells("(no bad joint)", diagnosis.healthyProbability(), none))
+        .row(cells("(none of this)", diagnosis.unexplainedProbability(), none));
+  }
+
+  private static List<String> cells(String what, double probability, List<String> minutes) {
+    List<String> cells = new ArrayList<>(List.of(what, Figures.probability(probability)));
+    cells.addAll(minutes);
+    cells.add(bar(probability));
+    return cells;
   }
 
   private static String bar(double probability) {

@@ -45,6 +45,12 @@ class TextTest {
   }
 
   @Test
+  void aBoxTakesLongToOpen() {
+    CaseFile slow = Answers.slow(HALL, "hall-2", 200);
+    hold("slow-box", slow, Answers.twoEnds(slow));
+  }
+
+  @Test
   void twoJointsAreBad() {
     hold("two-bad-joints", HALL, Answers.twoBadJoints(HALL));
   }

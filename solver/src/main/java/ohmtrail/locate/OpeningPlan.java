@@ -1,0 +1,95 @@
+package ohmtrail.locate;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.BoxKind;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.reference.Chore;
+import ohmtrail.reference.Minutes;
+
+/**
+ * The order in which to open boxes, and how long that takes.
+ *
+ * @param steps every box, the first to open first
+ */
+public record OpeningPlan(List<Step> steps) {
+  /** Where nothing that is worth a minute lies in a box, its order is of no interest. */
+  private static final double NOTHING = 1e-6;
+
+  /**
+   * One box.
+   *
+   * @param box its name
+   * @param probability that it holds a degraded joint
+   * @param minutes to open it and look
+   */
+  public record Step(String box, double probability, double minutes) {
+    private double perMinute() {
+      return probability / minutes;
+    }
+  }
+
+  /** Copies the list. */
+  public OpeningPlan {
+    steps = List.copyOf(steps);
+  }
+
+  /**
+   * By probability per minute: for one degraded joint no other order is quicker on average
+   * (exchange two neighbours to see it). Boxes without any probability come last, as ranked.
+   *
+   * @param circuit knows how long some boxes take
+   * @param minutes how long the others do
+   * @param ranked every box, the most probable first
+   */
+  public static OpeningPlan quickest(Circuit circuit, Minutes minutes, List<RankedBox> ranked) {
+    List<Step> steps = new ArrayList<>(byProbability(circuit, minutes, ranked).steps);
+    steps.sort(Comparator.comparingDouble(OpeningPlan::urgency).reversed());
+    return new OpeningPlan(steps);
+  }
+
+  /** As ranked. */
+  public static OpeningPlan byProbability(
+      Circuit circuit, Minutes minutes, List<RankedBox> ranked) {
+    return new OpeningPlan(
+        ranked.stream()
+            .map(
+                box ->
+                    new Step(
+                        box.box(),
+                        box.probability(),
+                        minutesFor(circuit.box(box.box()).orElseThrow(), minutes)))
+            .toList());
+  }
+
+  private static double urgency(Step step) {
+    return step.probability() < NOTHING ? 0 : Locator.rounded(step.perMinute());
+  }
+
+  private static double minutesFor(Box box, Minutes minutes) {
+    return box.openingMinutes()
+        .orElse(minutes.of(box.kind() == BoxKind.PANEL ? Chore.OPEN_PANEL : Chore.OPEN_BOX));
+  }
+
+  /** The boxes' names, in their order. */
+  public List<String> boxes() {
+    return steps.stream().map(Step::box).toList();
+  }
+
+  /**
+   * Minutes until a degraded joint is found, on average, if one box holds one; 0 where none can.
+   */
+  public double expectedMinutes() {
+    double spent = 0;
+    double weighted = 0;
+    double total = 0;
+    for (Step step : steps) {
+      spent += step.minutes();
+      weighted += step.probability() * spent;
+      total += step.probability();
+    }
+    return total > 0 ? weighted / total : 0;
+  }
+}
