@@ -89,23 +89,40 @@ final class EvidenceByReadings implements GaussianEvidence {
     }
   }
 
+  /** Four columns at a time: each sweep over the triangle is a trip to memory. */
   private void formSpread() {
     Arrays.fill(spread, 0);
-    for (double[] column : design) {
-      for (int i = 0; i < readings; i++) {
-        addScaled(column[i], column, i);
+    int c = 0;
+    for (; c + 4 <= design.length; c += 4) {
+      addFour(design[c], design[c + 1], design[c + 2], design[c + 3]);
+    }
+    for (; c < design.length; c++) {
+      addOne(design[c]);
+    }
+  }
+
+  private void addFour(double[] c0, double[] c1, double[] c2, double[] c3) {
+    for (int i = 0; i < readings; i++) {
+      double f0 = c0[i];
+      double f1 = c1[i];
+      double f2 = c2[i];
+      double f3 = c3[i];
+      if (f0 == 0 && f1 == 0 && f2 == 0 && f3 == 0) {
+        continue;
+      }
+      int row = i * readings;
+      for (int j = 0; j <= i; j++) {
+        spread[row + j] += f0 * c0[j] + f1 * c1[j] + f2 * c2[j] + f3 * c3[j];
       }
     }
   }
 
-  /** Adds to row i of the lower triangle, up to its diagonal. */
-  private void addScaled(double factorOfRow, double[] column, int i) {
-    if (factorOfRow == 0) {
-      return;
-    }
-    int row = i * readings;
-    for (int j = 0; j <= i; j++) {
-      spread[row + j] += factorOfRow * column[j];
+  private void addOne(double[] column) {
+    for (int i = 0; i < readings; i++) {
+      int row = i * readings;
+      for (int j = 0; j <= i; j++) {
+        spread[row + j] += column[i] * column[j];
+      }
     }
   }
 

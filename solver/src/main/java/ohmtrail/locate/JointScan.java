@@ -31,8 +31,8 @@ final class JointScan {
   /** A step this small against the width of the peak changes nothing that matters. */
   private static final double SMALL_STEP = 0.05;
 
-  /** A joint e^-40 behind is not climbing back. */
-  private static final double OUT_OF_REACH = 40;
+  /** A joint e^-30 behind is not climbing back. */
+  private static final double OUT_OF_REACH = 30;
 
   private final Joint joint;
   private final List<Joint> twins;

@@ -18,11 +18,11 @@ import ohmtrail.predict.SurveyModel;
  * share a fit; those well behind the best keep the weight that the look gave them.
  */
 final class Shortlist {
-  /** Joints e^-8 behind the best get no fit of their own. */
-  private static final double WORTH_A_FIT = 8;
+  /** Joints e^-7 behind the best get no fit of their own. */
+  private static final double WORTH_A_FIT = 7;
 
-  /** Joints e^-14 behind the best are not followed over their ohms. */
-  private static final double WORTH_FOLLOWING = 14;
+  /** Joints e^-10 behind the best are not followed over their ohms. */
+  private static final double WORTH_FOLLOWING = 10;
 
   /** Joints e^-5 behind the best do not matter enough to linearise their model more than once. */
   private static final double WORTH_BENDING = 5;
