@@ -28,6 +28,7 @@ import picocli.CommandLine.Spec;
       CheckCommand.class,
       PredictCommand.class,
       LocateCommand.class,
+      NextCommand.class,
       ScoreCommand.class
     })
 public final class Ohmtrail implements Runnable {
@@ -84,6 +85,6 @@ public final class Ohmtrail implements Runnable {
   public void run() {
     throw new ParameterException(
         spec.commandLine(),
-        "A command must be given: check, predict, locate or score.\nMaybe write ohmtrail locate CASE.");
+        "A command must be given: check, predict, locate, next or score.\nMaybe write ohmtrail locate CASE.");
   }
 }

@@ -187,7 +187,7 @@ class CommandsTest {
   void noCommandAtAllIsAWrongCallThatNamesThem() {
     assertEquals(2, run());
 
-    assertTrue(err.toString().contains("check, predict, locate or score"), err.toString());
+    assertTrue(err.toString().contains("check, predict, locate, next or score"), err.toString());
   }
 
   @Test

@@ -1,0 +1,241 @@
+package ohmtrail.cli.render;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import ohmtrail.advise.Choice;
+import ohmtrail.advise.Outcome;
+import ohmtrail.advise.RuledOut;
+import ohmtrail.advise.Situation;
+import ohmtrail.advise.safety.Hazard;
+import ohmtrail.circuit.Cable;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
+import ohmtrail.predict.Degradation;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/** Choices, outcomes and hazards in words. Immutable. */
+public final class AdviceWords {
+  /** From here on a circuit is called sound. */
+  private static final double MORE_THAN_NOT = 0.5;
+
+  /** The boxes named hold so much of the probability of a bad joint. */
+  private static final double COVERED = 0.8;
+
+  private static final int MOST_BOXES = 3;
+  private static final double JOULES_PER_KILOJOULE = 1000;
+
+  private final Circuit circuit;
+  private final Survey survey;
+  private final Region region;
+  private final JointWords joints;
+
+  /** For a circuit and the meters and loads at hand. */
+  public AdviceWords(Circuit circuit, Survey survey) {
+    this.circuit = circuit;
+    this.survey = survey;
+    this.region = Region.of(circuit.supply());
+    this.joints = new JointWords(circuit);
+  }
+
+  /** What to do, as an order. */
+  public String choice(Choice choice) {
+    if (choice instanceof Choice.Read read) {
+      return "At " + read.box() + ": " + visit(read);
+    }
+    if (choice instanceof Choice.Open open) {
+      return "Open " + open.box() + ", the breaker off and proved dead, and look at every joint";
+    }
+    return ((Choice.Stop) choice).reason() == Choice.Stop.Reason.HEALTHY
+        ? "Stop: call the circuit sound"
+        : "Stop: have the supply looked into by the utility";
+  }
+
+  private String visit(Choice.Read read) {
+    List<String> parts = new ArrayList<>();
+    for (Test test : read.tests()) {
+      List<String> readings =
+          test.readings().stream().map(reading -> between(reading.between())).toList();
+      String meter =
+          survey.meters().size() > 1 ? " with the meter " + test.readings().get(0).meter() : "";
+      parts.add("read " + JointWords.listed(readings, "and") + meter + during(test, read.box()));
+    }
+    return String.join("; then ", parts);
+  }
+
+  private static String during(Test test, String box) {
+    if (test.loads().isEmpty()) {
+      return ", nothing on";
+    }
+    List<String> loads = new ArrayList<>();
+    for (LoadInUse use : test.loads()) {
+      loads.add(use.load() + (use.box().equals(box) ? " plugged in there" : " at " + use.box()));
+    }
+    return " while the " + JointWords.listed(loads, "and") + " is on";
+  }
+
+  private String between(ProbePoints points) {
+    return conductor(points.first()) + " to " + conductor(points.second());
+  }
+
+  private String conductor(ConductorRole role) {
+    return region.conductor(role);
+  }
+
+  /** One outcome: what would be seen, how likely that is, and what it would mean. */
+  public String outcome(Choice choice, Outcome outcome) {
+    String seen = choice instanceof Choice.Read ? figure(choice, outcome) : found(choice, outcome);
+    return seen
+        + " ("
+        + Figures.probability(outcome.probability())
+        + "): "
+        + meaning(choice, outcome);
+  }
+
+  private static String found(Choice choice, Outcome outcome) {
+    boolean there = outcome.minutesLeft() == 0;
+    if (choice instanceof Choice.Open) {
+      return there ? "a joint looks bad" : "every joint looks fine";
+    }
+    return there ? "the fault is there" : "the supply is sound";
+  }
+
+  private String figure(Choice choice, Outcome outcome) {
+    if (outcome.shows().isEmpty() || (outcome.above().isEmpty() && outcome.below().isEmpty())) {
+      return "whatever it shows";
+    }
+    Outcome.Figure figure = outcome.shows().get();
+    boolean one = ((Choice.Read) choice).readings().size() == 1;
+    String which =
+        one || figure.from().isPresent() ? "" : between(figure.reading().between()) + " ";
+    String falls = figure.from().isPresent() ? "falls by " : which;
+    if (outcome.above().isEmpty()) {
+      String less = figure.from().isPresent() ? "less than " : "below ";
+      return falls + less + Figures.volts(outcome.below().getAsDouble());
+    }
+    if (outcome.below().isEmpty()) {
+      String more = figure.from().isPresent() ? "more than " : "above ";
+      return falls + more + Figures.volts(outcome.above().getAsDouble());
+    }
+    return falls
+        + Figures.tenths(outcome.above().getAsDouble())
+        + " to "
+        + Figures.volts(outcome.below().getAsDouble());
+  }
+
+  /** What an outcome would mean. */
+  private String meaning(Choice choice, Outcome outcome) {
+    if (outcome.minutesLeft() == 0 && !(choice instanceof Choice.Read)) {
+      return "found";
+    }
+    if (outcome.healthyProbability() >= MORE_THAN_NOT) {
+      return "probably sound";
+    }
+    List<Outcome.LikelyBox> likely = likely(outcome);
+    String boxes =
+        likely.stream()
+            .map(box -> box.box() + " " + Figures.probability(box.probability()))
+            .collect(Collectors.joining(", "));
+    return where(choice, likely) + boxes;
+  }
+
+  private static List<Outcome.LikelyBox> likely(Outcome outcome) {
+    double degraded = 1 - outcome.healthyProbability();
+    List<Outcome.LikelyBox> likely = new ArrayList<>();
+    double sum = 0;
+    for (Outcome.LikelyBox box : outcome.boxes()) {
+      if (sum < COVERED * degraded && likely.size() < MOST_BOXES) {
+        likely.add(box);
+        sum += box.probability();
+      }
+    }
+    return likely;
+  }
+
+  /** Before the box that is read at, past it, or at it. */
+  private String where(Choice choice, List<Outcome.LikelyBox> likely) {
+    if (!(choice instanceof Choice.Read read)) {
+      return "then ";
+    }
+    Set<String> before =
+        circuit.pathTo(read.box()).stream().map(Cable::from).collect(Collectors.toSet());
+    before.add(Situation.SUPPLY);
+    boolean here = likely.stream().anyMatch(box -> box.box().equals(read.box()));
+    boolean allBefore =
+        likely.stream().allMatch(box -> box.box().equals(read.box()) || before.contains(box.box()));
+    boolean nonBefore = likely.stream().noneMatch(box -> before.contains(box.box()));
+    if (likely.stream().allMatch(box -> box.box().equals(read.box()))) {
+      return "the joint lies there: ";
+    }
+    if (allBefore) {
+      return here
+          ? "the joint lies there or before: "
+          : "the joint lies before " + read.box() + ": ";
+    }
+    if (nonBefore) {
+      return here
+          ? "the joint lies there or past it: "
+          : "the joint lies past " + read.box() + ": ";
+    }
+    return "";
+  }
+
+  /** A visit that was ruled out, without its reason. */
+  public String refused(RuledOut out) {
+    List<String> loads =
+        out.choice().loads().stream().map(use -> use.load() + " at " + use.box()).toList();
+    return JointWords.listed(loads, "and");
+  }
+
+  /** Why a visit is ruled out. */
+  public String hazard(Hazard hazard) {
+    String worst = figure(hazard.worst(), hazard);
+    String limit = figure(hazard.limit(), hazard);
+    String odds = Figures.probability(hazard.probability());
+    return switch (hazard.harm()) {
+      case OVERLOAD ->
+          "draws up to " + worst + ", more than the breaker's " + limit + " (" + odds + " likely)";
+      case OVERVOLTAGE ->
+          "can put a "
+              + region.receptacle()
+              + " at "
+              + worst
+              + ", above "
+              + limit
+              + under(hazard)
+              + " ("
+              + odds
+              + " likely)";
+      case HEAT ->
+          "can put "
+              + worst
+              + " of heat into a joint before it is off again, above "
+              + limit
+              + under(hazard)
+              + " ("
+              + odds
+              + " likely)";
+    };
+  }
+
+  private String under(Hazard hazard) {
+    Degradation supposed = hazard.under();
+    return circuit
+        .joint(supposed.joint())
+        .filter(joint -> supposed.ohms() > 0)
+        .map(joint -> ", were it " + Figures.ohms(supposed.ohms()) + " in " + joints.jointAt(joint))
+        .orElse("");
+  }
+
+  private static String figure(double value, Hazard hazard) {
+    return switch (hazard.harm()) {
+      case OVERLOAD -> Figures.amperes(value);
+      case OVERVOLTAGE -> Figures.volts(value);
+      case HEAT -> Figures.number(value / JOULES_PER_KILOJOULE) + " kJ";
+    };
+  }
+}

@@ -1,0 +1,136 @@
+package ohmtrail.cli.render.json;
+
+import java.util.Locale;
+import java.util.Optional;
+import ohmtrail.advise.Advice;
+import ohmtrail.advise.Choice;
+import ohmtrail.advise.Option;
+import ohmtrail.advise.Outcome;
+import ohmtrail.advise.RuledOut;
+import ohmtrail.advise.safety.Hazard;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.AdviceWords;
+import ohmtrail.cli.render.Cautions;
+import ohmtrail.cli.render.Danger;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Test;
+
+/** What to do next as a document. */
+public final class NextJson {
+  /** Decimals of minutes: a few seconds. */
+  private static final int MINUTES = 2;
+
+  private final CaseFile caseFile;
+  private final Advice advice;
+  private final AdviceWords words;
+  private final JsonWriter json;
+
+  private NextJson(CaseFile caseFile, Advice advice) {
+    this.caseFile = caseFile;
+    this.advice = advice;
+    this.words = new AdviceWords(caseFile.circuit(), caseFile.survey());
+    this.json = Parts.begin("next", caseFile);
+  }
+
+  /** Writes it. */
+  public static String of(CaseFile caseFile, Advice advice) {
+    return new NextJson(caseFile, advice).write();
+  }
+
+  private String write() {
+    Optional<String> danger = Danger.of(caseFile, advice.diagnosis());
+    if (danger.isPresent()) {
+      json.member("danger", danger.get());
+    } else {
+      json.nothing("danger");
+    }
+    json.member("minutesByOpening", advice.minutesByOpening(), MINUTES).array("choices");
+    advice.options().forEach(this::write);
+    json.end().array("ruledOut");
+    advice.ruledOut().forEach(this::write);
+    json.end();
+    Parts.taken(json, caseFile);
+    Parts.assumptions(json, caseFile, advice.diagnosis().assumptions());
+    json.texts("cautions", Cautions.forAnswer(caseFile, advice.diagnosis()));
+    Parts.warnings(json, caseFile);
+    return json.end().toString();
+  }
+
+  private void write(Option option) {
+    json.object();
+    write(option.choice());
+    json.member("words", words.choice(option.choice()))
+        .member("ownMinutes", option.ownMinutes(), MINUTES)
+        .member("expectedMinutes", option.expectedMinutes(), MINUTES)
+        .array("outcomes");
+    option.outcomes().forEach(outcome -> write(option.choice(), outcome));
+    json.end().end();
+  }
+
+  private void write(Choice choice) {
+    if (choice instanceof Choice.Read read) {
+      json.member("do", "read").array("tests");
+      read.tests().forEach(this::write);
+      json.end();
+    } else if (choice instanceof Choice.Open open) {
+      json.member("do", "open").member("box", open.box());
+    } else if (choice instanceof Choice.Stop stop) {
+      json.member("do", "stop")
+          .member("reason", stop.reason().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    }
+  }
+
+  private void write(Test test) {
+    json.object().array("loads");
+    for (LoadInUse use : test.loads()) {
+      json.object().member("load", use.load()).member("at", use.box()).end();
+    }
+    json.end().array("readings");
+    for (Reading reading : test.readings()) {
+      json.object()
+          .member("at", reading.box())
+          .member("between", reading.between().word())
+          .member("meter", reading.meter())
+          .end();
+    }
+    json.end().end();
+  }
+
+  private void write(Choice choice, Outcome outcome) {
+    json.object()
+        .member("words", words.outcome(choice, outcome))
+        .member("above", outcome.above())
+        .member("below", outcome.below())
+        .member("fall", outcome.shows().flatMap(Outcome.Figure::from).isPresent())
+        .member("probability", outcome.probability(), Parts.PROBABILITY)
+        .member("healthyProbability", outcome.healthyProbability(), Parts.PROBABILITY)
+        .member("minutesLeft", outcome.minutesLeft(), MINUTES)
+        .array("boxes");
+    for (Outcome.LikelyBox box : outcome.boxes()) {
+      json.object()
+          .member("box", box.box())
+          .member("probability", box.probability(), Parts.PROBABILITY)
+          .end();
+    }
+    json.end().end();
+  }
+
+  private void write(RuledOut out) {
+    json.object().array("tests");
+    out.choice().tests().forEach(this::write);
+    json.end().array("reasons");
+    for (Hazard hazard : out.hazards()) {
+      json.object()
+          .member("harm", hazard.harm().name().toLowerCase(Locale.ROOT))
+          .member("worst", hazard.worst())
+          .member("limit", hazard.limit())
+          .member("unit", hazard.harm().unit())
+          .member("probability", hazard.probability(), Parts.PROBABILITY)
+          .member("joint", hazard.under().joint());
+      Parts.ohms(json, "ohms", hazard.under().ohms());
+      json.member("words", words.hazard(hazard)).end();
+    }
+    json.end().end();
+  }
+}

@@ -1,0 +1,126 @@
+package ohmtrail.cli.render.text;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import ohmtrail.advise.Advice;
+import ohmtrail.advise.Choice;
+import ohmtrail.advise.Option;
+import ohmtrail.advise.RuledOut;
+import ohmtrail.advise.safety.Harm;
+import ohmtrail.advise.safety.Hazard;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.AdviceWords;
+import ohmtrail.cli.render.Cautions;
+import ohmtrail.cli.render.Danger;
+import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.Headline;
+import ohmtrail.cli.render.JointWords;
+
+/** What to do next, as text. */
+public final class NextText {
+  private static final int BEST = 3;
+
+  private final CaseFile caseFile;
+  private final Advice advice;
+  private final AdviceWords words;
+  private final Page page = new Page();
+
+  private NextText(CaseFile caseFile, Advice advice) {
+    this.caseFile = caseFile;
+    this.advice = advice;
+    this.words = new AdviceWords(caseFile.circuit(), caseFile.survey());
+  }
+
+  /** Writes it. */
+  public static String of(CaseFile caseFile, Advice advice) {
+    return new NextText(caseFile, advice).write();
+  }
+
+  private String write() {
+    Danger.of(caseFile, advice.diagnosis()).ifPresent(page::paragraph);
+    page.gap().paragraph(Headline.of(caseFile, advice.diagnosis()));
+    page.gap().paragraph(beside());
+    int number = 1;
+    for (Option option : advice.options().stream().limit(BEST).toList()) {
+      write(number++, option);
+    }
+    writeRuledOut();
+    page.heading("Cautions").items(Cautions.forAnswer(caseFile, advice.diagnosis()));
+    return page.toString();
+  }
+
+  /** Whether a reading or a box comes first. */
+  private String beside() {
+    String opening = minutes(advice.minutesByOpening());
+    Choice best = advice.best().choice();
+    if (best instanceof Choice.Read) {
+      return "A reading comes first: "
+          + minutes(advice.best().expectedMinutes())
+          + " until the joint is found, as expected, where opening boxes at once takes "
+          + opening
+          + ".";
+    }
+    return best instanceof Choice.Open
+        ? "Opening a box beats any reading that does no harm: "
+            + minutes(advice.best().expectedMinutes())
+            + " until the joint is found, as expected."
+        : "The search in this run may end here.";
+  }
+
+  private static String minutes(double minutes) {
+    return Math.round(minutes) + " min";
+  }
+
+  private void write(int number, Option option) {
+    page.heading(
+        number
+            + ". "
+            + words.choice(option.choice())
+            + ". Takes "
+            + Figures.upToTenths(option.ownMinutes())
+            + " min; "
+            + minutes(option.expectedMinutes())
+            + " expected in all.");
+    page.items(
+        option.outcomes().stream()
+            .map(outcome -> words.outcome(option.choice(), outcome))
+            .toList());
+  }
+
+  /** What is plugged in, and what that could do. */
+  private record Refusal(String loads, Harm harm) {}
+
+  /** Visits with the same loads and the same harm are told together, by the worst of them. */
+  private void writeRuledOut() {
+    if (advice.ruledOut().isEmpty()) {
+      return;
+    }
+    Map<Refusal, Set<String>> boxes = new LinkedHashMap<>();
+    Map<Refusal, Hazard> worst = new LinkedHashMap<>();
+    for (RuledOut out : advice.ruledOut()) {
+      for (Hazard hazard : out.hazards()) {
+        Refusal refusal = new Refusal(words.refused(out), hazard.harm());
+        boxes.computeIfAbsent(refusal, key -> new LinkedHashSet<>()).add(out.choice().box());
+        worst.merge(refusal, hazard, (one, other) -> one.worst() >= other.worst() ? one : other);
+      }
+    }
+    List<String> refused = new ArrayList<>();
+    worst.forEach(
+        (refusal, hazard) ->
+            refused.add(
+                refusal.loads()
+                    + ", read at "
+                    + listed(boxes.getOrDefault(refusal, Set.of()))
+                    + ": "
+                    + words.hazard(hazard)));
+    page.heading("Not to be done").items(refused);
+  }
+
+  private static String listed(Set<String> boxes) {
+    return JointWords.listed(List.copyOf(boxes), "or");
+  }
+}

@@ -1,0 +1,173 @@
+package ohmtrail.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The command {@code next} as it is called. */
+class NextCommandTest {
+  private static final ObjectMapper JACKSON = new ObjectMapper();
+
+  private static final String RUN =
+      """
+      title: Upstairs hall
+      breaker: 15 A
+      cable: 14 AWG
+      joints: push-in
+      run:
+        - panel
+        - hall-1: receptacle 30 ft
+        - hall-2: receptacle 12 ft
+        - hall-3: receptacle 12 ft
+        - hall-4: receptacle 12 ft
+        - hall-5: receptacle 12 ft
+      """;
+
+  /** 2.4 ohm in the neutral between hall-2 and hall-3, say the readings. */
+  private static final String READ =
+      RUN
+          + """
+      loads:
+        heater: 1500 W
+      tests:
+        - idle:
+            - hall-5 hot-neutral 121.0 V high
+        - heater at hall-3:
+            - hall-3 hot-neutral 93.5 V high
+        - heater at hall-2:
+            - hall-2 hot-neutral 117.1 V high
+      """;
+
+  @TempDir Path folder;
+
+  private final StringWriter out = new StringWriter();
+  private final StringWriter err = new StringWriter();
+  private Path file = Path.of("");
+
+  @BeforeEach
+  void nameTheFile() {
+    file = folder.resolve("hall.yaml");
+  }
+
+  private int next(String text, String... options) throws IOException {
+    Files.writeString(file, text);
+    String[] arguments = new String[options.length + 2];
+    arguments[0] = "next";
+    arguments[1] = file.toString();
+    System.arraycopy(options, 0, arguments, 2, options.length);
+    return Ohmtrail.run(new PrintWriter(out), new PrintWriter(err), arguments);
+  }
+
+  private String flat() {
+    return out.toString().replaceAll("\\s+", " ");
+  }
+
+  @Test
+  void withNothingReadAReadingComesFirstAndSaysWhatItWouldMean() throws IOException {
+    assertEquals(0, next(RUN), err.toString());
+
+    assertTrue(flat().contains("A reading comes first"), flat());
+    assertTrue(flat().contains("1. At hall-"), flat());
+    assertTrue(flat().matches(".*(below|above|less than|more than) [0-9.]+ V \\(.*"), flat());
+  }
+
+  @Test
+  void aHotJointIsToldOfBeforeAnythingElse() throws IOException {
+    assertEquals(0, next(READ), err.toString());
+
+    assertTrue(out.toString().startsWith("Leave this breaker off"), out.toString());
+    assertTrue(flat().contains("NBSIR 76-1011"), flat());
+  }
+
+  @Test
+  void whatMustNotBeDoneIsToldWithItsReason() throws IOException {
+    assertEquals(0, next(READ), err.toString());
+
+    assertTrue(flat().contains("Not to be done - heater at hall-5, read at"), flat());
+    assertTrue(flat().contains("of heat into a joint before it is off again"), flat());
+  }
+
+  @Test
+  void theAnswerEndsWithCautions() throws IOException {
+    assertEquals(0, next(RUN), err.toString());
+
+    assertTrue(flat().contains("Cautions"), flat());
+    assertTrue(
+        flat().stripTrailing().endsWith("where they say otherwise, do as they say."), flat());
+  }
+
+  @Test
+  void theDocumentHoldsWhatTheTextSays() throws IOException {
+    assertEquals(0, next(READ, "--json"), err.toString());
+
+    JsonNode document = JACKSON.readTree(out.toString());
+    assertEquals("next", document.get("document").asText());
+    assertTrue(document.get("danger").asText().startsWith("Leave this breaker off"));
+    JsonNode best = document.get("choices").get(0);
+    assertTrue(List.of("read", "open").contains(best.get("do").asText()));
+    for (JsonNode choice : document.get("choices")) {
+      assertTrue(
+          choice.get("expectedMinutes").asDouble() >= best.get("expectedMinutes").asDouble());
+      double sum = 0;
+      for (JsonNode outcome : choice.get("outcomes")) {
+        sum += outcome.get("probability").asDouble();
+      }
+      assertTrue(choice.get("outcomes").isEmpty() || Math.abs(sum - 1) < 1e-4, choice.toString());
+    }
+    assertEquals("heat", document.at("/ruledOut/0/reasons/0/harm").asText());
+    assertFalse(document.get("cautions").isEmpty());
+  }
+
+  @Test
+  void aBoxOutOfReachIsNotReadAt() throws IOException {
+    assertEquals(0, next(RUN, "--out-of-reach", "hall-3", "--json"), err.toString());
+
+    JACKSON
+        .readTree(out.toString())
+        .get("choices")
+        .findValues("at")
+        .forEach(at -> assertFalse(at.asText().equals("hall-3"), "asked for hall-3"));
+  }
+
+  @Test
+  void minutesOfTheCallDecide() throws IOException {
+    assertEquals(
+        0, next(RUN, "--minutes", "open-box=0.2", "--minutes", "open-panel=0.2"), err.toString());
+
+    assertTrue(flat().contains("Opening a box beats any reading"), flat());
+  }
+
+  @Test
+  void aBoxThatIsNotThereIsRefusedWithTheNearestName() throws IOException {
+    assertEquals(2, next(RUN, "--at", "hal-2"));
+
+    assertTrue(err.toString().contains("Box (hal-2)"), err.toString());
+    assertTrue(err.toString().contains("Maybe hall-2 was meant"), err.toString());
+  }
+
+  @Test
+  void aStepThatIsNoneIsRefusedWithTheNearestName() throws IOException {
+    assertEquals(2, next(RUN, "--minutes", "openbox=4"));
+
+    assertTrue(err.toString().contains("Maybe open-box was meant"), err.toString());
+  }
+
+  @Test
+  void minutesThatCannotBeAreRefused() throws IOException {
+    assertEquals(2, next(RUN, "--minutes", "open-box=-4"));
+
+    assertTrue(err.toString().contains("Minutes (-4.0) of open-box"), err.toString());
+  }
+}
