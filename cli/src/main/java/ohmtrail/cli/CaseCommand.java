@@ -5,12 +5,14 @@ import java.nio.file.Path;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 
 /** A command that reads a case, tells its warnings and answers on standard output. */
 abstract class CaseCommand extends AnsweringCommand {
-  @Parameters(paramLabel = "CASE", description = "The case file.")
-  private Path file;
+  @Parameters(paramLabel = "CASE", arity = "0..1", description = "The case file.")
+  private @Nullable Path file;
 
   @Override
   final void answer(Form form, PrintWriter out) throws Exception {
@@ -18,10 +20,24 @@ abstract class CaseCommand extends AnsweringCommand {
   }
 
   private CaseFile read() throws CaseFileException {
-    CaseFile caseFile = new CaseFileReader().read(file);
+    CaseFile caseFile = file == null ? withoutFile() : new CaseFileReader().read(file);
     PrintWriter err = spec().commandLine().getErr();
     caseFile.warnings().forEach(problem -> err.println("warning: " + problem.format()));
     return caseFile;
+  }
+
+  /**
+   * The case of a command line that names no file.
+   *
+   * @throws CaseFileException when anything is wrong with it
+   */
+  CaseFile withoutFile() throws CaseFileException {
+    throw new ParameterException(spec().commandLine(), "Missing required parameter: 'CASE'");
+  }
+
+  /** Whether a case file is named. */
+  final boolean namesFile() {
+    return file != null;
   }
 
   /**

@@ -2,15 +2,22 @@ package ohmtrail.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.CaseFileException;
+import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.render.json.LocateJson;
 import ohmtrail.cli.render.text.LocateText;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Locator;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 
 /** Finds the bad joint. */
 @Command(
@@ -20,14 +27,46 @@ import picocli.CommandLine.Mixin;
             + " sure, and which box to open first.",
     footer = {
       "  ohmtrail locate kitchen.yaml",
-      "  ohmtrail locate kitchen.yaml --chart kitchen.svg"
+      "  ohmtrail locate kitchen.yaml --chart kitchen.svg",
+      "  ohmtrail locate --outlet 120 --read \"hot-neutral 118.6 high\" --read \"hot-neutral 24 low\""
     })
 final class LocateCommand extends CaseCommand {
   @Mixin private final ChartOption chart = new ChartOption();
 
+  @Option(
+      names = "--outlet",
+      paramLabel = "VOLTS",
+      description = "Instead of a case: one outlet whose run nobody knows, such as 120 or 120/240.")
+  private @Nullable String outlet;
+
+  @Option(
+      names = "--read",
+      paramLabel = "READING",
+      description =
+          "With --outlet: conductors, volts and meter (high or low), and what was on:"
+              + " \"hot-neutral 117.2 high with 1500 W\". Give one per reading.")
+  private List<String> readings = new ArrayList<>();
+
   @Override
   void requireSound() {
     chart.requireKnownEnding();
+    if (namesFile() == (outlet != null)) {
+      throw new ParameterException(
+          spec().commandLine(),
+          outlet == null
+              ? "Missing required parameter: 'CASE'"
+              : "Option --outlet must not stand beside a case file");
+    }
+    if (outlet == null && !readings.isEmpty()) {
+      throw new ParameterException(
+          spec().commandLine(), "Option --read must stand beside --outlet");
+    }
+  }
+
+  @Override
+  CaseFile withoutFile() throws CaseFileException {
+    return new CaseFileReader()
+        .read("command line", OutletCase.text(Objects.requireNonNull(outlet), readings));
   }
 
   @Override

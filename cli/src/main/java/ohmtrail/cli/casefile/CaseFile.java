@@ -2,6 +2,7 @@ package ohmtrail.cli.casefile;
 
 import java.util.List;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.cli.casefile.run.BareOutlet;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Survey;
 
@@ -46,5 +47,10 @@ public record CaseFile(
   public CaseFile {
     warnings = List.copyOf(warnings);
     taken = List.copyOf(taken);
+  }
+
+  /** Whether the circuit stands for one outlet whose run nobody knows. */
+  public boolean isBareOutlet() {
+    return BareOutlet.isOne(circuit);
   }
 }

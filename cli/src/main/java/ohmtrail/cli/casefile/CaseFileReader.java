@@ -48,9 +48,35 @@ public final class CaseFileReader {
     return read.orElseThrow();
   }
 
+  /**
+   * Reads a case that is no file of its own.
+   *
+   * @param name what messages call it
+   * @param text the case
+   * @throws CaseFileException when anything is wrong with it
+   */
+  public CaseFile read(String name, String text) throws CaseFileException {
+    Problems problems = new Problems(name);
+    Optional<CaseFile> read = Optional.empty();
+    try {
+      read = read(Path.of(name), text, problems);
+    } catch (Problems.Stop stopped) {
+      // What made it stop has been noted.
+    }
+    if (!problems.errors().isEmpty()) {
+      throw new CaseFileException(problems(problems.errors()));
+    }
+    return read.orElseThrow();
+  }
+
   private static Optional<CaseFile> read(Path file, Problems problems) {
     Place start = Place.startOf(file.toString());
-    Fields fields = fields(file, start, problems);
+    return read(file, SourceText.read(file, start, problems), problems);
+  }
+
+  private static Optional<CaseFile> read(Path file, String text, Problems problems) {
+    Place start = Place.startOf(file.toString());
+    Fields fields = fields(file, text, problems);
     Run run = new CircuitReader(fields, start, problems).read();
     Survey survey = new SurveyReader(fields, run, file, problems).read();
     Assumptions assumptions =
@@ -75,8 +101,7 @@ public final class CaseFileReader {
     return new CaseFile.Taken(unsaid.key(), unsaid.value(), unsaid.because());
   }
 
-  private static Fields fields(Path file, Place start, Problems problems) {
-    String text = SourceText.read(file, start, problems);
+  private static Fields fields(Path file, String text, Problems problems) {
     Node root = YamlTree.of(file.toString(), text, problems);
     if (root instanceof Mapping mapping) {
       return new Fields(mapping, Keys.CASE, problems);

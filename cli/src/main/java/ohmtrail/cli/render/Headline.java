@@ -63,6 +63,10 @@ public final class Headline {
     if (caseFile.survey().readingCount() == 0) {
       return headline.unread();
     }
+    Optional<String> outlet = OutletFinding.of(caseFile, diagnosis);
+    if (outlet.isPresent()) {
+      return outlet.get() + headline.leftOut();
+    }
     return switch (diagnosis.verdict()) {
       case DEGRADED -> headline.degraded() + headline.leftOut();
       case HEALTHY -> headline.healthy() + headline.leftOut();

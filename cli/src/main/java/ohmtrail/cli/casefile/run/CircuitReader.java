@@ -36,10 +36,27 @@ public final class CircuitReader {
 
   /** Reads it; what is wrong is noted and missing in the answer. */
   public Run read() {
+    Optional<Scalar> outlet = fields.scalar("outlet");
+    if (outlet.isPresent()) {
+      return bare(outlet.get());
+    }
     Optional<Supply> supply = new SupplyReader(problems).read(fields.scalar("supply"));
     RunReader reader = new RunReader(feed(supply), problems);
     require("run", "a line (run:) with (- panel) below it is missing.");
     return fields.items("run").map(reader::read).orElse(Run.none(supply));
+  }
+
+  private Run bare(Scalar outlet) {
+    for (String key : List.of("supply", "run")) {
+      if (isGiven(key)) {
+        problems.error(
+            fields.place(key, start),
+            "Key (" + key + ") must not stand beside (outlet), which is in its place.",
+            "the case has a map of its run after all: then leave out (outlet).");
+      }
+    }
+    Optional<Supply> supply = new SupplyReader(problems).read(Optional.of(outlet));
+    return new BareOutlet(feed(supply), problems).run(outlet.place());
   }
 
   private RunReader.Feed feed(Optional<Supply> supply) {

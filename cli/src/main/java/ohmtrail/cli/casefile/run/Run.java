@@ -36,6 +36,13 @@ public record Run(
     return new Run(supply, Map.of(), new Names(List.of()), Optional.empty(), List.of());
   }
 
+  /** The one box that something can be plugged in at; empty where there are others beside it. */
+  public Optional<String> onlyBox() {
+    return boxes.size() == 2
+        ? boxes.values().stream().filter(Box::hasReceptacle).map(Box::name).findFirst()
+        : Optional.empty();
+  }
+
   /**
    * The voltage that a load's power holds for where it says none; empty where the supply has two.
    */

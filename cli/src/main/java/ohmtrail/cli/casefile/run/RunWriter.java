@@ -88,16 +88,27 @@ public final class RunWriter {
 
   /** The lines from the supply to the end of the run. */
   public String write() {
-    out.append("supply: " + supply(circuit.supply()) + "\n");
+    boolean bare = BareOutlet.isOne(circuit);
+    out.append((bare ? "outlet: " : "supply: ") + supply(circuit.supply()) + "\n");
     out.append("breaker: " + Numbers.plain(circuit.breakerAmperes()) + " A\n");
     out.append("cable: " + conductor.size().designation() + " " + material(conductor) + "\n");
     if (terminals != JointKind.SCREW) {
       out.append("joints: " + Vocabulary.word(Vocabulary.JOINTS, terminals) + "\n");
     }
+    if (bare) {
+      writeBare(circuit.cables().get(0));
+      return out.toString();
+    }
     out.append("run:\n");
     writePanel(circuit.panel());
     writeCables();
     return out.toString();
+  }
+
+  private void writeBare(Cable cable) {
+    if (!cable.roles().equals(roles)) {
+      out.append("conductors: " + Conductors.text(cable.roles()) + "\n");
+    }
   }
 
   private static String supply(Supply supply) {

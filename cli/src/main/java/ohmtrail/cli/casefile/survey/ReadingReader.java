@@ -261,9 +261,10 @@ final class ReadingReader {
 
   private Optional<Reading> reading(Draft draft, Place place, String maybe) {
     Optional<String> meter = draft.meter.value().or(site::onlyMeter);
+    Optional<String> box = draft.box.value().or(site.run()::onlyBox);
     List<String> missing =
         Stream.of(
-                missing(draft.box.isGiven(), "box"),
+                missing(box.isPresent(), "box"),
                 missing(draft.between.isGiven(), "pair of conductors"),
                 missing(draft.volts.isGiven(), "voltage"),
                 missing(meter.isPresent(), "meter"))
@@ -284,10 +285,7 @@ final class ReadingReader {
         .ifPresent(quantity -> warnOfOdd(quantity, between));
     return Optional.of(
         new Reading(
-            draft.box.value().orElseThrow(),
-            between,
-            meter.orElseThrow(),
-            draft.volts.value().orElseThrow()));
+            box.orElseThrow(), between, meter.orElseThrow(), draft.volts.value().orElseThrow()));
   }
 
   private static Optional<String> missing(boolean given, String what) {

@@ -122,6 +122,10 @@ final class UseReader {
 
   private Optional<LoadInUse> use(Scalar part) {
     int at = part.text().toLowerCase(Locale.ROOT).lastIndexOf(AT);
+    Optional<String> only = site.run().onlyBox();
+    if (at < 0 && only.isPresent() && !part.blank()) {
+      return use(part, new Scalar(only.get(), part.place(), false, false), Optional.empty());
+    }
     if (at < 0) {
       problems.error(
           part.place(),

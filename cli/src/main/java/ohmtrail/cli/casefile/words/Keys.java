@@ -12,6 +12,7 @@ public final class Keys {
       new Names(
           List.of(
               "title",
+              "outlet",
               "supply",
               "breaker",
               "cable",
