@@ -86,7 +86,8 @@ public final class CaseReview {
       hints.add(
           "Plug the load in farther out: no current has flowed as far as "
               + JointWords.listed(ends, "and")
-              + ", so the joints on the way there have not been tried.");
+              + ", so the joints on the way there have not been tried. Not where a lost neutral is"
+              + " suspected.");
     }
   }
 

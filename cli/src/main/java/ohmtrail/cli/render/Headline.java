@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -77,7 +78,21 @@ public final class Headline {
   private String degraded() {
     return diagnosis.degradedJoints() > 1
         ? BadJoints.headline(caseFile.circuit(), diagnosis, opening)
-        : oneJoint() + unstable() + furtherJoints();
+        : oneJoint() + unstable() + furtherJoints() + missing();
+  }
+
+  /** Where nothing is settled, a reading is cheaper than a box. */
+  private String missing() {
+    return diagnosis.suspects().get(0).probability() >= EVEN_ODDS
+        ? ""
+        : Notes.whatIsMissing(caseFile, diagnosis).stream()
+            .findFirst()
+            .map(hint -> " Before a box is opened: " + lowerFirst(hint))
+            .orElse("");
+  }
+
+  private static String lowerFirst(String sentence) {
+    return sentence.substring(0, 1).toLowerCase(Locale.ROOT) + sentence.substring(1);
   }
 
   private String unstable() {

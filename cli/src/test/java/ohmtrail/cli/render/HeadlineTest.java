@@ -104,7 +104,10 @@ class HeadlineTest {
         "Open hall-1 first, though the readings do not settle it: the likeliest is the hot between"
             + " panel and hall-1, about 0.080 ohm (0.030 to 0.20), 46 % sure. Its joint may be at"
             + " either end: hall-1 34 %, panel 12 %. The two read alike; push-ins are assumed to"
-            + " fail 4 times as often as screws.",
+            + " fail 4 times as often as screws."
+            + " Before a box is opened: plug the load in farther out: no current has flowed as far"
+            + " as bath, so the joints on the way there have not been tried. Not where a lost"
+            + " neutral is suspected.",
         Headline.of(HALL, Answers.unsettled(HALL)));
   }
 
@@ -113,7 +116,10 @@ class HeadlineTest {
     assertEquals(
         "Open hall-1 first: its joints together are 45 % likely to hold the bad one. No joint"
             + " stands out; the likeliest is the incoming hot at bath, about 0.50 ohm (0.30 to"
-            + " 0.80), 30 % sure.",
+            + " 0.80), 30 % sure."
+            + " Before a box is opened: plug the load in farther out: no current has flowed as far"
+            + " as bath, so the joints on the way there have not been tried. Not where a lost"
+            + " neutral is suspected.",
         Headline.of(HALL, Answers.scattered(HALL)));
   }
 
