@@ -179,7 +179,9 @@ public final class Advisor {
       forecasts.forEach(
           (visit, forecast) -> {
             if (mayFollow(visit)) {
-              second.add(timetable.following(visit), !visit.loads().isEmpty(), forecast);
+              second.add(
+                  BandedVisit.of(
+                      timetable.following(visit), !visit.loads().isEmpty(), forecast, shares));
             }
           });
       return second;
