@@ -1,6 +1,7 @@
 package ohmtrail.advise;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -151,9 +152,7 @@ public final class Advisor {
                   visit,
                   timetable.of(visit, situation) + lookahead.oneStep(forecast, ROUGH_SAMPLES)));
       List<Choice.Read> likely = best(rough, LIKELY);
-      visits.stream()
-          .filter(visit -> mayFollow(visit) && !likely.contains(visit))
-          .forEach(likely::add);
+      followers(visits).stream().filter(visit -> !likely.contains(visit)).forEach(likely::add);
       Map<Choice.Read, Double> closer = new LinkedHashMap<>();
       for (Choice.Read visit : likely) {
         Option option = weigh(visit, forecasts, lookahead, LIKELY_SAMPLES);
@@ -176,15 +175,25 @@ public final class Advisor {
     /** The visits that are thought of as second ones. */
     private SecondStep second(Map<Choice.Read, List<Gaussian>> forecasts) {
       SecondStep second = new SecondStep(shares, opening);
-      forecasts.forEach(
-          (visit, forecast) -> {
-            if (mayFollow(visit)) {
-              second.add(
-                  BandedVisit.of(
-                      timetable.following(visit), !visit.loads().isEmpty(), forecast, shares));
-            }
-          });
+      for (Choice.Read visit : followers(forecasts.keySet())) {
+        second.add(
+            BandedVisit.of(
+                timetable.following(visit),
+                !visit.loads().isEmpty(),
+                forecasts.getOrDefault(visit, List.of()),
+                shares));
+      }
       return second;
+    }
+
+    /** Those that may follow: one with a meter alone and one under a load for each box. */
+    private List<Choice.Read> followers(Collection<Choice.Read> visits) {
+      Map<List<Object>, Choice.Read> first = new LinkedHashMap<>();
+      visits.stream()
+          .filter(this::mayFollow)
+          .forEach(
+              visit -> first.putIfAbsent(List.of(visit.box(), visit.loads().isEmpty()), visit));
+      return List.copyOf(first.values());
     }
 
     /**

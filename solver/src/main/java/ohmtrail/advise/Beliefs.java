@@ -32,7 +32,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
   static final double MISSED_BY_LOOKING = 0.03;
 
   /** Less probable stretches are left out of planning. */
-  private static final double LEAST = 3e-4;
+  private static final double LEAST = 5e-4;
 
   /** The same joint for any voltage taken at the receptacles. */
   private record Place(String where, ConductorRole conductor) {}
