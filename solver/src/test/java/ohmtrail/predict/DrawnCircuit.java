@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import net.jqwik.api.Arbitraries;
@@ -12,6 +13,7 @@ import net.jqwik.api.Combinators;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.survey.HeatingElement;
@@ -108,6 +110,46 @@ record DrawnCircuit(List<Stop> stops, List<Tie> ties, List<Moment> moments) {
   Circuit circuit() {
     return new Circuit(Supply.NORTH_AMERICA_120, 15, boxes(), cables());
   }
+
+  /** The same boxes on two legs of some supply, every cable with four conductors. */
+  Circuit twoLegs(Supply supply) {
+    List<ConductorRole> all =
+        List.of(
+            ConductorRole.LEG_1, ConductorRole.LEG_2, ConductorRole.NEUTRAL, ConductorRole.GROUND);
+    return new Circuit(
+        supply, 15, boxes(), cables().stream().map(cable -> cable.with(all)).toList());
+  }
+
+  /** The same survey held to the legs in turn; every other load between them. */
+  Survey twoLegSurvey() {
+    Survey survey = survey();
+    List<Test> tests = new ArrayList<>();
+    int turn = 0;
+    for (Test test : survey.tests()) {
+      List<LoadInUse> uses = new ArrayList<>();
+      for (LoadInUse use : test.loads()) {
+        uses.add(new LoadInUse(use.load(), use.box(), Optional.of(CONNECTIONS.get(turn++ % 3))));
+      }
+      Set<Reading> readings = new LinkedHashSet<>();
+      for (Reading reading : test.readings()) {
+        ConductorRole leg = turn++ % 2 == 0 ? ConductorRole.LEG_1 : ConductorRole.LEG_2;
+        ProbePoints between = reading.between();
+        ProbePoints held =
+            between.first() == ConductorRole.HOT
+                ? turn % 5 == 0 ? CONNECTIONS.get(0) : new ProbePoints(leg, between.second())
+                : between;
+        readings.add(new Reading(reading.box(), held, reading.meter(), 0));
+      }
+      tests.add(new Test(test.name(), uses, List.copyOf(readings)));
+    }
+    return new Survey(survey.meters(), survey.loads(), tests);
+  }
+
+  private static final List<ProbePoints> CONNECTIONS =
+      List.of(
+          new ProbePoints(ConductorRole.LEG_1, ConductorRole.LEG_2),
+          new ProbePoints(ConductorRole.LEG_1, ConductorRole.NEUTRAL),
+          new ProbePoints(ConductorRole.LEG_2, ConductorRole.NEUTRAL));
 
   Survey survey() {
     List<Test> tests = new ArrayList<>();

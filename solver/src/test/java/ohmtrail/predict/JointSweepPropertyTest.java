@@ -15,6 +15,7 @@ import net.jqwik.api.constraints.IntRange;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.Supply;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
@@ -73,6 +74,17 @@ class JointSweepPropertyTest {
       return new Setting(circuit, survey, Parameters.of(circuit, survey, ASSUMPTIONS));
     }
 
+    /** On two legs; of opposite phase, or two of a star with an earth electrode. */
+    static Setting twoLegs(DrawnCircuit drawn, boolean star) {
+      Supply supply =
+          star
+              ? new Supply(120, 60, Supply.Legs.OF_A_STAR, Supply.Earthing.TT)
+              : Supply.NORTH_AMERICA_120_240;
+      Circuit circuit = drawn.twoLegs(supply);
+      Survey survey = drawn.twoLegSurvey();
+      return new Setting(circuit, survey, Parameters.of(circuit, survey, ASSUMPTIONS));
+    }
+
     Joint joint(int draw) {
       return circuit.joints().get(draw % circuit.joints().size());
     }
@@ -124,6 +136,24 @@ class JointSweepPropertyTest {
       double[] expected = setting.readings(point, List.of(new Degradation(joint.id(), ohms)));
       assertSame(expected, swept, joint.id() + " with " + ohms + " ohm, seed " + seed);
     }
+  }
+
+  @Property(tries = SLOPE_TRIES)
+  void aSweepOnTwoLegsAndItsSlopesAreThoseOfTheOhmsPutThere(
+      @ForAll("circuits") DrawnCircuit drawn,
+      @ForAll boolean star,
+      @ForAll @IntRange(max = 999) int jointDraw,
+      @ForAll("ohms") double ohms,
+      @ForAll long seed) {
+    Setting setting = Setting.twoLegs(drawn, star);
+    Joint joint = setting.joint(jointDraw);
+    double[] point = setting.point(seed);
+    List<Degradation> bad = List.of(new Degradation(joint.id(), ohms));
+    Evaluation evaluation = setting.model(point, List.of(joint), List.of()).buffer();
+    setting.model(point, List.of(joint), List.of()).sweep(joint).evaluate(ohms, evaluation);
+    String what = joint.id() + " with " + ohms + " ohm, seed " + seed;
+    assertSame(setting.readings(point, bad), evaluation.volts(), what);
+    assertSlopes(setting, point, bad, evaluation, what);
   }
 
   @Property(tries = TRIES)
