@@ -1,6 +1,7 @@
 package ohmtrail.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -14,6 +15,7 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
+import ohmtrail.cli.render.text.LocateText;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.OhmsInterval;
@@ -152,6 +154,29 @@ class BareOutletTest {
   }
 
   @Test
+  void behindAGfciTheLowImpedanceReadingToGroundIsWarnedOfAndIfTakenToldToHaveTripped()
+      throws CaseFileException {
+    String text =
+        OutletCase.text("120", List.of("hot-neutral 28 low", "hot-ground 119.9 high"))
+            + "protection: GFCI\n";
+    CaseFile without = new CaseFileReader().read("case", text);
+    Diagnosis diagnosis =
+        new Locator(without.circuit(), without.assumptions()).locate(without.survey());
+    String answer = LocateText.of(without, diagnosis).replaceAll("\\s+", " ");
+    assertTrue(
+        answer.contains("Do not hold low from a live conductor to ground behind the GFCI"), answer);
+    assertTrue(answer.contains("it passes 40 mA and trips it"), answer);
+    assertFalse(answer.contains("would have tripped"), answer);
+    CaseFile with =
+        new CaseFileReader()
+            .read("case", text.replace("hot-ground 119.9 high", "hot-ground 119 low"));
+    Diagnosis other = new Locator(with.circuit(), with.assumptions()).locate(with.survey());
+    String told = LocateText.of(with, other).replaceAll("\\s+", " ");
+    assertTrue(told.contains("What would have tripped in the middle of the readings"), told);
+    assertTrue(told.contains("outlet hot-ground with low, test idle"), told);
+  }
+
+  @Test
   void whatIsWrongInAReadingIsToldWithItsPlace() {
     CaseFileException refusal =
         assertThrows(CaseFileException.class, () -> read("120", "leg-1-neutral 118.6 high"));
@@ -163,7 +188,7 @@ class BareOutletTest {
 
   @Test
   void aCaseOfOneOutletTakesTenLines() {
-    Stream.of("outlet-weak-hot", "outlet-floating-neutral")
+    Stream.of("outlet-weak-hot", "outlet-behind-gfci", "outlet-floating-neutral")
         .forEach(
             name -> {
               String text = ExampleCase.named(name).text();
@@ -175,7 +200,8 @@ class BareOutletTest {
   @Test
   void theOhmsOfTheExamplesLieWithinTheStatedInterval() {
     List<String> missed = new ArrayList<>();
-    for (String name : List.of("outlet-weak-hot", "outlet-floating-neutral")) {
+    for (String name :
+        List.of("outlet-weak-hot", "outlet-behind-gfci", "outlet-floating-neutral")) {
       ExampleCase example = ExampleCase.named(name);
       CaseFile caseFile = example.caseFile();
       Diagnosis diagnosis =

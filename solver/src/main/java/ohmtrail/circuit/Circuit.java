@@ -29,6 +29,7 @@ public final class Circuit {
   private final Map<String, List<Joint>> deviceJoints;
   private final Map<String, Joint> joints;
   private final Map<String, List<ConductorRole>> conductors;
+  private final List<ResidualCurrentDevice> residualCurrentDevices;
 
   /**
    * Puts a circuit together.
@@ -40,6 +41,21 @@ public final class Circuit {
    * @throws CircuitException when the parts do not fit together
    */
   public Circuit(Supply supply, double breakerAmperes, List<Box> boxes, List<Cable> cables) {
+    this(supply, breakerAmperes, boxes, cables, List.of());
+  }
+
+  /**
+   * The same with GFCIs or RCDs.
+   *
+   * @param devices at the panel or at receptacles, one per box at most
+   * @throws CircuitException when the parts do not fit together
+   */
+  public Circuit(
+      Supply supply,
+      double breakerAmperes,
+      List<Box> boxes,
+      List<Cable> cables,
+      List<ResidualCurrentDevice> devices) {
     this.supply = supply;
     this.breakerAmperes = requirePositive(breakerAmperes);
     Map<String, Box> byName = byName(boxes);
@@ -58,6 +74,18 @@ public final class Circuit {
     }
     for (Box box : this.boxes.values()) {
       addDeviceJoints(box);
+    }
+    this.residualCurrentDevices = List.copyOf(devices);
+    devices.forEach(this::requireGuarding);
+  }
+
+  private void requireGuarding(ResidualCurrentDevice device) {
+    Box box = boxNamed(device.box());
+    if (box.kind() == BoxKind.JUNCTION) {
+      throw new CircuitException(
+          "Residual-current device at ("
+              + device.box()
+              + ") must be at the panel or at a receptacle");
     }
   }
 
@@ -177,6 +205,11 @@ public final class Circuit {
     return breakerAmperes;
   }
 
+  /** The GFCIs or RCDs of the run. */
+  public List<ResidualCurrentDevice> residualCurrentDevices() {
+    return residualCurrentDevices;
+  }
+
   /** The panel. */
   public Box panel() {
     return boxes.values().iterator().next();
@@ -269,12 +302,13 @@ public final class Circuit {
         && supply.equals(circuit.supply)
         && breakerAmperes == circuit.breakerAmperes
         && boxes().equals(circuit.boxes())
-        && cables.equals(circuit.cables);
+        && cables.equals(circuit.cables)
+        && residualCurrentDevices.equals(circuit.residualCurrentDevices);
   }
 
   @Override
   public int hashCode() {
-    return Objects.hash(supply, breakerAmperes, boxes(), cables);
+    return Objects.hash(supply, breakerAmperes, boxes(), cables, residualCurrentDevices);
   }
 
   @Override

@@ -10,6 +10,9 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.JointRole;
+import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
@@ -67,6 +70,37 @@ public final class Predictor {
       volts.add(value);
     }
     return List.copyOf(volts);
+  }
+
+  /**
+   * What every GFCI or RCD sees during every reading, its meter in place; nothing trips in the
+   * prediction.
+   *
+   * @param degradations ohms added, at most one entry per joint
+   * @param point u of each parameter
+   * @return by device, then by reading
+   */
+  public List<ResidualCurrent> residualCurrents(List<Degradation> degradations, double[] point) {
+    SurveyModel model =
+        SurveyModel.of(circuit, survey, assumptions, parameters, point, List.of(), degradations);
+    List<ResidualCurrent> currents = new ArrayList<>();
+    for (ResidualCurrentDevice device : circuit.residualCurrentDevices()) {
+      List<Joint> guarded = guarded(device);
+      for (int r = 0; r < model.readings(); r++) {
+        currents.add(new ResidualCurrent(device, r, model.netAmperes(r, guarded)));
+      }
+    }
+    return List.copyOf(currents);
+  }
+
+  /** The joints through which live and neutral conductors leave a device. */
+  private List<Joint> guarded(ResidualCurrentDevice device) {
+    Box box = circuit.box(device.box()).orElseThrow();
+    JointRole own = box.hasTail() ? JointRole.TAIL : JointRole.CONTACT;
+    return circuit.jointsIn(box.name()).stream()
+        .filter(joint -> joint.conductor() != ConductorRole.GROUND)
+        .filter(joint -> joint.role() == JointRole.OUTGOING || joint.role() == own)
+        .toList();
   }
 
   /** The voltages along the run during a test, with everything as stated. */

@@ -153,6 +153,22 @@ public final class SurveyModel {
   }
 
   /**
+   * The sum of what flows outward through some joints while a meter reads, amperes: what a GFCI or
+   * RCD there sees.
+   */
+  double netAmperes(int reading, List<Joint> joints) {
+    double[] w = states.get(reading).drivenBySupply();
+    double re = 0;
+    double im = 0;
+    for (Joint joint : joints) {
+      int port = wiring.jointPort(joint.id());
+      re += w[2 * port];
+      im += w[2 * port + 1];
+    }
+    return sourceVolts * Math.hypot(re, im);
+  }
+
+  /**
    * The readings as ohms are added in one joint. The joint must be among those the model was built
    * for.
    */

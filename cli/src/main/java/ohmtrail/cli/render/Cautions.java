@@ -31,6 +31,7 @@ public final class Cautions {
     cautions.add(
         "Before opening a box: breaker off, secured against being switched on, and every conductor"
             + " proved dead with a tester that has just been proved on a live one.");
+    cautions.addAll(ResidualWords.cautions(caseFile));
     if (hasAluminium(caseFile)) {
       cautions.add(
           "This run has aluminium conductors: remake their joints only with connectors listed for"

@@ -116,7 +116,11 @@ public record Prediction(List<Degradation> degradations, List<PredictedTest> tes
     return new Prediction(degradations, tests);
   }
 
-  /** The survey with something to predict in every test. */
+  /** The survey of a case with something to predict in every test. */
+  public static Survey filled(CaseFile caseFile) {
+    return filled(caseFile.circuit(), caseFile.survey());
+  }
+
   private static Survey filled(Circuit circuit, Survey survey) {
     List<Meter> meters =
         survey.meters().isEmpty() ? List.of(Meter.highImpedance(STAND_IN_METER)) : survey.meters();

@@ -12,6 +12,8 @@ import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.ResidualCurrentDevice;
+import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.circuit.Supply;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
@@ -111,6 +113,30 @@ class TwoLegCaseTest {
     assertEquals("1.5 mm2", cable.conductor(GROUND).size().designation());
     assertEquals("2.5 mm2", cable.conductor(NEUTRAL).size().designation());
     assertEquals(ring.circuit(), read(new CaseFileWriter().write(ring)).circuit());
+  }
+
+  @Test
+  void protectionIsAtTheBreakerOrInAReceptacleAndReadsBack() throws Exception {
+    CaseFile read =
+        read(
+            """
+            protection: RCD 100 mA
+            run:
+              - panel
+              - bath: receptacle 12 ft gfci
+              - hall: receptacle rcd 6 ft
+              - loft: {kind: receptacle, length: 6 ft, protection: RCD 10 mA}
+            """);
+    assertEquals(
+        List.of(
+            new ResidualCurrentDevice("panel", Rating.rcd(0.1)),
+            new ResidualCurrentDevice("bath", Rating.CLASS_A),
+            new ResidualCurrentDevice("hall", Rating.rcd(0.03)),
+            new ResidualCurrentDevice("loft", Rating.rcd(0.01))),
+        read.circuit().residualCurrentDevices());
+    assertEquals(read.circuit(), read(new CaseFileWriter().write(read)).circuit());
+    String refusal = refusal("protection: fuse\nrun:\n  - panel\n  - a: receptacle 3 m\n");
+    assertTrue(refusal.contains("case.yaml:1:13: Protection (fuse)"), refusal);
   }
 
   @ParameterizedTest

@@ -11,6 +11,7 @@ import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.CircuitException;
 import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Place;
@@ -90,7 +91,15 @@ public final class BareOutlet {
               Cable.Companion.NONE,
               feed.roles(),
               feed.ground());
-      return Optional.of(new Circuit(supply.get(), amperes, boxes, List.of(cable)));
+      return Optional.of(
+          new Circuit(
+              supply.get(),
+              amperes,
+              boxes,
+              List.of(cable),
+              feed.protection().stream()
+                  .map(rating -> new ResidualCurrentDevice(RunReader.PANEL, rating))
+                  .toList()));
     } catch (CircuitException broken) {
       problems.error(place, broken);
       return Optional.empty();

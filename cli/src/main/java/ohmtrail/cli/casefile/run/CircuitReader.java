@@ -80,6 +80,7 @@ public final class CircuitReader {
         wire.flatMap(ConductorWords.Wire::ground),
         isGiven("cable"),
         roles(supply),
+        fields.scalar("protection").flatMap(text -> new Protection(problems).only(text)),
         terminals(),
         usual,
         taken);

@@ -8,6 +8,7 @@ import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Once;
 import ohmtrail.cli.casefile.text.Problems;
@@ -29,6 +30,7 @@ final class RunEntry {
   final ConductorWords.Draft conductor;
   final Once<List<ConductorRole>> roles;
   final Once<List<ConductorRole>> device;
+  final Once<Rating> protection;
   final Once<Double> minutes;
 
   /** Whether something in it is wrong, so that nothing else in it need be missed. */
@@ -49,6 +51,7 @@ final class RunEntry {
     conductor = new ConductorWords.Draft(problems);
     roles = new Once<>("Conductors", problems);
     device = new Once<>("Conductors of the device", problems);
+    protection = new Once<>("Protection", problems);
   }
 
   /** Whether it says anything of a box, its device or joints. */
@@ -58,7 +61,8 @@ final class RunEntry {
         || joints.isGiven()
         || terminals.isGiven()
         || splices.isGiven()
-        || device.isGiven();
+        || device.isGiven()
+        || protection.isGiven();
   }
 
   /** Whether it says anything of a cable. */

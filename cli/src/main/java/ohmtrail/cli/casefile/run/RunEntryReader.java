@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.cli.casefile.text.Fields;
 import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node;
@@ -67,6 +68,7 @@ final class RunEntryReader {
         takeFrom(words, entry)
             || takeCompanion(words, entry)
             || takeDevice(words, entry)
+            || takeProtection(words, entry)
             || takeRoles(words, entry)
             || takeUnknownLength(words, entry)
             || takeMeaning(words, Vocabulary.KINDS, entry.kind)
@@ -132,6 +134,13 @@ final class RunEntryReader {
       entry.device.give(ConductorLists.device(named), on.place());
     }
     return true;
+  }
+
+  private boolean takeProtection(Words words, RunEntry entry) {
+    Place place = words.peek().map(Word::place).orElse(words.place());
+    Optional<Rating> rating = new Protection(problems).take(words);
+    rating.ifPresent(value -> entry.protection.give(value, place));
+    return rating.isPresent();
   }
 
   private static boolean takeRoles(Words words, RunEntry entry) {
@@ -246,6 +255,13 @@ final class RunEntryReader {
             text ->
                 ConductorLists.only(text, "conductors", problems)
                     .ifPresent(roles -> entry.roles.give(roles, text.place())));
+    fields
+        .scalar("protection")
+        .ifPresent(
+            text ->
+                new Protection(problems)
+                    .only(text)
+                    .ifPresent(rating -> entry.protection.give(rating, text.place())));
     fields
         .scalar("device")
         .ifPresent(

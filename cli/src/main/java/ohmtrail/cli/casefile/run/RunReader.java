@@ -16,6 +16,8 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.CircuitException;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.ResidualCurrentDevice;
+import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node;
@@ -49,6 +51,7 @@ final class RunReader {
    * @param ground its ground, where that is of another size
    * @param cableGiven whether the case gives one, right or wrong
    * @param roles the conductors of cables that do not say theirs
+   * @param protection the GFCI or RCD at the breaker
    * @param terminals how wires are held at the devices of entries that do not say
    * @param usual what is taken where the case says nothing
    * @param taken what was taken so far
@@ -61,6 +64,7 @@ final class RunReader {
       Optional<Conductor> ground,
       boolean cableGiven,
       List<ConductorRole> roles,
+      Optional<Rating> protection,
       JointKind terminals,
       UsualWiring usual,
       List<Unsaid> taken) {}
@@ -96,7 +100,7 @@ final class RunReader {
         feed.supply(),
         boxes,
         new Names(boxes.keySet()),
-        circuit(cables.all(), run.place(), before),
+        circuit(cables.all(), devices(entries), run.place(), before),
         Stream.concat(feed.taken().stream(), cables.taken().stream()).toList());
   }
 
@@ -243,7 +247,22 @@ final class RunReader {
     }
   }
 
-  private Optional<Circuit> circuit(List<Cable> cables, Place run, int problemsBefore) {
+  /** One at the breaker where the case says so, and those that entries name. */
+  private List<ResidualCurrentDevice> devices(List<RunEntry> entries) {
+    List<ResidualCurrentDevice> devices = new ArrayList<>();
+    String panel = boxes.keySet().stream().findFirst().orElse(PANEL);
+    feed.protection().ifPresent(rating -> devices.add(new ResidualCurrentDevice(panel, rating)));
+    for (RunEntry entry : entries) {
+      entry
+          .protection
+          .value()
+          .ifPresent(rating -> devices.add(new ResidualCurrentDevice(entry.name.text(), rating)));
+    }
+    return devices;
+  }
+
+  private Optional<Circuit> circuit(
+      List<Cable> cables, List<ResidualCurrentDevice> devices, Place run, int problemsBefore) {
     if (problems.count() > problemsBefore
         || feed.supply().isEmpty()
         || feed.breakerAmperes().isEmpty()) {
@@ -255,7 +274,8 @@ final class RunReader {
               feed.supply().get(),
               feed.breakerAmperes().getAsDouble(),
               List.copyOf(boxes.values()),
-              cables));
+              cables,
+              devices));
     } catch (CircuitException broken) {
       problems.error(run, broken);
       return Optional.empty();

@@ -24,6 +24,8 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.JointKind;
+import ohmtrail.circuit.ResidualCurrentDevice;
+import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node.Scalar;
@@ -95,6 +97,8 @@ public final class RunWriter {
     if (terminals != JointKind.SCREW) {
       out.append("joints: " + Vocabulary.word(Vocabulary.JOINTS, terminals) + "\n");
     }
+    protectionAt(circuit.panel().name())
+        .ifPresent(rating -> out.append("protection: " + Protection.text(rating) + "\n"));
     if (bare) {
       writeBare(circuit.cables().get(0));
       return out.toString();
@@ -103,6 +107,13 @@ public final class RunWriter {
     writePanel(circuit.panel());
     writeCables();
     return out.toString();
+  }
+
+  private Optional<Rating> protectionAt(String box) {
+    return circuit.residualCurrentDevices().stream()
+        .filter(device -> device.box().equals(box))
+        .map(ResidualCurrentDevice::rating)
+        .findFirst();
   }
 
   private void writeBare(Cable cable) {
@@ -185,6 +196,7 @@ public final class RunWriter {
             wire(cable),
             companion(cable),
             cable.roles().equals(usual(cable)) ? "" : Conductors.text(cable.roles()),
+            box.flatMap(each -> protectionAt(each.name())).map(Protection::text).orElse(""),
             box.filter(each -> !each.device().isEmpty()).map(RunWriter::device).orElse(""),
             from);
     out.append("  - " + YamlText.of(cable.to()) + ":");
@@ -290,6 +302,9 @@ public final class RunWriter {
     writeKey("wiring", Vocabulary.word(Vocabulary.WIRINGS, box.wiring()));
     writeKey("terminals", Vocabulary.word(Vocabulary.JOINTS, box.terminals()));
     writeKey("splices", Vocabulary.word(Vocabulary.JOINTS, box.splices()));
+    if (box.kind() != BoxKind.PANEL) {
+      protectionAt(box.name()).ifPresent(rating -> writeKey("protection", Protection.text(rating)));
+    }
     if (!box.device().isEmpty()) {
       writeKey("device", Conductors.text(box.device()));
     }

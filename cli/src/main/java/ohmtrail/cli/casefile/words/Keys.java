@@ -17,6 +17,7 @@ public final class Keys {
               "breaker",
               "cable",
               "conductors",
+              "protection",
               "joints",
               "run",
               "meters",
@@ -40,6 +41,7 @@ public final class Keys {
               "cable",
               "conductors",
               "device",
+              "protection",
               "companion",
               "minutes"));
 

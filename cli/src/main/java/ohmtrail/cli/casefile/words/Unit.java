@@ -21,6 +21,7 @@ public enum Unit {
   MILLIVOLT(Dimension.VOLTAGE, "0.001", "mV mv"),
   KILOVOLT(Dimension.VOLTAGE, "1000", "kV KV kv"),
   AMPERE(Dimension.CURRENT, "1", "A a amp amps ampere amperes"),
+  MILLIAMPERE(Dimension.CURRENT, "0.001", "mA ma"),
   WATT(Dimension.POWER, "1", "W w watt watts"),
   KILOWATT(Dimension.POWER, "1000", "kW KW kw"),
   OHM(Dimension.RESISTANCE, "1", "ohm ohms Ohm Ohms Ω \u2126"),

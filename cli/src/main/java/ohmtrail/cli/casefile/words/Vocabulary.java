@@ -66,7 +66,7 @@ public final class Vocabulary {
                 WIRINGS.keySet(),
                 JOINTS.keySet(),
                 MATERIALS.keySet(),
-                List.of(FROM, WITH, ON, UNKNOWN))
+                List.of(FROM, WITH, ON, "gfci", "rcd", UNKNOWN))
             .flatMap(Collection::stream)
             .toList());
   }

@@ -19,6 +19,7 @@ import ohmtrail.cli.render.OhmsWords;
 import ohmtrail.cli.render.OpeningOrder;
 import ohmtrail.cli.render.PriorWords;
 import ohmtrail.cli.render.Region;
+import ohmtrail.cli.render.ResidualWords;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.FittedReading;
@@ -80,6 +81,7 @@ public final class LocateText {
     if (diagnosis.verdict() == Verdict.DEGRADED && anyRead) {
       writeHeat();
     }
+    writeTrips();
     writeNotes();
     writeWhatIsMissing();
     page.heading("Cautions").items(Cautions.forAnswer(caseFile, diagnosis));
@@ -261,6 +263,14 @@ public final class LocateText {
                 + Figures.twoDigits(suspect.spread())
                 + " at most; how often each kind of joint fails does the rest.";
     return who + " look the same from outside. " + ranking;
+  }
+
+  /** Readings that cannot have been taken as they stand: the circuit would have been off. */
+  private void writeTrips() {
+    List<String> trips = ResidualWords.trips(caseFile, caseFile.survey(), diagnosis.best());
+    if (!trips.isEmpty()) {
+      page.heading("What would have tripped in the middle of the readings").items(trips);
+    }
   }
 
   private void writeReadings() {

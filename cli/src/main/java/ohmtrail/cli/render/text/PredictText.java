@@ -14,6 +14,7 @@ import ohmtrail.cli.render.Prediction.HeatInTest;
 import ohmtrail.cli.render.Prediction.PredictedReading;
 import ohmtrail.cli.render.Prediction.PredictedTest;
 import ohmtrail.cli.render.Region;
+import ohmtrail.cli.render.ResidualWords;
 import ohmtrail.cli.render.VoltageDrop;
 import ohmtrail.predict.Degradation;
 import ohmtrail.reference.VoltageDropGuidance;
@@ -45,8 +46,17 @@ public final class PredictText {
       writeGuidance();
     }
     writeHeat();
+    writeTrips();
     page.heading("Cautions").items(Cautions.forMeasuring(caseFile));
     return page.toString();
+  }
+
+  private void writeTrips() {
+    List<String> trips =
+        ResidualWords.trips(caseFile, Prediction.filled(caseFile), prediction.degradations());
+    if (!trips.isEmpty()) {
+      page.heading("What trips a residual-current device").items(trips);
+    }
   }
 
   private String supposition() {

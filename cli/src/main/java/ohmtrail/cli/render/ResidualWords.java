@@ -1,0 +1,107 @@
+package ohmtrail.cli.render;
+
+import java.util.ArrayList;
+import java.util.List;
+import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.ResidualCurrentDevice;
+import ohmtrail.circuit.ResidualCurrentDevice.Rating;
+import ohmtrail.circuit.ResidualCurrentDevice.Response;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.predict.Degradation;
+import ohmtrail.predict.Predictor;
+import ohmtrail.predict.ResidualCurrent;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/** What GFCIs and RCDs do during the readings of a case. */
+public final class ResidualWords {
+  private static final double MILLI = 1e3;
+
+  private ResidualWords() {}
+
+  /**
+   * One line per reading during which a device may trip or trips.
+   *
+   * @param survey the case's, or one with more readings
+   * @param degradations ohms supposed or found
+   */
+  public static List<String> trips(
+      CaseFile caseFile, Survey survey, List<Degradation> degradations) {
+    if (caseFile.circuit().residualCurrentDevices().isEmpty()) {
+      return List.of();
+    }
+    Predictor predictor = new Predictor(caseFile.circuit(), survey, caseFile.assumptions());
+    List<String> names = names(caseFile, survey);
+    List<String> lines = new ArrayList<>();
+    for (ResidualCurrent current :
+        predictor.residualCurrents(degradations, predictor.parameters().nominalPoint())) {
+      if (current.response() != Response.HOLDS) {
+        lines.add(names.get(current.reading()) + ": " + sentence(caseFile, current));
+      }
+    }
+    return List.copyOf(lines);
+  }
+
+  private static String sentence(CaseFile caseFile, ResidualCurrent current) {
+    return Figures.upToTenths(MILLI * current.amperes())
+        + " mA of imbalance; the "
+        + device(caseFile, current.device())
+        + (current.response() == Response.TRIPS ? " trips." : " may trip.");
+  }
+
+  private static String device(CaseFile caseFile, ResidualCurrentDevice device) {
+    Rating rating = device.rating();
+    return Region.of(caseFile.circuit().supply()).residualCurrentDevice()
+        + " at "
+        + device.box()
+        + " ("
+        + Figures.upToTenths(MILLI * rating.holdsAmperes())
+        + " to "
+        + Figures.upToTenths(MILLI * rating.tripsAmperes())
+        + " mA)";
+  }
+
+  private static List<String> names(CaseFile caseFile, Survey survey) {
+    Region region = Region.of(caseFile.circuit().supply());
+    List<String> names = new ArrayList<>();
+    for (Test test : survey.tests()) {
+      for (Reading reading : test.readings()) {
+        names.add(
+            reading.box()
+                + " "
+                + region.between(reading.between())
+                + " with "
+                + reading.meter()
+                + ", test "
+                + test.name());
+      }
+    }
+    return names;
+  }
+
+  /** What must not be held from a live conductor to ground behind a device; empty if nothing. */
+  static List<String> cautions(CaseFile caseFile) {
+    List<String> cautions = new ArrayList<>();
+    Region region = Region.of(caseFile.circuit().supply());
+    for (ResidualCurrentDevice device : caseFile.circuit().residualCurrentDevices()) {
+      for (Meter meter : caseFile.survey().meters()) {
+        double amperes = caseFile.circuit().supply().volts() / meter.inputOhms();
+        if (device.rating().at(amperes) != Response.HOLDS) {
+          cautions.add(
+              "Do not hold "
+                  + meter.name()
+                  + " from a live conductor to "
+                  + region.conductor(ConductorRole.GROUND)
+                  + " behind the "
+                  + device(caseFile, device)
+                  + ": it passes "
+                  + Figures.upToTenths(MILLI * amperes)
+                  + " mA and trips it.");
+        }
+      }
+    }
+    return List.copyOf(cautions);
+  }
+}

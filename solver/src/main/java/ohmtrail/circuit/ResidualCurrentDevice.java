@@ -1,0 +1,92 @@
+package ohmtrail.circuit;
+
+import java.util.Objects;
+
+/**
+ * A device that trips on the difference between what flows out and what comes back: a GFCI or an
+ * RCD.
+ *
+ * @param box where it is: the panel, where it guards the whole run, or a receptacle, where it
+ *     guards its own contacts and what follows
+ * @param rating when it trips
+ */
+public record ResidualCurrentDevice(String box, Rating rating) {
+  /**
+   * When a device trips.
+   *
+   * @param holdsAmperes it does not trip below this residual current
+   * @param tripsAmperes it trips at this and above
+   */
+  public record Rating(double holdsAmperes, double tripsAmperes) {
+    /**
+     * Class A: does not trip below 4 mA, trips at 6 mA and above (UL 943; National Electrical Code,
+     * Article 100, informational note).
+     */
+    public static final Rating CLASS_A = new Rating(0.004, 0.006);
+
+    /** Rated residual current of the usual RCD for additional protection, amperes. */
+    public static final double USUAL_RATED_AMPERES = 0.030;
+
+    /** Rejects a band that is none. */
+    public Rating {
+      if (!(holdsAmperes > 0 && tripsAmperes >= holdsAmperes && tripsAmperes <= 10)) {
+        throw new CircuitException(
+            "Residual currents ("
+                + holdsAmperes
+                + " A to "
+                + tripsAmperes
+                + " A) must be positive, rising and at most 10 A");
+      }
+    }
+
+    /**
+     * An RCD: does not trip below half of its rated residual current, trips at it (IEC 61008-1, as
+     * quoted in a secondary text).
+     */
+    public static Rating rcd(double ratedAmperes) {
+      return new Rating(ratedAmperes / 2, ratedAmperes);
+    }
+
+    /** What it does at a residual current. */
+    public Response at(double amperes) {
+      if (amperes < holdsAmperes) {
+        return Response.HOLDS;
+      }
+      return amperes < tripsAmperes ? Response.MAY_TRIP : Response.TRIPS;
+    }
+  }
+
+  /** What a device does. */
+  public enum Response {
+    /** It stays on. */
+    HOLDS,
+    /** It may trip: the current lies in its band. */
+    MAY_TRIP,
+    /** It trips. */
+    TRIPS
+  }
+
+  private static final double CURVE_AMPERES = 0.020;
+  private static final double CURVE_EXPONENT = 1.43;
+  private static final double CURVE_MOST_AMPERES = 0.264;
+
+  /** Rejects missing parts. */
+  public ResidualCurrentDevice {
+    Objects.requireNonNull(box, "box");
+    Objects.requireNonNull(rating, "rating");
+  }
+
+  /**
+   * The longest that a Class A device may take: (20 mA/I)^1.43 seconds from 6 to 264 mA (UL 943, as
+   * quoted in a secondary text); beyond, that of 264 mA.
+   *
+   * @param amperes residual current, at least 6 mA
+   */
+  public static double classASeconds(double amperes) {
+    if (!(amperes >= Rating.CLASS_A.tripsAmperes())) {
+      throw new IllegalArgumentException(
+          "Residual current (" + amperes + " A) must be at least 0.006 A: below, it may hold");
+    }
+    return Math.pow(CURVE_AMPERES / Math.min(amperes, CURVE_MOST_AMPERES), CURVE_EXPONENT);
+  }
+}
