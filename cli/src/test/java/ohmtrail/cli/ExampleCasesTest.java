@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.text.LocateText;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.OhmsInterval;
@@ -119,6 +120,16 @@ class ExampleCasesTest {
   void bothSortsOfExampleAreThere() throws IOException {
     assertTrue(degraded().count() >= 5, "degraded examples");
     assertTrue(healthy().count() >= 1, "healthy examples");
+  }
+
+  /** With the shared neutral open, 240 V divide between the lamps: 40 W gets 144 V of them. */
+  @Test
+  void aLostSharedNeutralIsToldByWhatTheLighterLegReceives() {
+    CaseFile caseFile = ExampleCase.named("kitchen-multiwire").caseFile();
+    String answer = LocateText.of(caseFile, locate(caseFile)).replaceAll("\\s+", " ");
+    assertTrue(answer.contains("Receptacles above 110 % of nominal"), answer);
+    assertTrue(answer.contains("island leg 2-neutral: 14"), answer);
+    assertTrue(answer.contains("Take the loads off both legs"), answer);
   }
 
   @Test

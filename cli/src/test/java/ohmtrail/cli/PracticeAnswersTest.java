@@ -73,10 +73,11 @@ class PracticeAnswersTest {
     assertFalse(CheckJson.of(caseFile).isEmpty(), which);
     assertFalse(PredictJson.of(caseFile, prediction).isEmpty(), which);
     assertEquals(Set.of(), SCHEMA.breaches(LocateJson.of(caseFile, diagnosis)), which);
+    String headline = Headline.of(caseFile, diagnosis);
     assertEquals(
         diagnosis.verdict() == Verdict.DEGRADED,
-        Headline.of(caseFile, diagnosis).startsWith("Open "),
-        which);
+        headline.startsWith("Open ") || headline.contains(" joints are bad at once"),
+        which + ": " + headline);
   }
 
   private static void assertPrintable(String text, String which) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Suspect;
@@ -66,6 +67,12 @@ public final class Cautions {
       cautions.add(
           "A suspected lost neutral: plug in no load to try it. Behind an open neutral a load puts"
               + " the full supply voltage on the neutral conductor.");
+      if (caseFile.circuit().supply().legs() != Supply.Legs.ONE) {
+        cautions.add(
+            "With a lost neutral the loads of the two legs divide the voltage between them: what is"
+                + " plugged in on the lighter leg gets far more than it is made for. Take the loads"
+                + " off both legs.");
+      }
     }
     if (isSuspected(diagnosis, ConductorRole.GROUND)) {
       cautions.add(

@@ -17,6 +17,7 @@ import ohmtrail.cli.render.JointWords;
 import ohmtrail.cli.render.Notes;
 import ohmtrail.cli.render.OhmsWords;
 import ohmtrail.cli.render.OpeningOrder;
+import ohmtrail.cli.render.Overvoltage;
 import ohmtrail.cli.render.PriorWords;
 import ohmtrail.cli.render.Region;
 import ohmtrail.cli.render.ResidualWords;
@@ -81,6 +82,7 @@ public final class LocateText {
     if (diagnosis.verdict() == Verdict.DEGRADED && anyRead) {
       writeHeat();
     }
+    writeOvervoltage();
     writeTrips();
     writeNotes();
     writeWhatIsMissing();
@@ -263,6 +265,13 @@ public final class LocateText {
                 + Figures.twoDigits(suspect.spread())
                 + " at most; how often each kind of joint fails does the rest.";
     return who + " look the same from outside. " + ranking;
+  }
+
+  private void writeOvervoltage() {
+    List<String> above = Overvoltage.lines(caseFile, caseFile.survey(), diagnosis.best());
+    if (!above.isEmpty()) {
+      page.heading("Receptacles above 110 % of nominal, by the best explanation").items(above);
+    }
   }
 
   /** Readings that cannot have been taken as they stand: the circuit would have been off. */

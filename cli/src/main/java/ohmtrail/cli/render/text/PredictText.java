@@ -9,6 +9,7 @@ import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointHeat;
 import ohmtrail.cli.render.JointWords;
+import ohmtrail.cli.render.Overvoltage;
 import ohmtrail.cli.render.Prediction;
 import ohmtrail.cli.render.Prediction.HeatInTest;
 import ohmtrail.cli.render.Prediction.PredictedReading;
@@ -46,9 +47,18 @@ public final class PredictText {
       writeGuidance();
     }
     writeHeat();
+    writeOvervoltage();
     writeTrips();
     page.heading("Cautions").items(Cautions.forMeasuring(caseFile));
     return page.toString();
+  }
+
+  private void writeOvervoltage() {
+    List<String> above =
+        Overvoltage.lines(caseFile, Prediction.filled(caseFile), prediction.degradations());
+    if (!above.isEmpty()) {
+      page.heading("Receptacles above 110 % of nominal").items(above);
+    }
   }
 
   private void writeTrips() {
