@@ -129,7 +129,7 @@ public final class Advisor {
       options.addAll(weighOpenings());
       options.addAll(weighStops());
       options.sort(Comparator.comparingDouble(Option::expectedMinutes));
-      if (SupplySide.isAtFault(diagnosis)) {
+      if (SupplySide.isAtFault(diagnosis, situation)) {
         // Nothing read in the run tells more before the supply stands where it should.
         options.sort(
             Comparator.comparing(
@@ -300,7 +300,7 @@ public final class Advisor {
               0,
               (1 - beliefs.healthy()) * price,
               List.of()));
-      if (SupplySide.isAtFault(diagnosis)) {
+      if (SupplySide.isAtFault(diagnosis, situation)) {
         Choice call = new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY);
         double own = timetable.of(call, situation);
         stops.add(new Option(call, own, own, List.of()));

@@ -83,7 +83,11 @@ public final class Timetable {
   /** Minutes to open a box, the way there apart. */
   double opening(String box, Situation situation) {
     double usual =
-        minutes.of(box.equals(circuit.panel().name()) ? Chore.OPEN_PANEL : Chore.OPEN_BOX);
+        circuit
+            .box(box)
+            .flatMap(each -> each.openingMinutes().stream().boxed().findFirst())
+            .orElse(
+                minutes.of(box.equals(circuit.panel().name()) ? Chore.OPEN_PANEL : Chore.OPEN_BOX));
     return situation.outOfReach().contains(box) ? usual + minutes.of(Chore.HARD_TO_REACH) : usual;
   }
 

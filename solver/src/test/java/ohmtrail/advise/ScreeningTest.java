@@ -149,6 +149,19 @@ class ScreeningTest {
             .allMatch(read -> ((Choice.Read) read).loads().isEmpty()));
   }
 
+  /** Once the utility has found nothing, the search goes on in the run. */
+  @Test
+  void theUtilityIsCalledOnce() {
+    Advice after =
+        new Advisor(circuit, Runs.USUAL, Minutes.defaults())
+            .next(atSupply(136), Situation.START.calledUtility());
+    assertTrue(
+        after.options().stream()
+            .noneMatch(
+                option ->
+                    option.choice().equals(new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY))));
+  }
+
   private static Survey atSupply(double volts) {
     Survey blank =
         Runs.survey(Runs.HEATER_WATTS, Runs.idle("box-1"), Runs.idle("box-2"), Runs.idle("box-3"));

@@ -2,8 +2,16 @@ package ohmtrail.advise.safety;
 
 import ohmtrail.circuit.Circuit;
 
-/** The current through the breaker against its rating. */
+/**
+ * The current through the breaker: a plan keeps to its rating; what would trip it is somewhat more.
+ */
 public final class OverloadCheck implements SafetyCheck {
+  /**
+   * A breaker carries so many times its rating for an hour without tripping (IEC 60898-1, from
+   * memory).
+   */
+  private static final double CARRIED = 1.13;
+
   @Override
   public Harm harm() {
     return Harm.OVERLOAD;
@@ -11,6 +19,11 @@ public final class OverloadCheck implements SafetyCheck {
 
   @Override
   public double limit(Circuit circuit) {
+    return CARRIED * circuit.breakerAmperes();
+  }
+
+  @Override
+  public double plannedLimit(Circuit circuit) {
     return circuit.breakerAmperes();
   }
 

@@ -3,6 +3,7 @@ package ohmtrail.cli.render.text;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
@@ -10,6 +11,7 @@ import ohmtrail.circuit.Joint;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.BadJoints;
 import ohmtrail.cli.render.Cautions;
+import ohmtrail.cli.render.Danger;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.JointHeat;
@@ -70,7 +72,9 @@ public final class LocateText {
   }
 
   private String write() {
-    page.paragraph(Headline.of(caseFile, diagnosis));
+    Optional<String> danger = Danger.of(caseFile, diagnosis);
+    danger.ifPresent(page::paragraph);
+    page.gap().paragraph(Headline.of(caseFile, diagnosis));
     boolean anyRead = !diagnosis.readings().isEmpty();
     if (diagnosis.verdict() != Verdict.UNEXPLAINED) {
       writeBoxes();
@@ -79,7 +83,8 @@ public final class LocateText {
       writeSuspects();
       writeAlike();
     }
-    if (diagnosis.verdict() == Verdict.DEGRADED && anyRead) {
+    boolean told = danger.isPresent() && diagnosis.degradedJoints() < 2;
+    if (diagnosis.verdict() == Verdict.DEGRADED && anyRead && !told) {
       writeHeat();
     }
     writeOvervoltage();
