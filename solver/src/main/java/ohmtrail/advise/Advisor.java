@@ -117,8 +117,11 @@ public final class Advisor {
       Screening screening =
           new Screening(
               beliefs, timetable, new Predictor(circuit, survey, assumptions), point, visits);
+      ResidualScreening residual =
+          new ResidualScreening(beliefs, survey, assumptions, point, visits);
       for (Choice.Read visit : visits) {
-        List<Hazard> hazards = screening.hazards(visit);
+        List<Hazard> hazards = new ArrayList<>(screening.hazards(visit));
+        residual.hazard(visit).ifPresent(hazards::add);
         if (hazards.isEmpty()) {
           safe.add(visit);
         } else {

@@ -9,11 +9,14 @@ import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import org.junit.jupiter.api.Test;
 
@@ -87,6 +90,48 @@ class ScreeningTest {
             .filter(Choice.Read.class::isInstance)
             .map(Choice.Read.class::cast)
             .anyMatch(read -> !read.loads().isEmpty()));
+  }
+
+  /** A low-impedance meter from hot to ground takes 40 mA past the device: it trips. */
+  @Test
+  void aReadingThatTripsAResidualCurrentDeviceIsRuledOut() {
+    Circuit plain = Runs.chain(2);
+    Circuit guarded =
+        new Circuit(
+            plain.supply(),
+            plain.breakerAmperes(),
+            plain.boxes(),
+            plain.cables(),
+            List.of(new ResidualCurrentDevice("panel", ResidualCurrentDevice.Rating.CLASS_A)));
+    Survey lowOnly = new Survey(List.of(Meter.lowImpedance("low")), List.of(), List.of());
+    ohmtrail.survey.Test toGround =
+        new ohmtrail.survey.Test(
+            "to ground",
+            List.of(),
+            List.of(new Reading("box-1", ProbePoints.HOT_GROUND, "low", 0)));
+    Predictor predictor =
+        new Predictor(
+            guarded, new Survey(lowOnly.meters(), List.of(), List.of(toGround)), Runs.USUAL);
+    double amperes =
+        predictor
+            .residualCurrents(List.of(), predictor.parameters().nominalPoint())
+            .get(0)
+            .amperes();
+    assertTrue(amperes > 0.006, "it sees " + amperes + " A");
+
+    Advice advice =
+        new Advisor(guarded, Runs.USUAL, Minutes.defaults()).next(lowOnly, Situation.START);
+
+    assertTrue(
+        advice.ruledOut().stream()
+            .flatMap(out -> out.hazards().stream())
+            .anyMatch(hazard -> hazard.harm() == Harm.TRIP));
+    assertTrue(
+        advice.options().stream()
+            .map(Option::choice)
+            .filter(Choice.Read.class::isInstance)
+            .flatMap(read -> ((Choice.Read) read).readings().stream())
+            .noneMatch(reading -> reading.between().equals(ProbePoints.HOT_GROUND)));
   }
 
   /** 136 V stand everywhere: nothing more is plugged in, and the utility is called. */

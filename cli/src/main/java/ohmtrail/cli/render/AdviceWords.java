@@ -188,7 +188,7 @@ public final class AdviceWords {
   public String refused(RuledOut out) {
     List<String> loads =
         out.choice().loads().stream().map(use -> use.load() + " at " + use.box()).toList();
-    return JointWords.listed(loads, "and");
+    return loads.isEmpty() ? "a reading with nothing on" : JointWords.listed(loads, "and");
   }
 
   /** Why a visit is ruled out. */
@@ -207,6 +207,16 @@ public final class AdviceWords {
               + ", above "
               + limit
               + under(hazard)
+              + " ("
+              + odds
+              + " likely)";
+      case TRIP ->
+          "may trip a "
+              + region.residualCurrentDevice()
+              + ": up to "
+              + worst
+              + " do not come back, above "
+              + limit
               + " ("
               + odds
               + " likely)";
@@ -233,7 +243,7 @@ public final class AdviceWords {
 
   private static String figure(double value, Hazard hazard) {
     return switch (hazard.harm()) {
-      case OVERLOAD -> Figures.amperes(value);
+      case OVERLOAD, TRIP -> Figures.amperes(value);
       case OVERVOLTAGE -> Figures.volts(value);
       case HEAT -> Figures.number(value / JOULES_PER_KILOJOULE) + " kJ";
     };

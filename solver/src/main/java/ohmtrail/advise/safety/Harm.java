@@ -6,6 +6,8 @@ public enum Harm {
   OVERLOAD("A"),
   /** A receptacle stands above 110 % of nominal; volts. */
   OVERVOLTAGE("V"),
+  /** A GFCI or RCD may trip on what it sees; amperes. */
+  TRIP("A"),
   /** The degraded joint takes up more heat than it can stand; joules. */
   HEAT("J");
 
