@@ -67,7 +67,8 @@ final class Observations {
         int at = readings.size();
         double own = survey.meter(reading.meter()).readingSigma();
         volts[at] = reading.volts();
-        variance[at] = own * own + scatter * scatter;
+        double range = reading.rangeSigma();
+        variance[at] = own * own + scatter * scatter + range * range;
         testOf[at] = t;
         readings.add(reading);
         tests.add(test.name());

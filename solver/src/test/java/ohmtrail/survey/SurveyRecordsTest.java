@@ -56,6 +56,17 @@ class SurveyRecordsTest {
     assertTrue(refusal.getMessage().contains("hot and hot"), refusal.getMessage());
   }
 
+  @Test
+  void aFlickeringReadingIsItsMiddleWithTheSpreadOfARectangle() {
+    Reading reading = Reading.flickering("hall", ProbePoints.HOT_NEUTRAL, "digital", 88, 117);
+    assertEquals(102.5, reading.volts());
+    assertEquals(14.5, reading.halfRangeVolts());
+    assertEquals(8.371578, reading.rangeSigma(), 1e-6);
+    assertThrows(
+        SurveyException.class,
+        () -> new Reading("hall", ProbePoints.HOT_NEUTRAL, "digital", 10, 11));
+  }
+
   @ParameterizedTest
   @ValueSource(doubles = {-0.1, Double.NaN, Double.POSITIVE_INFINITY})
   void anAlternatingVoltageHasNoSign(double volts) {

@@ -17,6 +17,7 @@ import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.circuit.Supply;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Reading;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -113,6 +114,26 @@ class TwoLegCaseTest {
     assertEquals("1.5 mm2", cable.conductor(GROUND).size().designation());
     assertEquals("2.5 mm2", cable.conductor(NEUTRAL).size().designation());
     assertEquals(ring.circuit(), read(new CaseFileWriter().write(ring)).circuit());
+  }
+
+  @Test
+  void aFlickeringReadingIsARangeAndReadsBack() throws Exception {
+    CaseFile read =
+        read(
+            """
+            run:
+              - panel
+              - hall: receptacle 12 ft
+            tests:
+              - idle:
+                  - hall hot-neutral 88-117 V high
+                  - hall hot-ground 116.5-120.5 high
+            """);
+    List<Reading> readings = read.survey().tests().get(0).readings();
+    ProbePoints between = ProbePoints.HOT_NEUTRAL;
+    assertEquals(Reading.flickering("hall", between, "high", 88, 117), readings.get(0));
+    assertEquals(118.5, readings.get(1).volts());
+    assertEquals(read.survey(), read(new CaseFileWriter().write(read)).survey());
   }
 
   @Test

@@ -3,6 +3,8 @@ package ohmtrail.cli.casefile.survey;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.cli.casefile.text.Fields;
@@ -31,6 +33,9 @@ final class ReadingReader {
   private static final String EXAMPLE = "write hall-1 hot-neutral 121.3 V dmm.";
   private static final String VOLTAGE = "Reading";
   private static final String BOX = "Box";
+  private static final Pattern RANGE =
+      Pattern.compile("([0-9]+(?:[.][0-9]+)?)[-\u2013]([0-9]+(?:[.][0-9]+)?)([Vv]?)");
+
   private static final String METER = "Meter";
   private static final String PAIR = "Pair of conductors";
 
@@ -67,6 +72,7 @@ final class ReadingReader {
     private final Once<String> meter;
     private final Once<Double> volts;
     private Optional<Quantity> shown = Optional.empty();
+    private double halfRange;
     private final List<Word> strange = new ArrayList<>();
 
     /** Errors noted before: after another one, nothing more need be missed. */
@@ -155,7 +161,39 @@ final class ReadingReader {
     if (words.peek().filter(Quantities::isNumber).isEmpty()) {
       return false;
     }
+    if (takeRange(words, draft)) {
+      return true;
+    }
     quantities.take(words).ifPresent(taken -> give(taken, draft));
+    return true;
+  }
+
+  /** Takes two voltages that the display flickered between: 88-117 V. */
+  private boolean takeRange(Words words, Draft draft) {
+    Word word = words.peek().orElseThrow();
+    Matcher range = RANGE.matcher(word.text());
+    if (!range.matches()) {
+      return false;
+    }
+    words.next();
+    if (range.group(3).isEmpty()) {
+      words.takeIf("v");
+    }
+    double one = Double.parseDouble(range.group(1));
+    double other = Double.parseDouble(range.group(2));
+    if (site.isTooHigh(Math.max(one, other))) {
+      problems.error(
+          word.place(),
+          VOLTAGE
+              + " ("
+              + word.text()
+              + ") must be at most ("
+              + Numbers.plain(site.mostVolts().orElseThrow())
+              + " V), twenty times the supply voltage.");
+    } else {
+      draft.volts.give((one + other) / 2, word.place());
+      draft.halfRange = Math.abs(one - other) / 2;
+    }
     return true;
   }
 
@@ -285,7 +323,11 @@ final class ReadingReader {
         .ifPresent(quantity -> warnOfOdd(quantity, between));
     return Optional.of(
         new Reading(
-            box.orElseThrow(), between, meter.orElseThrow(), draft.volts.value().orElseThrow()));
+            box.orElseThrow(),
+            between,
+            meter.orElseThrow(),
+            draft.volts.value().orElseThrow(),
+            draft.halfRange));
   }
 
   private static Optional<String> missing(boolean given, String what) {

@@ -140,20 +140,27 @@ public final class SurveyWriter {
     for (Reading reading : readings) {
       String words =
           String.join(
-              " ",
-              reading.box(),
-              reading.between().word(),
-              Numbers.plain(reading.volts()) + " V",
-              reading.meter());
+              " ", reading.box(), reading.between().word(), volts(reading), reading.meter());
       if (says(words, reading)) {
         out.append(indent + "- " + YamlText.of(words) + "\n");
       } else {
         out.append(indent + "- at: " + YamlText.of(reading.box()) + "\n");
         out.append(indent + "  between: " + reading.between().word() + "\n");
-        out.append(indent + "  volts: " + Numbers.plain(reading.volts()) + " V\n");
+        out.append(indent + "  volts: " + volts(reading) + "\n");
         out.append(indent + "  meter: " + YamlText.of(reading.meter()) + "\n");
       }
     }
+  }
+
+  /** One voltage, or the two that it flickered between. */
+  private static String volts(Reading reading) {
+    double half = reading.halfRangeVolts();
+    return half == 0
+        ? Numbers.plain(reading.volts()) + " V"
+        : Numbers.plain(reading.volts() - half)
+            + "-"
+            + Numbers.plain(reading.volts() + half)
+            + " V";
   }
 
   /** Whether words, read again, say this reading. */
