@@ -107,7 +107,8 @@ class BruteForceLocatorTest {
     assertEquals(0, answer.unexplained(), SUM);
     double pushIn = answer.joint("hall/hot/outgoing");
     assertEquals(pushIn / 3, answer.joint("den/hot/incoming"), SUM);
-    assertEquals(pushIn / 30, answer.joint("den/ground/incoming"), SUM);
+    double ground = ASSUMPTIONS.value(Assumption.WEIGHT_GROUND_FACTOR);
+    assertEquals(pushIn / 3 * ground, answer.joint("den/ground/incoming"), SUM);
   }
 
   @Test
