@@ -18,7 +18,7 @@ import ohmtrail.predict.JointResponse;
  * @param starts the ohms at the bottom of each valley of a coarse sweep, every reading in, and of
  *     the deepest with one called wrong; the deepest first; may hold infinity
  * @param misfit the squared distance at the best of them, one reading called wrong where that pays
- * @param course the squared distance at each step of the sweep
+ * @param course the steps of the sweep, from the lowest ohms to open
  */
 record CoarseLook(
     Joint joint,
@@ -26,7 +26,7 @@ record CoarseLook(
     JointResponse response,
     List<Double> starts,
     double misfit,
-    List<Double> course) {
+    List<Step> course) {
   /** The readings move over about a decade of ohms: two steps in each find every valley. */
   private static final int STEPS_PER_DECADE = 2;
 
@@ -63,7 +63,28 @@ record CoarseLook(
    * one.
    */
   boolean isFarOff(double nearest) {
+    return isFarOff(misfit, nearest);
+  }
+
+  private static boolean isFarOff(double misfit, double nearest) {
     return misfit > FAR_OFF_RATIO * nearest + FAR_OFF_MARGIN;
+  }
+
+  /**
+   * Whether at so many ohms, and a step of the sweep to either side, the joint is too far from the
+   * readings to be worth a closer look.
+   */
+  boolean isFarOffAt(double ohms, double nearest) {
+    int above = 0;
+    while (above < course.size() && course.get(above).ohms() < ohms) {
+      above++;
+    }
+    for (int step = Math.max(0, above - 1); step <= above && step < course.size(); step++) {
+      if (!isFarOff(course.get(step).forgiving(), nearest)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The same with further ohms to start from. */
@@ -96,11 +117,7 @@ record CoarseLook(
 
   private boolean isTwin(CoarseLook other) {
     for (int step = 0; step < course.size(); step++) {
-      double own = course.get(step);
-      double others = other.course.get(step);
-      double least = Math.min(own, others);
-      double share = least > FAR_OFF_TWIN ? FAR_OFF_TWIN_SHARE : TWIN_SHARE;
-      if (!(Math.abs(own - others) <= TWIN_MARGIN + share * least)) {
+      if (!course.get(step).isTwin(other.course.get(step))) {
         return false;
       }
     }
@@ -137,19 +154,18 @@ record CoarseLook(
     }
 
     CoarseLook look(Joint joint, JointResponse response) {
-      double step = Math.pow(10, 1.0 / STEPS_PER_DECADE);
-      List<Valley> points = new ArrayList<>();
-      for (double ohms = prior.low(); ohms < prior.high(); ohms *= step) {
-        points.add(valley(response, ohms));
+      double factor = Math.pow(10, 1.0 / STEPS_PER_DECADE);
+      List<Step> points = new ArrayList<>();
+      for (double ohms = prior.low(); ohms < prior.high(); ohms *= factor) {
+        points.add(step(response, ohms));
       }
-      points.add(valley(response, Double.POSITIVE_INFINITY));
+      points.add(step(response, Double.POSITIVE_INFINITY));
       Set<Double> starts = new LinkedHashSet<>();
       bottoms(points).stream()
-          .sorted(Comparator.comparingDouble(Valley::misfit))
+          .sorted(Comparator.comparingDouble(Step::misfit))
           .limit(MOST_VALLEYS)
           .forEach(valley -> starts.add(valley.ohms()));
-      Valley deepest =
-          points.stream().min(Comparator.comparingDouble(Valley::forgiving)).orElseThrow();
+      Step deepest = points.stream().min(Comparator.comparingDouble(Step::forgiving)).orElseThrow();
       starts.add(deepest.ohms());
       return new CoarseLook(
           joint,
@@ -157,11 +173,11 @@ record CoarseLook(
           response,
           List.copyOf(starts),
           deepest.forgiving(),
-          points.stream().map(Valley::misfit).toList());
+          List.copyOf(points));
     }
 
-    private static List<Valley> bottoms(List<Valley> points) {
-      List<Valley> bottoms = new ArrayList<>();
+    private static List<Step> bottoms(List<Step> points) {
+      List<Step> bottoms = new ArrayList<>();
       for (int i = 0; i < points.size(); i++) {
         boolean fallsTo = i == 0 || points.get(i - 1).misfit() > points.get(i).misfit();
         boolean rises =
@@ -173,14 +189,14 @@ record CoarseLook(
       return bottoms;
     }
 
-    private Valley valley(JointResponse response, double ohms) {
+    private Step step(JointResponse response, double ohms) {
       response.volts(ohms, residual);
       for (int r = 0; r < residual.length; r++) {
         residual[r] = observations.volts(r) - residual[r] + shift[r];
       }
       FrozenCovariance.Misfit misfit = frozen.misfit(residual);
       double forgiving = Math.min(misfit.all(), misfit.withoutWorst() + WRONG_READING_COST);
-      return new Valley(ohms, misfit.all(), forgiving);
+      return new Step(ohms, misfit.all(), forgiving);
     }
   }
 
@@ -188,5 +204,14 @@ record CoarseLook(
    * One step of the sweep: the squared distance with every reading in, and with one called wrong
    * where that pays.
    */
-  private record Valley(double ohms, double misfit, double forgiving) {}
+  record Step(double ohms, double misfit, double forgiving) {
+    /** A wrong reading makes the distance large everywhere: what counts is that of the others. */
+    boolean isTwin(Step other) {
+      double least = Math.min(forgiving, other.forgiving);
+      double share = least > FAR_OFF_TWIN ? FAR_OFF_TWIN_SHARE : TWIN_SHARE;
+      double allowed = TWIN_MARGIN + share * least;
+      return Math.abs(misfit - other.misfit) <= allowed
+          && Math.abs(forgiving - other.forgiving) <= allowed;
+    }
+  }
 }

@@ -19,8 +19,8 @@ import ohmtrail.survey.Survey;
  * out: its readings are whitened with their common part.
  */
 final class HypothesisFit {
-  private static final double COST_TOLERANCE = 1e-3;
-  private static final double PARAMETER_TOLERANCE = 1e-3;
+  private static final double COST_TOLERANCE = 1e-5;
+  private static final double PARAMETER_TOLERANCE = 1e-4;
 
   /** Above this many times the largest degraded ohms a joint is as good as open. */
   private static final double BEYOND_OPEN = 100;

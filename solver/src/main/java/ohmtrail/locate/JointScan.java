@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
 import ohmtrail.circuit.Joint;
 import ohmtrail.predict.Evaluation;
@@ -25,6 +26,12 @@ final class JointScan {
 
   private static final int MOST_PEAKS = 4;
 
+  /** A step of the coarse sweep, in ln R. */
+  private static final double AROUND_A_PEAK = 1.2;
+
+  /** A weight that is e^-60 of the best is nothing. */
+  private static final double NOTHING = 60;
+
   private static final double LONGEST_STEP = 1.5;
   private static final int MOST_STEPS = 6;
 
@@ -35,7 +42,7 @@ final class JointScan {
   private static final double OUT_OF_REACH = 30;
 
   private final Joint joint;
-  private final List<Joint> twins;
+  private final CoarseLook look;
   private final JointSweep sweep;
   private final Start start;
 
@@ -59,12 +66,17 @@ final class JointScan {
     private final Weigher weigher;
     private final Evaluation evaluation;
 
+    /** The misfit of the nearest joint at a coarse look. */
+    private final double nearest;
+
     Start(
         SurveyModel model,
         double[] point,
         Observations observations,
         OhmsCurve.Prior prior,
-        int[] active) {
+        int[] active,
+        double nearest) {
+      this.nearest = nearest;
       this.model = model;
       this.prior = prior;
       this.point = point.clone();
@@ -76,7 +88,7 @@ final class JointScan {
   /** Starts at each of the ohms of a coarse look. */
   JointScan(CoarseLook look, JointSweep sweep, Start start) {
     this.joint = look.joint();
-    this.twins = look.twins();
+    this.look = look;
     this.sweep = sweep;
     this.start = start;
     look.starts().forEach(ohms -> peaks.add(peak(ohms)));
@@ -169,7 +181,7 @@ final class JointScan {
 
   /** The joints that no reading tells from it, itself among them. */
   List<Joint> twins() {
-    return twins;
+    return look.twins();
   }
 
   /** The best ohms; may be infinite. */
@@ -194,6 +206,24 @@ final class JointScan {
     return peak.weight().wrongReading() < 0 && leftOut.isEmpty()
         ? peak.mean().stream().mapToDouble(Double::doubleValue).toArray()
         : new double[peak.mean().size()];
+  }
+
+  /**
+   * A weight over the ohms that is worked out only where the joint comes near the readings: around
+   * its peaks, and where a coarse look did not put it far off. Elsewhere it is as good as nothing.
+   */
+  DoubleUnaryOperator sparing(DoubleUnaryOperator logWeight) {
+    double nothing = weight().logWeight() - NOTHING;
+    return ohms ->
+        isNearAPeak(ohms) || !look.isFarOffAt(ohms, start.nearest)
+            ? logWeight.applyAsDouble(ohms)
+            : nothing;
+  }
+
+  private boolean isNearAPeak(double ohms) {
+    return peaks.stream()
+        .anyMatch(
+            peak -> peak.ohms() == ohms || Math.abs(Math.log(peak.ohms() / ohms)) < AROUND_A_PEAK);
   }
 
   /** The prediction at the best ohms, one per reading. */

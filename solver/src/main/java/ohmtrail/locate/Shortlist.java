@@ -278,7 +278,7 @@ final class Shortlist {
     scan.peaks()
         .forEach(
             peak -> peaks.add(curve.nearest(peak.ohms()).climb(peak.ohms(), weighing.prior())));
-    OhmsCurve followed = OhmsCurve.follow(curve::logWeight, peaks, weighing.prior());
+    OhmsCurve followed = OhmsCurve.follow(scan.sparing(curve::logWeight), peaks, weighing.prior());
     double peakOhms = followed.peakOhms();
     return new Candidate(
         scan.joint(),
@@ -320,9 +320,8 @@ final class Shortlist {
 
   private void follow(JointScan scan) {
     Linearised linearised = scan.linearised(weighing.observations(), weighing.active());
-    List<Double> starts = scan.peaks().stream().map(JointScan.Peak::ohms).toList();
     model(scan, linearised);
-    add(scan, weighing.follow(linearised, scan.joint(), starts, priors.of(scan.joint())));
+    add(scan, weighing.follow(linearised, scan));
   }
 
   /**
@@ -342,9 +341,10 @@ final class Shortlist {
     peaks.add(allRight.climb(rightFit.ohms(), prior));
     OhmsCurve curve =
         OhmsCurve.follow(
-            ohms ->
-                Weigher.logSum(
-                    oneWrong.weight(ohms).logOneWrong(), allRight.weight(ohms).logAllRight()),
+            scan.sparing(
+                ohms ->
+                    Weigher.logSum(
+                        oneWrong.weight(ohms).logOneWrong(), allRight.weight(ohms).logAllRight())),
             peaks,
             prior);
     model(scan, oneWrong);

@@ -2,6 +2,7 @@ package ohmtrail.locate;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -116,7 +117,7 @@ final class Weighing {
 
   /** The looks that are worth a closer one, with what that needs. */
   private Map<CoarseLook, JointSweep> near(List<CoarseLook> looks) {
-    double nearest = looks.stream().mapToDouble(CoarseLook::misfit).min().orElse(0);
+    double nearest = nearest(looks);
     Map<CoarseLook, JointSweep> sweeps = new LinkedHashMap<>();
     List<CoarseLook> near =
         looks.stream()
@@ -125,6 +126,10 @@ final class Weighing {
             .toList();
     CoarseLook.joined(near).forEach(look -> sweeps.put(look, look.response().sweep()));
     return sweeps;
+  }
+
+  private static double nearest(Collection<CoarseLook> looks) {
+    return looks.stream().mapToDouble(CoarseLook::misfit).min().orElse(0);
   }
 
   private double priorOf(CoarseLook look) {
@@ -173,7 +178,8 @@ final class Weighing {
 
   private List<JointScan> scan(
       SurveyModel model, double[] point, Map<CoarseLook, JointSweep> sweeps) {
-    JointScan.Start start = new JointScan.Start(model, point, observations, prior, active);
+    double nearest = nearest(sweeps.keySet());
+    JointScan.Start start = new JointScan.Start(model, point, observations, prior, active, nearest);
     List<JointScan> found = new ArrayList<>();
     sweeps.forEach((look, sweep) -> found.add(new JointScan(look, sweep, start)));
     JointScan.climbTogether(found);
@@ -316,12 +322,7 @@ final class Weighing {
     List<Candidate> slot = new ArrayList<>();
     for (JointScan look : looks) {
       if (look.roughLogEvidence() > best) {
-        Candidate leader =
-            follow(
-                look.linearised(observations, active),
-                look.joint(),
-                look.peaks().stream().map(JointScan.Peak::ohms).toList(),
-                priors.of(look.joint()));
+        Candidate leader = follow(look.linearised(observations, active), look);
         look.twins().forEach(twin -> slot.add(leader.standingFor(twin, priors.of(twin))));
       }
     }
@@ -329,13 +330,14 @@ final class Weighing {
   }
 
   /** A joint's weight, followed over its ohms. */
-  Candidate follow(
-      Linearised linearised, Joint joint, List<Double> starts, double priorProbability) {
+  Candidate follow(Linearised linearised, JointScan scan) {
     List<OhmsCurve.Peak> peaks =
-        starts.stream().map(ohms -> linearised.climb(ohms, prior)).distinct().toList();
-    OhmsCurve curve = OhmsCurve.follow(at -> linearised.weight(at).logWeight(), peaks, prior);
+        scan.peaks().stream().map(peak -> linearised.climb(peak.ohms(), prior)).distinct().toList();
+    OhmsCurve curve =
+        OhmsCurve.follow(scan.sparing(at -> linearised.weight(at).logWeight()), peaks, prior);
     double[] volts = linearised.volts(curve.peakOhms());
-    return new Candidate(joint, priorProbability, curve.logEvidence(), Optional.of(curve), volts);
+    return new Candidate(
+        scan.joint(), priors.of(scan.joint()), curve.logEvidence(), Optional.of(curve), volts);
   }
 
   Explanation explainHealthy() {
