@@ -123,6 +123,26 @@ class AdvisorTest {
     }
   }
 
+  /** Averaging one reading for ever is no search. */
+  @Test
+  void theSameReadingIsNotAskedForAThirdTime() {
+    Survey twice =
+        Runs.filled(
+            circuit,
+            Runs.survey(
+                Runs.HEATER_WATTS,
+                Runs.idle("box-6"),
+                new ohmtrail.survey.Test("again", List.of(), Runs.idle("box-6").readings())));
+    assertTrue(
+        Visits.of(circuit, twice, Situation.START).stream()
+            .noneMatch(
+                visit ->
+                    visit.box().equals("box-6")
+                        && visit.loads().isEmpty()
+                        && visit.readings().size() == 1
+                        && visit.readings().get(0).meter().equals("high")));
+  }
+
   @Test
   void theSameCaseGetsTheSameAdvice() {
     Survey survey = Runs.survey(Runs.HEATER_WATTS);

@@ -86,12 +86,17 @@ public final class Game {
       return 0;
     }
     Predictor predictor = new Predictor(live.circuit(), survey, live.assumptions());
-    LoadState state = predictor.states(List.of(test), live.truePoint()).get(0);
+    Test nothingOn = new Test(test.name(), List.of(), test.readings());
+    List<LoadState> states = predictor.states(List.of(test, nothingOn), live.truePoint());
     Degradation truth = live.degraded().get(0);
-    Trial trial = new Trial(live.circuit(), state, timetable.loadedSeconds(read, test), truth);
+    double seconds = timetable.loadedSeconds(read, test);
+    Trial loaded = new Trial(live.circuit(), states.get(0), seconds, truth);
+    Trial before = new Trial(live.circuit(), states.get(1), seconds, truth);
+    // What was so before anything was plugged in is no doing of the test.
     return (int)
         SafetyCheck.all().stream()
-            .filter(check -> check.figure(trial) > check.limit(live.circuit()))
+            .filter(check -> check.figure(loaded) > check.limit(live.circuit()))
+            .filter(check -> check.figure(before) <= check.limit(live.circuit()))
             .count();
   }
 
