@@ -258,7 +258,13 @@ public final class Advisor {
     private List<Option> weighOpenings() {
       double[] masses = beliefs.boxMasses();
       List<String> names = beliefs.boxNames();
-      int first = opening.order(masses).get(0);
+      List<Integer> order = opening.order(masses);
+      // A box that looked fine is not opened again while another is closed.
+      int first =
+          order.stream()
+              .filter(place -> !situation.lookedFine().contains(names.get(place)))
+              .findFirst()
+              .orElse(order.get(0));
       Choice choice =
           names.get(first).equals(Situation.SUPPLY)
               ? new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY)
