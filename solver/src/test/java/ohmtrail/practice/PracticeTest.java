@@ -15,6 +15,7 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.predict.Degradation;
+import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -177,7 +178,10 @@ class PracticeTest {
     assertEquals(1, prior.values().stream().mapToDouble(w -> w).sum(), 1e-12);
     Joint hot = blade(prior, ConductorRole.HOT);
     Joint ground = blade(prior, ConductorRole.GROUND);
-    assertEquals(0.1, prior.get(ground) / prior.get(hot), 1e-12);
+    assertEquals(
+        ASSUMPTIONS.value(Assumption.WEIGHT_GROUND_FACTOR),
+        prior.get(ground) / prior.get(hot),
+        1e-12);
   }
 
   private static Joint blade(Map<Joint, Double> prior, ConductorRole conductor) {
