@@ -128,10 +128,12 @@ class CommandsTest {
   }
 
   @Test
-  void locateSaysFirstWhichBoxToOpen() {
+  void locateSaysFirstWhatIsDangerousThenWhichBoxToOpen() {
     assertEquals(0, run("locate", caseFile), err.toString());
 
-    assertTrue(out.toString().startsWith("Open far first: the neutral"), out.toString());
+    assertTrue(
+        out.toString().startsWith("Leave this breaker off but for readings: "), out.toString());
+    assertTrue(out.toString().contains("\n\nOpen far first: the neutral"), out.toString());
   }
 
   @ParameterizedTest
@@ -216,7 +218,7 @@ class CommandsTest {
     assertEquals(0, run("locate", caseFile, "--chart", chart.toString()), err.toString());
 
     assertTrue(Files.size(chart) > 0, name);
-    assertTrue(out.toString().startsWith("Open far first"), out.toString());
+    assertTrue(out.toString().contains("\n\nOpen far first"), out.toString());
   }
 
   @Test
@@ -256,7 +258,7 @@ class CommandsTest {
     assertEquals(1, run("locate", caseFile, "--chart", chart.toString()));
 
     assertTrue(err.toString().contains("no-such-directory"), err.toString());
-    assertTrue(out.toString().startsWith("Open far first"), out.toString());
+    assertTrue(out.toString().contains("\n\nOpen far first"), out.toString());
     assertNoStackTrace();
   }
 

@@ -49,6 +49,14 @@ record CoarseLook(
   private static final double FAR_OFF_MARGIN = 200;
 
   /**
+   * Above so many ohms a reading hangs on capacitances that a healthy circuit does not feel, known
+   * to a factor of two: then the healthy covariance sets next to nothing aside.
+   */
+  private static final double CAPACITIVE_OHMS = 1e5;
+
+  private static final double FAR_OFF_CAPACITIVE_MARGIN = 1e5;
+
+  /**
    * Joints whose squared distances differ by less than this, and by less than this share of
    * themselves, all along the sweep, are twins; a larger share will do where they are far off.
    */
@@ -63,7 +71,14 @@ record CoarseLook(
    * one.
    */
   boolean isFarOff(double nearest) {
-    return isFarOff(misfit, nearest);
+    double deepest =
+        course.stream()
+            .min(Comparator.comparingDouble(Step::forgiving))
+            .map(Step::ohms)
+            .orElse(0.0);
+    return deepest < CAPACITIVE_OHMS
+        ? isFarOff(misfit, nearest)
+        : misfit > FAR_OFF_RATIO * nearest + FAR_OFF_CAPACITIVE_MARGIN;
   }
 
   private static boolean isFarOff(double misfit, double nearest) {
