@@ -33,7 +33,8 @@ class RunnableJarIT {
     Ended ended = run("locate", example().toString());
 
     assertEquals(0, ended.exitCode(), ended.err());
-    assertTrue(ended.out().startsWith("Open "), ended.out());
+    assertTrue(ended.out().startsWith("Leave this breaker off"), ended.out());
+    assertTrue(ended.out().contains("\n\nOpen "), ended.out());
     assertEquals("", ended.err());
   }
 
