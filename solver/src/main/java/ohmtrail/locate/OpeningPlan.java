@@ -64,8 +64,11 @@ public record OpeningPlan(List<Step> steps) {
             .toList());
   }
 
+  /** On a logarithmic scale: rates a millionth of themselves apart are as good as equal. */
   private static double urgency(Step step) {
-    return step.probability() < NOTHING ? 0 : Locator.rounded(step.perMinute());
+    return step.probability() < NOTHING
+        ? Double.NEGATIVE_INFINITY
+        : Locator.rounded(Math.log(step.perMinute()));
   }
 
   private static double minutesFor(Box box, Minutes minutes) {
