@@ -3,9 +3,6 @@ package ohmtrail.locate;
 import java.util.Arrays;
 import java.util.BitSet;
 import ohmtrail.predict.Evaluation;
-import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
-import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 
 /**
  * The evidence by way of the parameters: S is never formed. With A = 1 + J' N^-1 J (one row per
@@ -36,9 +33,7 @@ final class EvidenceByParameters implements GaussianEvidence {
   private final double[] solution;
 
   private final double[] scaledResidual;
-  private final DMatrixRMaj matrix;
-  private final CholeskyDecomposition_F64<DMatrixRMaj> cholesky;
-  private double[] factor = new double[0];
+  private final CholeskyFactor factor;
   private double widening = 1;
   private double logNoise;
   private double logDensity;
@@ -67,8 +62,7 @@ final class EvidenceByParameters implements GaussianEvidence {
     this.mean = new double[columns];
     this.solution = new double[columns];
     this.scaledResidual = new double[readings];
-    this.matrix = new DMatrixRMaj(columns, columns);
-    this.cholesky = DecompositionFactory_DDRM.chol(Math.max(1, columns), true);
+    this.factor = new CholeskyFactor(columns, "normal matrix of the fit");
   }
 
   @Override
@@ -172,45 +166,21 @@ final class EvidenceByParameters implements GaussianEvidence {
     if (columns == 0) {
       return 0;
     }
-    for (int i = 0; i < normal.length; i++) {
-      matrix.data[i] = widening * widening * normal[i];
-    }
-    for (int i = 0; i < columns; i++) {
-      matrix.data[i * columns + i] += 1;
-    }
-    if (!cholesky.decompose(matrix)) {
-      throw new ArithmeticException("The normal matrix of the fit is not positive definite");
-    }
-    factor = matrix.data;
-    double logDeterminant = 0;
-    for (int i = 0; i < columns; i++) {
-      logDeterminant += 2 * Math.log(factor[i * columns + i]);
-    }
+    factor.factor(this::formMatrix);
     for (int i = 0; i < columns; i++) {
       solution[i] = widening * rightSide[i];
     }
-    forward(solution);
-    backward(solution);
-    return logDeterminant;
+    factor.forward(solution);
+    factor.backward(solution);
+    return factor.logDeterminant();
   }
 
-  private void forward(double[] vector) {
-    for (int i = 0; i < columns; i++) {
-      double sum = vector[i];
-      for (int j = 0; j < i; j++) {
-        sum -= factor[i * columns + j] * vector[j];
-      }
-      vector[i] = sum / factor[i * columns + i];
+  private void formMatrix(double[] full) {
+    for (int i = 0; i < normal.length; i++) {
+      full[i] = widening * widening * normal[i];
     }
-  }
-
-  private void backward(double[] vector) {
-    for (int i = columns - 1; i >= 0; i--) {
-      double value = vector[i] / factor[i * columns + i];
-      vector[i] = value;
-      for (int j = 0; j < i; j++) {
-        vector[j] -= factor[i * columns + j] * value;
-      }
+    for (int i = 0; i < columns; i++) {
+      full[i * columns + i] += 1;
     }
   }
 
@@ -271,7 +241,7 @@ final class EvidenceByParameters implements GaussianEvidence {
           for (int c = 0; c < columns; c++) {
             row[c] = widening * weighted[r * columns + c];
           }
-          forward(row);
+          factor.forward(row);
           diagonal[r] = precision - pull * pull / (1 + square) - dot(row, row);
         }
       }
@@ -305,8 +275,8 @@ final class EvidenceByParameters implements GaussianEvidence {
       }
       from = to;
     }
-    forward(projected);
-    backward(projected);
+    factor.forward(projected);
+    factor.backward(projected);
     for (int r = 0; r < readings; r++) {
       for (int c = 0; c < columns; c++) {
         result[r] -= widening * weighted[r * columns + c] * projected[c];

@@ -3,9 +3,6 @@ package ohmtrail.locate;
 import java.util.Arrays;
 import java.util.BitSet;
 import ohmtrail.predict.Evaluation;
-import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
-import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 
 /**
  * The evidence by way of the readings: S itself, its Cholesky factor L L', and what follows. Cost
@@ -31,9 +28,7 @@ final class EvidenceByReadings implements GaussianEvidence {
   /** J J', lower triangle. */
   private final double[] spread;
 
-  private final DMatrixRMaj covariance;
-  private final CholeskyDecomposition_F64<DMatrixRMaj> cholesky;
-  private double[] factor = new double[0];
+  private final CholeskyFactor factor;
   private double widening = 1;
   private double logDensity;
   private double misfit;
@@ -49,8 +44,7 @@ final class EvidenceByReadings implements GaussianEvidence {
     this.mean = new double[active.length];
     this.scaledResidual = new double[readings];
     this.spread = new double[readings * readings];
-    this.covariance = new DMatrixRMaj(readings, readings);
-    this.cholesky = DecompositionFactory_DDRM.chol(Math.max(1, readings), true);
+    this.factor = new CholeskyFactor(readings, "covariance of the readings");
   }
 
   @Override
@@ -63,11 +57,7 @@ final class EvidenceByReadings implements GaussianEvidence {
   @Override
   public void widen(double widening) {
     this.widening = widening;
-    formCovariance();
-    if (readings > 0 && !cholesky.decompose(covariance)) {
-      throw new ArithmeticException("The covariance of the readings is not positive definite");
-    }
-    factor = covariance.data;
+    factor.factor(this::formCovariance);
     finish();
   }
 
@@ -126,8 +116,7 @@ final class EvidenceByReadings implements GaussianEvidence {
     }
   }
 
-  private void formCovariance() {
-    double[] full = covariance.data;
+  private void formCovariance(double[] full) {
     double square = widening * widening;
     for (int i = 0; i < readings; i++) {
       int row = i * readings;
@@ -147,39 +136,15 @@ final class EvidenceByReadings implements GaussianEvidence {
 
   private void finish() {
     System.arraycopy(residual, 0, scaledResidual, 0, readings);
-    forward(scaledResidual);
+    factor.forward(scaledResidual);
     misfit = 0;
-    double logDeterminant = 0;
     int used = 0;
     for (int r = 0; r < readings; r++) {
       misfit += scaledResidual[r] * scaledResidual[r];
-      logDeterminant += 2 * Math.log(factor[r * readings + r]);
       used += leftOut.get(r) ? 0 : 1;
     }
-    backward(scaledResidual);
-    logDensity = -0.5 * (misfit + logDeterminant + used * LOG_TWO_PI);
-  }
-
-  private void forward(double[] vector) {
-    for (int i = 0; i < readings; i++) {
-      int row = i * readings;
-      double sum = vector[i];
-      for (int j = 0; j < i; j++) {
-        sum -= factor[row + j] * vector[j];
-      }
-      vector[i] = sum / factor[row + i];
-    }
-  }
-
-  private void backward(double[] vector) {
-    for (int i = readings - 1; i >= 0; i--) {
-      int row = i * readings;
-      double value = vector[i] / factor[row + i];
-      vector[i] = value;
-      for (int j = 0; j < i; j++) {
-        vector[j] -= factor[row + j] * value;
-      }
-    }
+    factor.backward(scaledResidual);
+    logDensity = -0.5 * (misfit + factor.logDeterminant() + used * LOG_TWO_PI);
   }
 
   @Override
@@ -213,14 +178,7 @@ final class EvidenceByReadings implements GaussianEvidence {
       // Column r of L^-1 gives row r of L'^-1: its square is the diagonal of S^-1.
       Arrays.fill(column, 0);
       column[r] = 1;
-      for (int i = r; i < readings; i++) {
-        int row = i * readings;
-        double sum = column[i];
-        for (int j = r; j < i; j++) {
-          sum -= factor[row + j] * column[j];
-        }
-        column[i] = sum / factor[row + i];
-      }
+      factor.forward(column, r);
       diagonal[r] = leftOut.get(r) ? 0 : dot(column, column);
     }
     return diagonal;
@@ -232,8 +190,8 @@ final class EvidenceByReadings implements GaussianEvidence {
     for (int r = 0; r < readings; r++) {
       result[r] = leftOut.get(r) ? 0 : result[r];
     }
-    forward(result);
-    backward(result);
+    factor.forward(result);
+    factor.backward(result);
     return result;
   }
 
