@@ -1,7 +1,6 @@
 package ohmtrail.locate;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
@@ -32,12 +31,6 @@ final class JointScan {
   /** A weight that is e^-60 of the best is nothing. */
   private static final double NOTHING = 60;
 
-  private static final double LONGEST_STEP = 1.5;
-  private static final int MOST_STEPS = 6;
-
-  /** A step this small against the width of the peak changes nothing that matters. */
-  private static final double SMALL_STEP = 0.05;
-
   /** A joint e^-30 behind is not climbing back. */
   private static final double OUT_OF_REACH = 30;
 
@@ -45,18 +38,10 @@ final class JointScan {
   private final CoarseLook look;
   private final JointSweep sweep;
   private final Start start;
+  private final Ascent ascent;
 
   /** One per start; the heaviest first. */
-  private final List<Peak> peaks = new ArrayList<>();
-
-  /**
-   * Where the readings fit the joint best, from one start.
-   *
-   * @param ohms may be infinite
-   * @param weight of the readings there
-   * @param mean posterior mean of the active parameters there
-   */
-  record Peak(double ohms, Weigher.Weight weight, List<Double> mean) {}
+  private final List<Ascent.Place> peaks = new ArrayList<>();
 
   /** What all scans share: the readings, the prior and buffers. */
   static final class Start {
@@ -91,18 +76,19 @@ final class JointScan {
     this.look = look;
     this.sweep = sweep;
     this.start = start;
-    look.starts().forEach(ohms -> peaks.add(peak(ohms)));
+    this.ascent = new Ascent(this::weigh, start.prior);
+    look.starts().forEach(ohms -> peaks.add(ascent.at(ohms)));
     order();
   }
 
-  private Peak peak(double ohms) {
+  private Weigher.Weight weigh(double ohms) {
     sweep.evaluate(ohms, start.evaluation);
-    Weigher.Weight weight = start.weigher.weigh(start.evaluation, start.point);
-    return new Peak(ohms, weight, Arrays.stream(start.weigher.mean()).boxed().toList());
+    return start.weigher.weigh(start.evaluation, start.point);
   }
 
   private void order() {
-    peaks.sort(Comparator.comparingDouble((Peak peak) -> peak.weight().logWeight()).reversed());
+    peaks.sort(
+        Comparator.comparingDouble((Ascent.Place peak) -> peak.weight().logWeight()).reversed());
   }
 
   /** Lets every joint that may yet come near the best of them climb. */
@@ -112,17 +98,17 @@ final class JointScan {
   }
 
   private void climb(double floor) {
-    List<Peak> climbed = new ArrayList<>();
-    for (Peak peak : peaks) {
+    List<Ascent.Place> climbed = new ArrayList<>();
+    for (Ascent.Place peak : peaks) {
       if (peak.weight().logWeight() + 2 * peak.weight().expectedGain() <= floor) {
         climbed.add(peak);
         continue;
       }
       if (peak.weight().wrongReading() >= 0) {
         // A reading far off may be wrong, or the ohms are: both are worth a climb.
-        climbed.add(climbed(peak, Weigher.Weight::logAllRight, Weigher.Weight::allRightStep));
+        climbed.add(ascent.climbAllRight(peak));
       }
-      climbed.add(climbed(peak, Weigher.Weight::logWeight, Weigher.Weight::step));
+      climbed.add(ascent.climb(peak));
     }
     peaks.clear();
     keep(climbed, Weigher.Weight::logAllRight, 1);
@@ -131,48 +117,21 @@ final class JointScan {
   }
 
   /** Keeps the highest of those that are new, as long as there are no more than so many. */
-  private void keep(List<Peak> climbed, ToDoubleFunction<Weigher.Weight> height, int most) {
+  private void keep(List<Ascent.Place> climbed, ToDoubleFunction<Weigher.Weight> height, int most) {
     climbed.stream()
         .sorted(
-            Comparator.comparingDouble((Peak peak) -> height.applyAsDouble(peak.weight()))
+            Comparator.comparingDouble((Ascent.Place peak) -> height.applyAsDouble(peak.weight()))
                 .reversed())
         .filter(peak -> peaks.size() < most && isNew(peak))
         .forEach(peaks::add);
   }
 
-  private boolean isNew(Peak peak) {
+  private boolean isNew(Ascent.Place peak) {
     return peaks.stream()
         .noneMatch(
             known ->
                 known.ohms() == peak.ohms()
                     || Math.abs(Math.log(known.ohms() / peak.ohms())) < SAME_PEAK);
-  }
-
-  /** Improves the ohms by Gauss-Newton steps; each must raise the height or it is halved. */
-  private Peak climbed(
-      Peak from, ToDoubleFunction<Weigher.Weight> height, ToDoubleFunction<Weigher.Weight> stepOf) {
-    Peak best = from;
-    double shrink = 1;
-    for (int i = 0; i < MOST_STEPS && Double.isFinite(best.ohms()); i++) {
-      double wanted = stepOf.applyAsDouble(best.weight());
-      double full = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, wanted));
-      double step = full * shrink;
-      if (Math.abs(step) * Math.sqrt(best.weight().curvature()) < SMALL_STEP) {
-        return best;
-      }
-      double next = start.prior.bounded(Math.exp(Math.log(best.ohms()) + step));
-      if (next == best.ohms()) {
-        return best;
-      }
-      Peak candidate = peak(next);
-      if (height.applyAsDouble(candidate.weight()) > height.applyAsDouble(best.weight())) {
-        best = candidate;
-        shrink = 1;
-      } else {
-        shrink /= 2;
-      }
-    }
-    return best;
   }
 
   Joint joint() {
@@ -190,7 +149,7 @@ final class JointScan {
   }
 
   /** Every peak that was found, the heaviest first. */
-  List<Peak> peaks() {
+  List<Ascent.Place> peaks() {
     return List.copyOf(peaks);
   }
 
@@ -202,10 +161,12 @@ final class JointScan {
    * Where the parameters of a fit may start: their posterior mean, or where everything is as stated
    * when a wrong reading has pulled that mean astray.
    */
-  double[] startFor(Peak peak, BitSet leftOut) {
-    return peak.weight().wrongReading() < 0 && leftOut.isEmpty()
-        ? peak.mean().stream().mapToDouble(Double::doubleValue).toArray()
-        : new double[peak.mean().size()];
+  double[] startFor(Ascent.Place peak, BitSet leftOut) {
+    if (peak.weight().wrongReading() >= 0 || !leftOut.isEmpty()) {
+      return new double[start.weigher.mean().length];
+    }
+    weigh(peak.ohms());
+    return start.weigher.mean().clone();
   }
 
   /**

@@ -16,14 +16,6 @@ import ohmtrail.predict.SurveyModel;
  * of the ohms. Belongs to one thread.
  */
 final class Linearised {
-  private static final int MOST_STEPS = 6;
-
-  /** The longest step in ln R. */
-  private static final double LONGEST_STEP = 1.5;
-
-  /** A step this small against the width of the peak changes nothing that matters. */
-  private static final double SMALL_STEP = 0.05;
-
   private final SurveyModel model;
   private final Optional<JointSweep> sweep;
   private final DoubleFunction<List<Degradation>> degradations;
@@ -111,25 +103,9 @@ final class Linearised {
 
   /** The nearest peak of the weight uphill from so many ohms, by Gauss-Newton steps. */
   OhmsCurve.Peak climb(double startOhms, OhmsCurve.Prior prior) {
-    double ohms = prior.bounded(startOhms);
-    Weigher.Weight here = weight(ohms);
-    double shrink = 1;
-    for (int i = 0; i < MOST_STEPS && Double.isFinite(ohms); i++) {
-      double full = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, here.step()));
-      double next = prior.bounded(Math.exp(Math.log(ohms) + full * shrink));
-      if (Math.abs(full * shrink) * Math.sqrt(here.curvature()) < SMALL_STEP || next == ohms) {
-        break;
-      }
-      Weigher.Weight candidate = weight(next);
-      if (candidate.logWeight() > here.logWeight()) {
-        ohms = next;
-        here = candidate;
-        shrink = 1;
-      } else {
-        shrink /= 2;
-      }
-    }
-    return new OhmsCurve.Peak(ohms, here.curvature());
+    Ascent ascent = new Ascent(this::weight, prior);
+    Ascent.Place peak = ascent.climb(ascent.at(prior.bounded(startOhms)));
+    return new OhmsCurve.Peak(peak.ohms(), peak.weight().curvature());
   }
 
   /** The same with other readings left out. */
@@ -148,9 +124,7 @@ final class Linearised {
     double gain = Double.NEGATIVE_INFINITY;
     for (int r = 0; r < precision.length; r++) {
       if (precision[r] > 0) {
-        double logGivenOthers =
-            0.5 * (Math.log(precision[r] / (2 * Math.PI)) - scaled[r] * scaled[r] / precision[r]);
-        double candidate = observations.logWrong() - observations.logRight() - logGivenOthers;
+        double candidate = weigher.exchange() - Weigher.logGivenOthers(scaled[r], precision[r]);
         if (candidate > gain) {
           gain = candidate;
           reading = r;

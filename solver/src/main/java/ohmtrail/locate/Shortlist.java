@@ -38,9 +38,6 @@ final class Shortlist {
   /** Where the ohms count as ending: these shares of their probability lie below. */
   private static final List<Double> ENDS = List.of(0.1, 0.9);
 
-  /** A fit may cost so much of the weight that the look saw: where it stands, a look flatters. */
-  private static final double ASTRAY = 10;
-
   private final Circuit circuit;
   private final Weighing weighing;
   private final Priors priors;
@@ -183,7 +180,7 @@ final class Shortlist {
     List<Joint> joints = group.stream().map(JointScan::joint).toList();
     List<Bend> bends = new ArrayList<>();
     bends.add(new Bend(fitted.ohms(), weighing.model(fitted.point(), joints), fitted.point()));
-    for (JointScan.Peak peak : first.peaks()) {
+    for (Ascent.Place peak : first.peaks()) {
       boolean matters = peak.weight().logWeight() > first.weight().logWeight() - WORTH_A_FIT;
       if (matters && isFar(bends, peak.ohms())) {
         HypothesisFit.Result other = weighing.fit(first, peak, wrong);
@@ -278,14 +275,7 @@ final class Shortlist {
     scan.peaks()
         .forEach(
             peak -> peaks.add(curve.nearest(peak.ohms()).climb(peak.ohms(), weighing.prior())));
-    OhmsCurve followed = OhmsCurve.follow(scan.sparing(curve::logWeight), peaks, weighing.prior());
-    double peakOhms = followed.peakOhms();
-    return new Candidate(
-        scan.joint(),
-        priors.of(scan.joint()),
-        followed.logEvidence(),
-        Optional.of(followed),
-        curve.nearest(peakOhms).volts(peakOhms));
+    return weighing.follow(scan, curve::logWeight, peaks, curve::nearest);
   }
 
   private boolean allRightMatters(JointScan scan) {
@@ -313,7 +303,7 @@ final class Shortlist {
         Math.max(
             linearised.weight(scan.ohms()).logWeight(),
             linearised.weight(fitted.ohms()).logWeight());
-    return weight < scan.weight().logWeight() - ASTRAY
+    return Weighing.isAstray(weight, scan.weight().logWeight())
         ? scan.linearised(weighing.observations(), weighing.active())
         : linearised;
   }
@@ -339,22 +329,15 @@ final class Shortlist {
     scan.peaks().forEach(peak -> peaks.add(oneWrong.climb(peak.ohms(), prior)));
     peaks.add(oneWrong.climb(wrongFit.ohms(), prior));
     peaks.add(allRight.climb(rightFit.ohms(), prior));
-    OhmsCurve curve =
-        OhmsCurve.follow(
-            scan.sparing(
-                ohms ->
-                    Weigher.logSum(
-                        oneWrong.weight(ohms).logOneWrong(), allRight.weight(ohms).logAllRight())),
-            peaks,
-            prior);
     model(scan, oneWrong);
     add(
         scan,
-        new Candidate(
-            scan.joint(),
-            priors.of(scan.joint()),
-            curve.logEvidence(),
-            Optional.of(curve),
-            oneWrong.volts(curve.peakOhms())));
+        weighing.follow(
+            scan,
+            ohms ->
+                Weigher.logSum(
+                    oneWrong.weight(ohms).logOneWrong(), allRight.weight(ohms).logAllRight()),
+            peaks,
+            ohms -> oneWrong));
   }
 }

@@ -156,12 +156,13 @@ final class Weigher {
   }
 
   /** Density of one reading given all the others, from S^-1 (normal distribution, conditional). */
-  private static double logGivenOthers(double scaledResidual, double precision) {
+  static double logGivenOthers(double scaledResidual, double precision) {
     return 0.5
         * (Math.log(precision / (2 * Math.PI)) - scaledResidual * scaledResidual / precision);
   }
 
-  private double exchange() {
+  /** What calling one reading wrong instead of right adds, but for its density. */
+  double exchange() {
     return observations.logWrong() - observations.logRight();
   }
 

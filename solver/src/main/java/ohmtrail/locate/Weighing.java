@@ -8,6 +8,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
+import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
@@ -196,7 +198,7 @@ final class Weighing {
     for (int look = 0; look < MOST_LOOKS && active.length > 0; look++) {
       JointScan best = best(seen);
       List<JointScan> next = again(seen, fit(best, best.wrongReading()).point());
-      if (best(next).roughLogEvidence() < best.roughLogEvidence() - ASTRAY) {
+      if (isAstray(best(next).roughLogEvidence(), best.roughLogEvidence())) {
         return seen;
       }
       seen = next;
@@ -214,7 +216,7 @@ final class Weighing {
     Map<Joint, List<Double>> found = new LinkedHashMap<>();
     last.forEach(
         scan -> {
-          List<Double> ohms = scan.peaks().stream().map(JointScan.Peak::ohms).toList();
+          List<Double> ohms = scan.peaks().stream().map(Ascent.Place::ohms).toList();
           scan.twins().forEach(twin -> found.put(twin, ohms));
         });
     List<CoarseLook> informed =
@@ -236,7 +238,7 @@ final class Weighing {
   }
 
   /** Fits a joint from one of the peaks that a look saw, some readings left out. */
-  HypothesisFit.Result fit(JointScan scan, JointScan.Peak peak, BitSet leftOut) {
+  HypothesisFit.Result fit(JointScan scan, Ascent.Place peak, BitSet leftOut) {
     return fit.fit(
         degraded(Optional.of(scan.joint()), peak.ohms()), scan.startFor(peak, leftOut), leftOut);
   }
@@ -248,7 +250,7 @@ final class Weighing {
       return first;
     }
     Linearised fitted = fitHealthy(wrong(weight));
-    return fitted.weight(0).logWeight() < weight.logWeight() - ASTRAY ? first : fitted;
+    return isAstray(fitted.weight(0).logWeight(), weight.logWeight()) ? first : fitted;
   }
 
   private Linearised fitHealthy(BitSet leftOut) {
@@ -329,15 +331,39 @@ final class Weighing {
     return slot;
   }
 
-  /** A joint's weight, followed over its ohms. */
+  /** A joint's weight, followed over its ohms with the model linearised at one place. */
   Candidate follow(Linearised linearised, JointScan scan) {
     List<OhmsCurve.Peak> peaks =
         scan.peaks().stream().map(peak -> linearised.climb(peak.ohms(), prior)).distinct().toList();
-    OhmsCurve curve =
-        OhmsCurve.follow(scan.sparing(at -> linearised.weight(at).logWeight()), peaks, prior);
-    double[] volts = linearised.volts(curve.peakOhms());
+    return follow(scan, at -> linearised.weight(at).logWeight(), peaks, at -> linearised);
+  }
+
+  /**
+   * A joint's weight, followed over its ohms.
+   *
+   * @param scan the look at the joint
+   * @param logWeight logarithm of the weight at a value of the ohms
+   * @param peaks the peaks known
+   * @param modelAt the model that predicts the readings at a value of the ohms
+   */
+  Candidate follow(
+      JointScan scan,
+      DoubleUnaryOperator logWeight,
+      List<OhmsCurve.Peak> peaks,
+      DoubleFunction<Linearised> modelAt) {
+    OhmsCurve curve = OhmsCurve.follow(scan.sparing(logWeight), peaks, prior);
+    double ohms = curve.peakOhms();
     return new Candidate(
-        scan.joint(), priors.of(scan.joint()), curve.logEvidence(), Optional.of(curve), volts);
+        scan.joint(),
+        priors.of(scan.joint()),
+        curve.logEvidence(),
+        Optional.of(curve),
+        modelAt.apply(ohms).volts(ohms));
+  }
+
+  /** Whether a fit ended so much farther from the readings than the look was that it is no use. */
+  static boolean isAstray(double logFitted, double logSeen) {
+    return logFitted < logSeen - ASTRAY;
   }
 
   Explanation explainHealthy() {
