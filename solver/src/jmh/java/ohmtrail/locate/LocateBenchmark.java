@@ -4,24 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
-import ohmtrail.circuit.Box;
-import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.JointKind;
-import ohmtrail.circuit.Supply;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
+import ohmtrail.predict.TwelveReceptacles;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.reference.Conductor;
-import ohmtrail.reference.ConductorMaterial;
-import ohmtrail.reference.ConductorSize;
-import ohmtrail.survey.HeatingElement;
-import ohmtrail.survey.LoadInUse;
-import ohmtrail.survey.Meter;
-import ohmtrail.survey.ProbePoints;
-import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
-import ohmtrail.survey.Test;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -45,8 +34,6 @@ import org.openjdk.jmh.annotations.Warmup;
 @Warmup(iterations = 5, time = 2)
 @Measurement(iterations = 9, time = 2)
 public class LocateBenchmark {
-  private static final int BOXES = 12;
-  private static final int READINGS_PER_BOX = 5;
   private static final long SEED = 7;
   private static final double DRIFT = 0.003;
   private static final double READING_SIGMA = 0.1;
@@ -71,7 +58,7 @@ public class LocateBenchmark {
   /** Draws the readings. */
   @Setup
   public void takeReadings() {
-    circuit = chain();
+    circuit = TwelveReceptacles.circuit(JointKind.PUSH_IN);
     survey = drawn(faults());
     locator = new Locator(circuit, Assumptions.defaults());
   }
@@ -86,21 +73,9 @@ public class LocateBenchmark {
     };
   }
 
-  private static Circuit chain() {
-    Conductor copper =
-        new Conductor(ConductorSize.parse("14 AWG").orElseThrow(), ConductorMaterial.COPPER);
-    List<Box> boxes = new ArrayList<>(List.of(Box.panel("box-0")));
-    List<Cable> cables = new ArrayList<>();
-    for (int box = 1; box <= BOXES; box++) {
-      boxes.add(Box.feedThrough("box-" + box, JointKind.PUSH_IN));
-      cables.add(Cable.of("box-" + (box - 1), "box-" + box, 6, copper));
-    }
-    return new Circuit(Supply.NORTH_AMERICA_120, 15, boxes, cables);
-  }
-
   private Survey drawn(List<Degradation> degraded) {
     Random random = new Random(SEED);
-    Survey blank = survey(read -> 0);
+    Survey blank = TwelveReceptacles.survey(read -> 0);
     Predictor predictor = new Predictor(circuit, blank, Assumptions.defaults());
     double[] point = predictor.parameters().nominalPoint();
     for (int p = 0; p < point.length; p++) {
@@ -108,40 +83,17 @@ public class LocateBenchmark {
     }
     List<Double> exact = predictor.readings(degraded, point);
     List<Double> drifts = new ArrayList<>();
-    for (int test = 0; test < 2 * BOXES; test++) {
+    for (int test = 0; test < 2 * TwelveReceptacles.BOXES; test++) {
       drifts.add(1 + DRIFT * random.nextGaussian());
     }
-    return survey(
+    return TwelveReceptacles.survey(
         read -> {
-          int test = 2 * (read / READINGS_PER_BOX) + (read % READINGS_PER_BOX < 2 ? 0 : 1);
+          int test =
+              2 * (read / TwelveReceptacles.READINGS_PER_BOX)
+                  + (read % TwelveReceptacles.READINGS_PER_BOX < 2 ? 0 : 1);
           double shown = exact.get(read) * drifts.get(test) + READING_SIGMA * random.nextGaussian();
           return Math.abs(Math.rint(shown * STEPS_PER_VOLT)) / STEPS_PER_VOLT;
         });
-  }
-
-  private interface Display {
-    double volts(int reading);
-  }
-
-  private static Survey survey(Display display) {
-    List<Test> tests = new ArrayList<>();
-    int at = 0;
-    for (int box = 1; box <= BOXES; box++) {
-      String name = "box-" + box;
-      List<Reading> idle = new ArrayList<>();
-      idle.add(new Reading(name, ProbePoints.HOT_NEUTRAL, "digital", display.volts(at++)));
-      idle.add(new Reading(name, ProbePoints.HOT_NEUTRAL, "low", display.volts(at++)));
-      tests.add(new Test("idle " + box, List.of(), idle));
-      List<Reading> loaded = new ArrayList<>();
-      loaded.add(new Reading(name, ProbePoints.HOT_NEUTRAL, "digital", display.volts(at++)));
-      loaded.add(new Reading(name, ProbePoints.HOT_GROUND, "digital", display.volts(at++)));
-      loaded.add(new Reading(name, ProbePoints.NEUTRAL_GROUND, "digital", display.volts(at++)));
-      tests.add(new Test("heater " + box, List.of(new LoadInUse("heater", name)), loaded));
-    }
-    return new Survey(
-        List.of(Meter.highImpedance("digital"), Meter.lowImpedance("low")),
-        List.of(new HeatingElement("heater", 1500, 120)),
-        tests);
   }
 
   /** The answer. */

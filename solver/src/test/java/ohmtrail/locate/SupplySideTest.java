@@ -3,7 +3,6 @@ package ohmtrail.locate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -14,7 +13,6 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.predict.Degradation;
-import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -57,18 +55,7 @@ class SupplySideTest {
             List.of(
                 new Test("idle", List.of(), readings),
                 new Test("loaded", List.of(new LoadInUse("heater", "B")), readings)));
-    List<Double> volts = new Predictor(RUN, plan, ASSUMPTIONS).readings(List.of(fault));
-    List<Test> tests = new ArrayList<>();
-    int next = 0;
-    for (Test test : plan.tests()) {
-      List<Reading> shown = new ArrayList<>();
-      for (Reading each : test.readings()) {
-        double rounded = Math.round(10 * volts.get(next++)) / 10.0;
-        shown.add(new Reading(each.box(), each.between(), each.meter(), rounded));
-      }
-      tests.add(new Test(test.name(), test.loads(), shown));
-    }
-    return new Survey(plan.meters(), plan.loads(), tests);
+    return TenthsOfAVolt.taken(RUN, plan, fault);
   }
 
   private static double supplySide(Diagnosis diagnosis) {

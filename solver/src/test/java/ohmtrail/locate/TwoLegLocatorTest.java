@@ -19,7 +19,6 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.predict.Degradation;
-import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -70,7 +69,8 @@ class TwoLegLocatorTest {
               .toList();
       String joint = carrying.get(random.nextInt(carrying.size())).id();
       Degradation fault = new Degradation(joint, 0.3 * Math.pow(100, random.nextDouble()));
-      return new Case(circuit, taken(circuit, plan("box-" + count, count), fault), fault);
+      return new Case(
+          circuit, TenthsOfAVolt.taken(circuit, plan("box-" + count, count), fault), fault);
     }
 
     private static Survey plan(String last, int count) {
@@ -93,21 +93,6 @@ class TwoLegLocatorTest {
         readings.add(new Reading("box-" + b, new ProbePoints(LEG_2, NEUTRAL), "meter", 0));
       }
       return readings;
-    }
-
-    private static Survey taken(Circuit circuit, Survey plan, Degradation fault) {
-      List<Double> volts = new Predictor(circuit, plan, ASSUMPTIONS).readings(List.of(fault));
-      List<Test> tests = new ArrayList<>();
-      int next = 0;
-      for (Test test : plan.tests()) {
-        List<Reading> shown = new ArrayList<>();
-        for (Reading each : test.readings()) {
-          double rounded = Math.round(10 * volts.get(next++)) / 10.0;
-          shown.add(new Reading(each.box(), each.between(), each.meter(), rounded));
-        }
-        tests.add(new Test(test.name(), test.loads(), shown));
-      }
-      return new Survey(plan.meters(), plan.loads(), tests);
     }
 
     Diagnosis located() {
