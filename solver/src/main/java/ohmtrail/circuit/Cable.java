@@ -112,12 +112,6 @@ public record Cable(
         from, to, lengthMetres, lengthTolerance, conductor, companion, others, groundConductor);
   }
 
-  /** The same with a ground of another size. */
-  public Cable withGround(Conductor ground) {
-    return new Cable(
-        from, to, lengthMetres, lengthTolerance, conductor, companion, roles, Optional.of(ground));
-  }
-
   /** The same, followed the other way. */
   Cable turned() {
     return new Cable(
