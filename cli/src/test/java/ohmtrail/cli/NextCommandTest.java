@@ -12,9 +12,13 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The command {@code next} as it is called. */
 class NextCommandTest {
@@ -89,6 +93,18 @@ class NextCommandTest {
 
     assertTrue(out.toString().startsWith("Leave this breaker off"), out.toString());
     assertTrue(flat().contains("NBSIR 76-1011"), flat());
+  }
+
+  /** Where two ends of a section are as likely, the last bits must not name one each. */
+  @ParameterizedTest
+  @ValueSource(strings = {"living-room-neutral", "smallest", "guest-room-ghost", "upstairs-tee"})
+  void headlineAndFirstChoiceNameTheSameBox(String example) throws IOException {
+    String text = Files.readString(ExampleCase.named(example).file());
+    assertEquals(0, next(text), err.toString());
+
+    Matcher choice = Pattern.compile("1\\. Open ([\\w-]+),").matcher(flat());
+    assertTrue(choice.find(), flat());
+    assertTrue(flat().contains("Open " + choice.group(1) + " first"), flat());
   }
 
   @Test

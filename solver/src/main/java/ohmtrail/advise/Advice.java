@@ -2,6 +2,7 @@ package ohmtrail.advise;
 
 import java.util.List;
 import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.OpeningPlan;
 
 /**
  * What to do next.
@@ -9,10 +10,15 @@ import ohmtrail.locate.Diagnosis;
  * @param diagnosis what is believed now
  * @param options the best first; at least one
  * @param ruledOut what must not be done
+ * @param opening the order in which to open boxes; {@link Situation#SUPPLY} stands for the supply
  * @param minutesByOpening expected if no further reading is taken and boxes are opened at once
  */
 public record Advice(
-    Diagnosis diagnosis, List<Option> options, List<RuledOut> ruledOut, double minutesByOpening) {
+    Diagnosis diagnosis,
+    List<Option> options,
+    List<RuledOut> ruledOut,
+    OpeningPlan opening,
+    double minutesByOpening) {
   /** Copies the lists; rejects advice to do nothing at all. */
   public Advice {
     options = List.copyOf(options);

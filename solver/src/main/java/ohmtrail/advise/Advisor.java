@@ -13,6 +13,7 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.Locator;
+import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.Posterior;
 import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Assumption;
@@ -96,7 +97,7 @@ public final class Advisor {
     private final Situation situation;
     private final Diagnosis diagnosis;
     private final Beliefs beliefs;
-    private final OpeningOrder opening;
+    private final OpeningMinutes opening;
     private final BoxShares shares;
     private final double[] point;
 
@@ -105,7 +106,7 @@ public final class Advisor {
       this.situation = situation;
       this.diagnosis = posterior.diagnosis();
       this.beliefs = Beliefs.of(circuit, posterior, situation);
-      this.opening = new OpeningOrder(timetable.openings(situation), timetable.wrongStop());
+      this.opening = new OpeningMinutes(timetable.openings(situation), timetable.wrongStop());
       this.shares = new BoxShares(beliefs);
       this.point = diagnosis.bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
     }
@@ -139,7 +140,8 @@ public final class Advisor {
                 option ->
                     !option.choice().equals(new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY))));
       }
-      return new Advice(diagnosis, options, ruledOut, opening.expected(beliefs.boxMasses()));
+      return new Advice(
+          diagnosis, options, ruledOut, plan(), opening.expected(beliefs.boxMasses()));
     }
 
     private List<Option> weighVisits(List<Choice.Read> visits) {
@@ -255,16 +257,24 @@ public final class Advisor {
       return new Survey(survey.meters(), survey.loads(), tests);
     }
 
+    /** The boxes and the supply; what looked fine is not opened again while another is closed. */
+    private OpeningPlan plan() {
+      double[] masses = beliefs.boxMasses();
+      double[] minutes = timetable.openings(situation);
+      List<String> names = beliefs.boxNames();
+      List<OpeningPlan.Step> steps = new ArrayList<>();
+      for (int place = 0; place < masses.length; place++) {
+        steps.add(new OpeningPlan.Step(names.get(place), masses[place], minutes[place]));
+      }
+      List<OpeningPlan.Step> order = new ArrayList<>(OpeningPlan.quickest(steps).steps());
+      order.sort(Comparator.comparing(step -> situation.lookedFine().contains(step.box())));
+      return new OpeningPlan(order);
+    }
+
     private List<Option> weighOpenings() {
       double[] masses = beliefs.boxMasses();
       List<String> names = beliefs.boxNames();
-      List<Integer> order = opening.order(masses);
-      // A box that looked fine is not opened again while another is closed.
-      int first =
-          order.stream()
-              .filter(place -> !situation.lookedFine().contains(names.get(place)))
-              .findFirst()
-              .orElse(order.get(0));
+      int first = names.indexOf(plan().steps().get(0).box());
       Choice choice =
           names.get(first).equals(Situation.SUPPLY)
               ? new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY)

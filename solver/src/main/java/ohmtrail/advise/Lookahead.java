@@ -9,14 +9,14 @@ import java.util.List;
  * <p>Outcomes are drawn from the beliefs, each as often as it is probable, with errors from {@link
  * Evenly}; so the same case gets the same answer. After each outcome every belief is weighed anew,
  * a reading being wrong outright now and then, and what is left to do is that of {@link
- * OpeningOrder}, or a further visit and then that. Belongs to one thread.
+ * OpeningMinutes}, or a further visit and then that. Belongs to one thread.
  */
 final class Lookahead {
   /** A reading that is wrong lies anywhere in so many times the nominal voltage. */
   private static final double WRONG_RANGE = 1.25;
 
   private final Beliefs beliefs;
-  private final OpeningOrder opening;
+  private final OpeningMinutes opening;
   private final double rightProbability;
   private final double wrongDensity;
   private final BoxShares shares;
@@ -34,7 +34,7 @@ final class Lookahead {
   Lookahead(
       Beliefs beliefs,
       BoxShares shares,
-      OpeningOrder opening,
+      OpeningMinutes opening,
       SecondStep second,
       double wrongProbability) {
     this.beliefs = beliefs;

@@ -14,12 +14,12 @@ final class SecondStep {
   private static final double DEAD = 2e-4;
 
   private final BoxShares shares;
-  private final OpeningOrder opening;
+  private final OpeningMinutes opening;
   private final List<BandedVisit> further = new ArrayList<>();
   private final double[] masses;
   private final int[] alive;
 
-  SecondStep(BoxShares shares, OpeningOrder opening) {
+  SecondStep(BoxShares shares, OpeningMinutes opening) {
     this.shares = shares;
     this.opening = opening;
     this.masses = new double[shares.boxes()];

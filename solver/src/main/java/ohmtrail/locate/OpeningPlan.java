@@ -45,7 +45,12 @@ public record OpeningPlan(List<Step> steps) {
    * @param ranked every box, the most probable first
    */
   public static OpeningPlan quickest(Circuit circuit, Minutes minutes, List<RankedBox> ranked) {
-    List<Step> steps = new ArrayList<>(byProbability(circuit, minutes, ranked).steps);
+    return quickest(byProbability(circuit, minutes, ranked).steps);
+  }
+
+  /** The same for boxes with their minutes; of equally urgent ones the first comes first. */
+  public static OpeningPlan quickest(List<Step> boxes) {
+    List<Step> steps = new ArrayList<>(boxes);
     steps.sort(Comparator.comparingDouble(OpeningPlan::urgency).reversed());
     return new OpeningPlan(steps);
   }

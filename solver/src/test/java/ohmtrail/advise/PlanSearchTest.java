@@ -43,7 +43,7 @@ class PlanSearchTest {
   private static final class World {
     private final Beliefs beliefs;
     private final BoxShares shares;
-    private final OpeningOrder opening;
+    private final OpeningMinutes opening;
     private final double[] openings;
     private final SecondStep second;
     private final List<BandedVisit> visits = new ArrayList<>();
@@ -58,7 +58,7 @@ class PlanSearchTest {
       beliefs = Beliefs.of(circuit, posterior, Situation.START);
       shares = new BoxShares(beliefs);
       openings = timetable.openings(Situation.START);
-      opening = new OpeningOrder(openings, timetable.wrongStop());
+      opening = new OpeningMinutes(openings, timetable.wrongStop());
       second = new SecondStep(shares, opening);
       fetching = timetable.fetching(Situation.START);
       List<Choice.Read> chosen =
@@ -160,7 +160,7 @@ class PlanSearchTest {
     /** Opens the first box, and goes on from there when it looked fine. */
     private double openFirst(double[] weights, int left, double toFetch, boolean all) {
       double[] masses = masses(weights);
-      int box = opening.order(masses).get(0);
+      int box = mostPerMinute(masses);
       if (masses[box] < NEGLIGIBLE) {
         return opening.expected(masses);
       }
@@ -177,6 +177,14 @@ class PlanSearchTest {
                   ? Math.min(opening.expected(masses(rest)), best(rest, left - 1, toFetch))
                   : advised(rest, left - 1, toFetch);
       return Math.min(opening.expected(masses), openings[box] + missing * then);
+    }
+
+    private int mostPerMinute(double[] masses) {
+      int most = 0;
+      for (int box = 1; box < masses.length; box++) {
+        most = masses[box] / openings[box] > masses[most] / openings[most] ? box : most;
+      }
+      return most;
     }
 
     private double[] masses(double[] weights) {

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import ohmtrail.advise.Advice;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
@@ -50,28 +51,37 @@ public final class Headline {
   private final Region region;
   private final OpeningOrder opening;
 
-  private Headline(CaseFile caseFile, Diagnosis diagnosis) {
+  private Headline(CaseFile caseFile, Diagnosis diagnosis, OpeningOrder opening) {
     this.caseFile = caseFile;
     this.diagnosis = diagnosis;
     this.words = new JointWords(caseFile.circuit());
-    this.opening = OpeningOrder.of(caseFile.circuit(), diagnosis);
+    this.opening = opening;
     this.region = Region.of(caseFile.circuit().supply());
   }
 
   /** Puts a diagnosis into words. */
   public static String of(CaseFile caseFile, Diagnosis diagnosis) {
-    Headline headline = new Headline(caseFile, diagnosis);
+    OpeningOrder opening = OpeningOrder.of(caseFile.circuit(), diagnosis);
+    return new Headline(caseFile, diagnosis, opening).write();
+  }
+
+  /** Puts what is believed now into words, the boxes in the order of the advice. */
+  public static String of(CaseFile caseFile, Advice advice) {
+    return new Headline(caseFile, advice.diagnosis(), OpeningOrder.of(advice)).write();
+  }
+
+  private String write() {
     if (caseFile.survey().readingCount() == 0) {
-      return headline.unread();
+      return unread();
     }
     Optional<String> outlet = OutletFinding.of(caseFile, diagnosis);
     if (outlet.isPresent()) {
-      return outlet.get() + headline.leftOut();
+      return outlet.get() + leftOut();
     }
     return switch (diagnosis.verdict()) {
-      case DEGRADED -> headline.degraded() + headline.leftOut();
-      case HEALTHY -> headline.healthy() + headline.leftOut();
-      case UNEXPLAINED -> headline.unexplained();
+      case DEGRADED -> degraded() + leftOut();
+      case HEALTHY -> healthy() + leftOut();
+      case UNEXPLAINED -> unexplained();
     };
   }
 

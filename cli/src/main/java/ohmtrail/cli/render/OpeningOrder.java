@@ -1,6 +1,10 @@
 package ohmtrail.cli.render;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import ohmtrail.advise.Advice;
+import ohmtrail.advise.Situation;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.OpeningPlan;
@@ -30,6 +34,17 @@ public final class OpeningOrder {
         timed,
         OpeningPlan.quickest(circuit, minutes, diagnosis.boxes()),
         OpeningPlan.byProbability(circuit, minutes, diagnosis.boxes()));
+  }
+
+  /** As advised: by the minutes of this search, what looked fine last. */
+  public static OpeningOrder of(Advice advice) {
+    List<OpeningPlan.Step> boxes =
+        advice.opening().steps().stream()
+            .filter(step -> !step.box().equals(Situation.SUPPLY))
+            .toList();
+    List<OpeningPlan.Step> ranked = new ArrayList<>(boxes);
+    ranked.sort(Comparator.comparingDouble(OpeningPlan.Step::probability).reversed());
+    return new OpeningOrder(true, new OpeningPlan(boxes), new OpeningPlan(ranked));
   }
 
   /** Whether the case says of any box how long it takes to open. */

@@ -42,7 +42,7 @@ public final class NextText {
 
   private String write() {
     Danger.of(caseFile, advice.diagnosis()).ifPresent(page::paragraph);
-    page.gap().paragraph(Headline.of(caseFile, advice.diagnosis()));
+    page.gap().paragraph(Headline.of(caseFile, advice));
     page.gap().paragraph(beside());
     int number = 1;
     for (Option option : advice.options().stream().limit(BEST).toList()) {

@@ -1,11 +1,9 @@
 package ohmtrail.advise;
 
-import java.util.ArrayList;
-import java.util.List;
-
 /**
- * What is left to do without a further reading: boxes are opened in the order of probability per
- * minute, and opening ends where calling the circuit sound costs less than going on.
+ * How long it takes without a further reading: boxes are opened in the order of {@link
+ * ohmtrail.locate.OpeningPlan}, and opening ends where calling the circuit sound costs less than
+ * going on.
  *
  * <p>With p the probability of a box and c its minutes, in that order, opening k boxes and stopping
  * costs
@@ -15,7 +13,7 @@ import java.util.List;
  * with rest the probability of the boxes left closed and W the minutes of a wrong stop. For one
  * degraded joint no other order is quicker on average (exchange two neighbours to see it).
  */
-final class OpeningOrder {
+final class OpeningMinutes {
   private final double[] minutes;
   private final double wrongStop;
   private final int[] order;
@@ -26,7 +24,7 @@ final class OpeningOrder {
    * @param minutes to open each box
    * @param wrongStop minutes of stopping at a circuit that is not sound
    */
-  OpeningOrder(double[] minutes, double wrongStop) {
+  OpeningMinutes(double[] minutes, double wrongStop) {
     this.minutes = minutes.clone();
     this.wrongStop = wrongStop;
     this.order = new int[minutes.length];
@@ -54,16 +52,6 @@ final class OpeningOrder {
       best = Math.min(best, found + (rest + healthy) * spent + rest * wrongStop);
     }
     return best;
-  }
-
-  /** The boxes, the first to open first. */
-  List<Integer> order(double[] masses) {
-    sort(masses);
-    List<Integer> boxes = new ArrayList<>();
-    for (int box : order) {
-      boxes.add(box);
-    }
-    return boxes;
   }
 
   /** By insertion: a dozen boxes, nearly in order from one call to the next. */
