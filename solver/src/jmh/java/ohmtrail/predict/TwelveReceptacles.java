@@ -11,13 +11,13 @@ import ohmtrail.circuit.Supply;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
-import ohmtrail.survey.HeatingElement;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.HeatingElement;
 
 /** A chain of twelve receptacles, and sixty readings of it in 24 tests. */
 public final class TwelveReceptacles {

@@ -11,13 +11,13 @@ import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.Load;
 
 /**
  * The visits that could be made next with what is at hand: at every receptacle within reach, with
@@ -122,8 +122,7 @@ final class Visits {
   private boolean suits(Load load, ProbePoints mains) {
     boolean acrossLegs = mains.first().isLive() && mains.second().isLive();
     double volts = acrossLegs ? circuit.supply().greatestVolts() : circuit.supply().volts();
-    double rated = Math.sqrt(load.ratedWatts() / load.ratedConductance());
-    return Math.abs(rated / volts - 1) < RATED_NEAR;
+    return Math.abs(load.ratedVolts() / volts - 1) < RATED_NEAR;
   }
 
   /** The ends of the run, and where the load was last. */

@@ -8,11 +8,11 @@ import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.Load;
 
 /**
  * A circuit with a hidden fault that answers whatever is asked of it, as a real one would: every

@@ -89,7 +89,7 @@ final class ReadingDraw {
         double factor = forDisturbance.happens(0.5) ? LENGTH_SLIP : 1 / LENGTH_SLIP;
         set(parameters, point, Parameter.CableLength.class, factor);
       }
-      case WEAK_HEATER -> set(parameters, point, Parameter.LoadPower.class, WEAK_HEATER);
+      case WEAK_HEATER -> set(parameters, point, Parameter.LoadRating.class, WEAK_HEATER);
       case METER_OUT_OF_ACCURACY -> {
         double sign = forDisturbance.happens(0.5) ? 1 : -1;
         double share = blank.meters().get(0).accuracy().share();

@@ -4,14 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
-import ohmtrail.survey.HeatingElement;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.HeatingElement;
+import ohmtrail.survey.load.Load;
 
 /** Draws which boxes are visited and lays out what is read there; every reading is still 0 V. */
 final class SurveyDraw {

@@ -2,6 +2,7 @@ package ohmtrail.predict;
 
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.survey.load.Rating;
 
 /**
  * One quantity known only roughly. Its true value is the nominal one times exp(sigma u), u a
@@ -80,16 +81,17 @@ public sealed interface Parameter {
     }
   }
 
-  /** What a load really draws at its rated voltage. */
-  record LoadPower(String load, double nominal, double sigma) implements Parameter {
+  /** What a load really draws at its rated voltage: the power or current that it is known by. */
+  record LoadRating(String load, Rating.Quantity quantity, double nominal, double sigma)
+      implements Parameter {
     @Override
     public String unit() {
-      return "W";
+      return quantity.unit();
     }
 
     @Override
     public String description() {
-      return "power of " + load;
+      return quantity.word() + " of " + load;
     }
   }
 

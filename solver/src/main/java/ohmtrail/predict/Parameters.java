@@ -11,9 +11,10 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.load.Load;
+import ohmtrail.survey.load.Rating;
 
 /** Every parameter of a circuit and the survey made of it, in a fixed order. Immutable. */
 public final class Parameters {
@@ -133,10 +134,11 @@ public final class Parameters {
     }
 
     void addLoad(Load load) {
+      Rating rating = load.rating();
       add(
           new LoadKey(load.name()),
-          new Parameter.LoadPower(
-              load.name(), load.ratedWatts(), value(Assumption.LOAD_POWER_TOLERANCE)));
+          new Parameter.LoadRating(
+              load.name(), rating.quantity(), rating.value(), value(rating.tolerance())));
     }
 
     void addMeter(Meter meter) {

@@ -18,11 +18,11 @@ import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.Load;
 
 /** What meters would show on a circuit, given degraded joints and the parameters. Immutable. */
 public final class Predictor {
@@ -224,7 +224,7 @@ public final class Predictor {
     for (LoadInUse use : test.loads()) {
       Load load = survey.load(use.load());
       int place = parameters.place(new Parameters.LoadKey(load.name()));
-      double siemens = load.ratedConductance() * parameters.all().get(place).factor(point[place]);
+      double siemens = load.ratedSiemens() * parameters.all().get(place).factor(point[place]);
       int port = wiring.probePort(Wiring.Probe.of(use, circuit));
       attachments.add(Attachment.shunt(port, Complex.real(siemens)));
     }

@@ -6,12 +6,12 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.Load;
 
 /**
  * One reading with the loads of its test and its own meter attached. Arrays hold volts or amperes
@@ -136,7 +136,7 @@ final class ReadingState {
     private void addLoad(Shunts shunts, LoadInUse use) {
       Load load = survey.load(use.load());
       int place = parameters.place(new Parameters.LoadKey(load.name()));
-      Complex admittance = Complex.real(load.ratedConductance() * factor(place));
+      Complex admittance = Complex.real(load.ratedSiemens() * factor(place));
       shunts.add(
           wiring.probePort(Wiring.Probe.of(use, circuit)),
           admittance,

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.survey.load.Load;
 
 /**
  * Everything measured on a circuit so far.

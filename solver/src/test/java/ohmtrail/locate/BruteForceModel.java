@@ -7,12 +7,12 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.Load;
 
 /**
  * What the meters show at any point of the parameters with any ohms added in one joint, and the
@@ -114,7 +114,7 @@ final class BruteForceModel {
           new Shunt(
               network.plugPoint(use.box(), ConductorRole.HOT),
               network.plugPoint(use.box(), ConductorRole.NEUTRAL),
-              load.ratedConductance(),
+              load.ratedSiemens(),
               parameters.place(BruteForceParameters.power(load.name()))));
     }
     List<Probe> probes = new ArrayList<>();

@@ -29,12 +29,12 @@ import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
 import ohmtrail.survey.Accuracy;
-import ohmtrail.survey.HeatingElement;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.load.HeatingElement;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -107,7 +107,7 @@ class WorkedExampleTest {
     Printed printed = Printed.read();
     printed.assertPrinted("rho", 1e3 * COPPER_14.ohmsPerMetre(30));
     printed.assertPrinted("r", 10 * COPPER_14.ohmsPerMetre(30));
-    printed.assertPrinted("G", SURVEY.loads().get(0).ratedConductance());
+    printed.assertPrinted("G", SURVEY.loads().get(0).ratedSiemens());
     printed.assertPrinted("sigma", Math.hypot(SURVEY.meters().get(0).readingSigma(), 0.03));
   }
 

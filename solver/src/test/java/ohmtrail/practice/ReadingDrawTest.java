@@ -149,7 +149,7 @@ class ReadingDrawTest {
   @Test
   void theHeaterDrawsAFifthLessThanItsNameplate() {
     for (PracticeCase each : cases("weak-heater")) {
-      assertEquals(0.8, factors(each, Parameter.LoadPower.class).get(0), EXACT);
+      assertEquals(0.8, factors(each, Parameter.LoadRating.class).get(0), EXACT);
     }
   }
 

@@ -12,10 +12,10 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.HeatingElement;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.load.HeatingElement;
+import ohmtrail.survey.load.Load;
 import org.junit.jupiter.api.Test;
 
 /** A run of three receptacles against Ohm's law on paper. */

@@ -13,9 +13,9 @@ import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
-import ohmtrail.survey.HeatingElement;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.load.HeatingElement;
 import org.junit.jupiter.api.Test;
 
 /** The current through a degraded joint against Ohm's law round the loop. */

@@ -26,14 +26,14 @@ import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.HeatingElement;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.HeatingElement;
+import ohmtrail.survey.load.Load;
 
 /** What must hold of any circuit, whatever is wrong with it. */
 class PredictorPropertyTest {

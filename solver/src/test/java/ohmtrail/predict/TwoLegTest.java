@@ -17,12 +17,12 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.HeatingElement;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.SurveyException;
+import ohmtrail.survey.load.HeatingElement;
+import ohmtrail.survey.load.Load;
 import org.junit.jupiter.api.Test;
 
 /** Circuits of two legs: appliances, shared neutrals, and what a lost neutral does to them. */

@@ -15,6 +15,9 @@ import ohmtrail.circuit.Supply;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
+import ohmtrail.survey.load.HeatingElement;
+import ohmtrail.survey.load.Load;
+import ohmtrail.survey.load.LoadException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -80,14 +83,14 @@ class SurveyRecordsTest {
   @ParameterizedTest
   @CsvSource({"0, 120", "-5, 120", "NaN, 120", "1500, 0", "1500, -120", "Infinity, 120"})
   void aLoadWithoutPowerOrVoltageIsRefused(double watts, double volts) {
-    SurveyException refusal =
-        assertThrows(SurveyException.class, () -> new HeatingElement("heater", watts, volts));
+    LoadException refusal =
+        assertThrows(LoadException.class, () -> new HeatingElement("heater", watts, volts));
     assertTrue(refusal.getMessage().contains("heater"), refusal.getMessage());
   }
 
   @Test
   void aHeatingElementsConductanceIsThatOfItsNameplate() {
-    assertEquals(1 / 9.6, HEATER.ratedConductance(), 1e-12);
+    assertEquals(1 / 9.6, HEATER.ratedSiemens(), 1e-12);
   }
 
   @ParameterizedTest

@@ -22,14 +22,14 @@ import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
 import ohmtrail.survey.Accuracy;
-import ohmtrail.survey.HeatingElement;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.HeatingElement;
+import ohmtrail.survey.load.Load;
 
 /** One case drawn at random: any circuit and survey whose quantities a case file takes. */
 final class DrawnCase {

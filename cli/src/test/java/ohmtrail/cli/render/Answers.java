@@ -26,13 +26,13 @@ import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
-import ohmtrail.survey.HeatingElement;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.HeatingElement;
 
 /**
  * Cases and answers made up to be rendered. The answers are set by hand: how likely they are is no

@@ -16,12 +16,12 @@ import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.Load;
 
 /**
  * Half-split probing, as the trade teaches it (common practice, no source): a reading with nothing

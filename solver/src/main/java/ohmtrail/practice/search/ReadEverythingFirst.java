@@ -8,13 +8,13 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.Load;
 
 /**
  * Reads every receptacle with every meter while nothing is on, and under the load plugged in there;

@@ -16,9 +16,9 @@ import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.cli.casefile.words.Limit;
 import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.cli.casefile.words.Quantity;
-import ohmtrail.survey.HeatingElement;
-import ohmtrail.survey.Load;
-import ohmtrail.survey.SurveyException;
+import ohmtrail.survey.load.HeatingElement;
+import ohmtrail.survey.load.Load;
+import ohmtrail.survey.load.LoadException;
 
 /** Reads the loads of a case. */
 final class LoadReader {
@@ -158,7 +158,7 @@ final class LoadReader {
     }
     try {
       return Optional.of(new HeatingElement(name.text(), watts, volts));
-    } catch (SurveyException broken) {
+    } catch (LoadException broken) {
       problems.error(name.place(), broken);
       return Optional.empty();
     }

@@ -12,10 +12,10 @@ import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.SourceText;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.SurveyException;
+import ohmtrail.survey.load.Load;
 
 /** Reads the lower half of a case file: meters, loads, tests and the table of readings. */
 public final class SurveyReader {

@@ -17,13 +17,12 @@ import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.YamlText;
 import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Unit;
-import ohmtrail.survey.HeatingElement;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.Load;
 
 /** Writes the lower half of a case file: meters, loads and tests. */
 public final class SurveyWriter {
@@ -88,10 +87,7 @@ public final class SurveyWriter {
   }
 
   private void writeLoad(Load load) {
-    double ratedVolts =
-        load instanceof HeatingElement element
-            ? element.ratedVolts()
-            : Math.sqrt(load.ratedWatts() / load.ratedConductance());
+    double ratedVolts = load.ratedVolts();
     out.append("  " + YamlText.of(load.name()) + ": " + Numbers.plain(load.ratedWatts()) + " W");
     if (nominalVolts.isEmpty() || ratedVolts != nominalVolts.getAsDouble()) {
       out.append(" at " + Numbers.plain(ratedVolts) + " V");

@@ -22,9 +22,9 @@ import ohmtrail.cli.casefile.text.Words;
 import ohmtrail.cli.casefile.words.Conductors;
 import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.cli.casefile.words.Quantities;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.load.Load;
 
 /** Reads which loads were on and where: {@code heater at bed-1 + kettle at hall-1}. */
 final class UseReader {

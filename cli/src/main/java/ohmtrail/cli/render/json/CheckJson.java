@@ -12,11 +12,11 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.CaseReview;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.reference.Assumption;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.Load;
 
 /** A case as understood, as a document. */
 public final class CheckJson {

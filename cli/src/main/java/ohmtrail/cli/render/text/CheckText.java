@@ -8,11 +8,11 @@ import ohmtrail.cli.render.CaseReview;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointWords;
-import ohmtrail.survey.Load;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.Load;
 
 /** A case as understood. */
 public final class CheckText {

@@ -1,0 +1,35 @@
+package ohmtrail.survey.load;
+
+/**
+ * A load whose resistance stays what it is: a space heater, a kettle, an iron.
+ *
+ * @param name unique in its survey
+ * @param ratedWatts nameplate power, positive
+ * @param ratedVolts voltage that the nameplate power holds for, positive
+ */
+public record HeatingElement(String name, double ratedWatts, double ratedVolts) implements Load {
+  /** Rejects a power or voltage that is not positive. */
+  public HeatingElement {
+    Nameplate.requirePositive(name, ratedWatts, "W", ratedVolts);
+  }
+
+  @Override
+  public Rating rating() {
+    return Rating.nameplateWatts(ratedWatts);
+  }
+
+  @Override
+  public boolean isConstant() {
+    return true;
+  }
+
+  @Override
+  public double relativeSiemens(double voltsShare) {
+    return 1;
+  }
+
+  @Override
+  public double steepness(double voltsShare) {
+    return 0;
+  }
+}
