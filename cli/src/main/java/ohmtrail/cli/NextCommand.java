@@ -17,6 +17,7 @@ import ohmtrail.cli.render.json.NextJson;
 import ohmtrail.cli.render.text.NextText;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.load.HeatingElement;
@@ -68,42 +69,41 @@ final class NextCommand extends CaseCommand {
 
   @Override
   void answer(CaseFile caseFile, Form form, PrintWriter out) {
-    Circuit circuit = caseFile.circuit();
-    CaseFile equipped = equipped(caseFile);
+    CaseFile completed = completed(caseFile);
     Advice advice =
-        new Advisor(circuit, caseFile.assumptions(), minutes())
-            .next(equipped.survey(), situation(equipped));
-    out.print(form == Form.JSON ? NextJson.of(equipped, advice) : NextText.of(equipped, advice));
+        new Advisor(completed.circuit(), completed.assumptions(), minutes())
+            .next(completed.survey(), situation(completed));
+    out.print(form == Form.JSON ? NextJson.of(completed, advice) : NextText.of(completed, advice));
   }
 
-  /** A case without a load gets a heater. */
-  private static CaseFile equipped(CaseFile caseFile) {
+  /** The case with what the command line adds; without a load it gets a heater. */
+  private CaseFile completed(CaseFile caseFile) {
+    Circuit circuit = caseFile.circuit();
     Survey survey = caseFile.survey();
-    if (!survey.loads().isEmpty()) {
-      return caseFile;
+    for (String box : outOfReach) {
+      requireBox(circuit, box);
+      survey = survey.with(new Finding(box, Finding.State.OUT_OF_REACH));
     }
-    double volts = caseFile.circuit().supply().volts();
-    HeatingElement heater = new HeatingElement("heater", HEATER_AMPERES * volts, volts);
-    return new CaseFile(
-        caseFile.title(),
-        caseFile.circuit(),
-        new Survey(survey.meters(), List.of(heater), survey.tests()),
-        caseFile.assumptions(),
-        caseFile.warnings(),
-        caseFile.taken());
+    for (String box : lookedFine) {
+      requireBox(circuit, box);
+      survey = survey.with(new Finding(box, Finding.State.FINE));
+    }
+    if (survey.loads().isEmpty()) {
+      double volts = circuit.supply().volts();
+      survey =
+          survey.withLoads(List.of(new HeatingElement("heater", HEATER_AMPERES * volts, volts)));
+    }
+    return caseFile.with(survey);
   }
 
   private Situation situation(CaseFile caseFile) {
-    Circuit circuit = caseFile.circuit();
-    at.ifPresent(box -> requireBox(circuit, box));
-    outOfReach.forEach(box -> requireBox(circuit, box));
-    lookedFine.forEach(box -> requireBox(circuit, box));
+    at.ifPresent(box -> requireBox(caseFile.circuit(), box));
     Set<String> fetched =
         caseFile.survey().tests().stream()
             .flatMap(test -> test.loads().stream())
             .map(LoadInUse::load)
             .collect(Collectors.toSet());
-    return new Situation(at, fetched, Set.copyOf(outOfReach), Set.copyOf(lookedFine));
+    return new Situation(at, fetched);
   }
 
   private void requireBox(Circuit circuit, String box) {

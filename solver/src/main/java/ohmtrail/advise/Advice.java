@@ -10,7 +10,8 @@ import ohmtrail.locate.OpeningPlan;
  * @param diagnosis what is believed now
  * @param options the best first; at least one
  * @param ruledOut what must not be done
- * @param opening the order in which to open boxes; {@link Situation#SUPPLY} stands for the supply
+ * @param opening the order in which to open boxes; {@link ohmtrail.survey.Finding#SUPPLY} stands
+ *     for the supply
  * @param minutesByOpening expected if no further reading is taken and boxes are opened at once
  */
 public record Advice(

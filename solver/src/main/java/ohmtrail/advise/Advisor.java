@@ -19,6 +19,7 @@ import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
@@ -105,14 +106,14 @@ public final class Advisor {
       this.survey = survey;
       this.situation = situation;
       this.diagnosis = posterior.diagnosis();
-      this.beliefs = Beliefs.of(circuit, posterior, situation);
-      this.opening = new OpeningMinutes(timetable.openings(situation), timetable.wrongStop());
+      this.beliefs = Beliefs.of(circuit, posterior);
+      this.opening = new OpeningMinutes(timetable.openings(survey), timetable.wrongStop());
       this.shares = new BoxShares(beliefs);
       this.point = diagnosis.bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
     }
 
     Advice advice() {
-      List<Choice.Read> visits = Visits.of(circuit, survey, situation);
+      List<Choice.Read> visits = Visits.of(circuit, survey);
       List<RuledOut> ruledOut = new ArrayList<>();
       List<Choice.Read> safe = new ArrayList<>();
       Screening screening =
@@ -133,7 +134,7 @@ public final class Advisor {
       options.addAll(weighOpenings());
       options.addAll(weighStops());
       options.sort(Comparator.comparingDouble(Option::expectedMinutes));
-      if (SupplySide.isAtFault(diagnosis, situation)) {
+      if (SupplySide.isAtFault(diagnosis, survey)) {
         // Nothing read in the run tells more before the supply stands where it should.
         options.sort(
             Comparator.comparing(
@@ -155,7 +156,8 @@ public final class Advisor {
           (visit, forecast) ->
               rough.put(
                   visit,
-                  timetable.of(visit, situation) + lookahead.oneStep(forecast, ROUGH_SAMPLES)));
+                  timetable.of(visit, survey, situation)
+                      + lookahead.oneStep(forecast, ROUGH_SAMPLES)));
       List<Choice.Read> likely = best(rough, LIKELY);
       followers(visits).stream().filter(visit -> !likely.contains(visit)).forEach(likely::add);
       Map<Choice.Read, Double> closer = new LinkedHashMap<>();
@@ -224,7 +226,7 @@ public final class Advisor {
       Situation after = timetable.after(visit, situation);
       List<Lookahead.Simulated> outcomes =
           lookahead.twoSteps(forecast, timetable.fetching(after), samples);
-      double own = timetable.of(visit, situation);
+      double own = timetable.of(visit, survey, situation);
       double left = outcomes.stream().mapToDouble(Lookahead.Simulated::minutes).average().orElse(0);
       return new Option(visit, own, own + left, Bands.of(visit, outcomes, beliefs.boxNames()));
     }
@@ -254,20 +256,20 @@ public final class Advisor {
         }
         tests.add(new Test(test.name(), test.loads(), kept));
       }
-      return new Survey(survey.meters(), survey.loads(), tests);
+      return survey.withTests(tests);
     }
 
     /** The boxes and the supply; what looked fine is not opened again while another is closed. */
     private OpeningPlan plan() {
       double[] masses = beliefs.boxMasses();
-      double[] minutes = timetable.openings(situation);
+      double[] minutes = timetable.openings(survey);
       List<String> names = beliefs.boxNames();
       List<OpeningPlan.Step> steps = new ArrayList<>();
       for (int place = 0; place < masses.length; place++) {
         steps.add(new OpeningPlan.Step(names.get(place), masses[place], minutes[place]));
       }
       List<OpeningPlan.Step> order = new ArrayList<>(OpeningPlan.quickest(steps).steps());
-      order.sort(Comparator.comparing(step -> situation.lookedFine().contains(step.box())));
+      order.sort(Comparator.comparing(step -> survey.lookedSound().contains(step.box())));
       return new OpeningPlan(order);
     }
 
@@ -276,10 +278,10 @@ public final class Advisor {
       List<String> names = beliefs.boxNames();
       int first = names.indexOf(plan().steps().get(0).box());
       Choice choice =
-          names.get(first).equals(Situation.SUPPLY)
+          names.get(first).equals(Finding.SUPPLY)
               ? new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY)
               : new Choice.Open(names.get(first));
-      double own = timetable.of(choice, situation);
+      double own = timetable.of(choice, survey, situation);
       double found = masses[first];
       double[] left = masses.clone();
       left[first] = 0;
@@ -319,9 +321,9 @@ public final class Advisor {
               0,
               (1 - beliefs.healthy()) * price,
               List.of()));
-      if (SupplySide.isAtFault(diagnosis, situation)) {
+      if (SupplySide.isAtFault(diagnosis, survey)) {
         Choice call = new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY);
-        double own = timetable.of(call, situation);
+        double own = timetable.of(call, survey, situation);
         stops.add(new Option(call, own, own, List.of()));
       }
       return stops;

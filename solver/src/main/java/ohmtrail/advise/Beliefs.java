@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
@@ -17,6 +16,7 @@ import ohmtrail.locate.JointBelief;
 import ohmtrail.locate.OhmsPoint;
 import ohmtrail.locate.Posterior;
 import ohmtrail.predict.Degradation;
+import ohmtrail.survey.Finding;
 
 /**
  * Every hypothesis that further readings are planned on. Immutable.
@@ -25,12 +25,6 @@ import ohmtrail.predict.Degradation;
  * @param all the hypotheses; their probabilities sum to one
  */
 record Beliefs(Circuit circuit, List<Belief> all) {
-  /**
-   * Probability that a look into an open box misses a degraded joint (assumption): a bad joint does
-   * not always look bad.
-   */
-  static final double MISSED_BY_LOOKING = 0.03;
-
   /** Less probable stretches are left out of planning. */
   private static final double LEAST = 5e-4;
 
@@ -41,7 +35,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     all = List.copyOf(all);
   }
 
-  static Beliefs of(Circuit circuit, Posterior posterior, Situation situation) {
+  static Beliefs of(Circuit circuit, Posterior posterior) {
     Map<String, Place> places = places(circuit);
     Map<Place, List<JointBelief>> groups = new LinkedHashMap<>();
     for (JointBelief belief : posterior.joints()) {
@@ -54,10 +48,8 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     }
     List<Belief> all = new ArrayList<>();
     all.add(new Belief(List.of(), 0, posterior.diagnosis().healthyProbability(), zeros(circuit)));
-    groups.values().forEach(group -> addGroup(circuit, group, situation.lookedFine(), all));
-    posterior
-        .several()
-        .ifPresent(several -> all.add(several(circuit, several, situation.lookedFine())));
+    groups.values().forEach(group -> addGroup(circuit, group, all));
+    posterior.several().ifPresent(several -> all.add(several(circuit, several)));
     return new Beliefs(circuit, normalised(all));
   }
 
@@ -68,7 +60,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
 
   /** Where a joint is looked for: in its box, or where the panel is fed from. */
   private static String placeOf(Joint joint) {
-    return joint.role() == JointRole.SUPPLY ? Situation.SUPPLY : joint.box();
+    return joint.role() == JointRole.SUPPLY ? Finding.SUPPLY : joint.box();
   }
 
   private static Map<String, Place> places(Circuit circuit) {
@@ -88,19 +80,17 @@ record Beliefs(Circuit circuit, List<Belief> all) {
   }
 
   private static List<Double> zeros(Circuit circuit) {
-    return places(circuit, Situation.SUPPLY).stream().map(place -> 0.0).toList();
+    return places(circuit, Finding.SUPPLY).stream().map(place -> 0.0).toList();
   }
 
-  private static void addGroup(
-      Circuit circuit, List<JointBelief> group, Set<String> lookedFine, List<Belief> all) {
+  private static void addGroup(Circuit circuit, List<JointBelief> group, List<Belief> all) {
     JointBelief first =
         group.stream().max(Comparator.comparingDouble(JointBelief::probability)).orElseThrow();
     Map<String, Double> boxes = new LinkedHashMap<>();
     double total = 0;
     for (JointBelief each : group) {
-      double left = each.probability() * missed(each.joint(), lookedFine);
-      boxes.merge(placeOf(each.joint()), left, Double::sum);
-      total += left;
+      boxes.merge(placeOf(each.joint()), each.probability(), Double::sum);
+      total += each.probability();
     }
     if (total <= 0) {
       return;
@@ -113,25 +103,17 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     }
   }
 
-  private static double missed(Joint joint, Set<String> lookedFine) {
-    return lookedFine.contains(placeOf(joint)) ? MISSED_BY_LOOKING : 1;
-  }
-
-  private static Belief several(
-      Circuit circuit, Posterior.Several several, Set<String> lookedFine) {
+  private static Belief several(Circuit circuit, Posterior.Several several) {
     Map<String, Double> boxes = new LinkedHashMap<>();
-    double missed = 1;
     for (Degradation each : several.degradations()) {
       Joint joint = circuit.joint(each.joint()).orElseThrow();
       boxes.merge(placeOf(joint), 1.0 / several.degradations().size(), Double::sum);
-      missed *= missed(joint, lookedFine);
     }
-    return new Belief(
-        several.degradations(), 0, several.probability() * missed, shares(circuit, boxes, 1));
+    return new Belief(several.degradations(), 0, several.probability(), shares(circuit, boxes, 1));
   }
 
   private static List<Double> shares(Circuit circuit, Map<String, Double> boxes, double total) {
-    return places(circuit, Situation.SUPPLY).stream()
+    return places(circuit, Finding.SUPPLY).stream()
         .map(place -> boxes.getOrDefault(place, 0.0) / total)
         .toList();
   }
@@ -164,6 +146,6 @@ record Beliefs(Circuit circuit, List<Belief> all) {
 
   /** Where a joint may be: the boxes, in the order of the circuit, and the supply. */
   List<String> boxNames() {
-    return places(circuit, Situation.SUPPLY);
+    return places(circuit, Finding.SUPPLY);
   }
 }

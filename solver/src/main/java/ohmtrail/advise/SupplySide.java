@@ -3,6 +3,8 @@ package ohmtrail.advise;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.predict.Parameter;
+import ohmtrail.survey.Finding;
+import ohmtrail.survey.Survey;
 
 /**
  * Whether the supply's voltage is reason enough to ask those who deliver it. Joints before the
@@ -17,8 +19,8 @@ final class SupplySide {
   private SupplySide() {}
 
   /** Whether it is, and nobody has looked yet. */
-  static boolean isAtFault(Diagnosis diagnosis, Situation situation) {
-    return !situation.lookedFine().contains(Situation.SUPPLY)
+  static boolean isAtFault(Diagnosis diagnosis, Survey survey) {
+    return !survey.lookedSound().contains(Finding.SUPPLY)
         && diagnosis.parameters().stream().anyMatch(SupplySide::isBeyond);
   }
 

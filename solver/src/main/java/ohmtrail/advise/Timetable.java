@@ -5,9 +5,11 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.locate.OpeningPlan;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
 
 /**
@@ -33,13 +35,18 @@ public final class Timetable {
     this.minutes = minutes;
   }
 
-  /** Minutes that a choice takes. */
-  public double of(Choice choice, Situation situation) {
+  /**
+   * Minutes that a choice takes.
+   *
+   * @param survey knows which boxes are out of reach
+   * @param situation where one stands
+   */
+  public double of(Choice choice, Survey survey, Situation situation) {
     if (choice instanceof Choice.Read read) {
       return ofReading(read, situation);
     }
     if (choice instanceof Choice.Open open) {
-      return walk(situation.at(), open.box()) + opening(open.box(), situation);
+      return walk(situation.at(), open.box()) + opening(open.box(), survey);
     }
     return choice.equals(CALL) ? minutes.of(Chore.CALL_UTILITY) : 0;
   }
@@ -81,24 +88,18 @@ public final class Timetable {
   }
 
   /** Minutes to open a box, the way there apart. */
-  double opening(String box, Situation situation) {
-    double usual =
-        circuit
-            .box(box)
-            .flatMap(each -> each.openingMinutes().stream().boxed().findFirst())
-            .orElse(
-                minutes.of(box.equals(circuit.panel().name()) ? Chore.OPEN_PANEL : Chore.OPEN_BOX));
-    return situation.outOfReach().contains(box) ? usual + minutes.of(Chore.HARD_TO_REACH) : usual;
+  double opening(String box, Survey survey) {
+    return OpeningPlan.minutesFor(circuit.box(box).orElseThrow(), minutes, survey);
   }
 
   /**
    * Minutes to look into each box of the circuit, the way there included, in their order; and last,
    * to have the supply looked into.
    */
-  double[] openings(Situation situation) {
+  double[] openings(Survey survey) {
     return DoubleStream.concat(
             circuit.boxes().stream()
-                .mapToDouble(box -> minutes.of(Chore.WALK) + opening(box.name(), situation)),
+                .mapToDouble(box -> minutes.of(Chore.WALK) + opening(box.name(), survey)),
             DoubleStream.of(minutes.of(Chore.CALL_UTILITY)))
         .toArray();
   }
@@ -108,7 +109,7 @@ public final class Timetable {
     return minutes.of(Chore.WRONG_STOP);
   }
 
-  /** Where one stands after a choice; a box that was opened is taken to have looked sound. */
+  /** Where one stands after a choice. */
   public Situation after(Choice choice, Situation situation) {
     if (choice instanceof Choice.Read read) {
       Set<String> loads = read.loads().stream().map(LoadInUse::load).collect(Collectors.toSet());
@@ -116,10 +117,7 @@ public final class Timetable {
           read.loads().stream().filter(use -> !use.box().equals(read.box())).findFirst();
       return situation.moved(elsewhere.map(LoadInUse::box).orElse(read.box()), loads);
     }
-    if (choice instanceof Choice.Open open) {
-      return situation.opened(open.box());
-    }
-    return choice.equals(CALL) ? situation.calledUtility() : situation;
+    return choice instanceof Choice.Open open ? situation.moved(open.box(), Set.of()) : situation;
   }
 
   /**

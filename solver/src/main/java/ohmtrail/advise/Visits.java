@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
@@ -37,20 +38,20 @@ final class Visits {
 
   private final Circuit circuit;
   private final Survey survey;
-  private final Situation situation;
+  private final Set<String> outOfReach;
   private final List<Choice.Read> visits = new ArrayList<>();
   private final Set<String> taken;
 
-  private Visits(Circuit circuit, Survey survey, Situation situation) {
+  private Visits(Circuit circuit, Survey survey) {
     this.circuit = circuit;
     this.survey = survey;
-    this.situation = situation;
+    this.outOfReach = survey.places(Finding.State.OUT_OF_REACH);
     this.taken = survey.tests().stream().map(Test::name).collect(Collectors.toSet());
   }
 
   /** Lists them, in the order in which the supply reaches their boxes. */
-  static List<Choice.Read> of(Circuit circuit, Survey survey, Situation situation) {
-    Visits list = new Visits(circuit, survey, situation);
+  static List<Choice.Read> of(Circuit circuit, Survey survey) {
+    Visits list = new Visits(circuit, survey);
     list.receptacles().forEach(list::addAt);
     return List.copyOf(list.visits);
   }
@@ -59,7 +60,7 @@ final class Visits {
     return circuit.boxes().stream()
         .filter(Box::hasReceptacle)
         .map(Box::name)
-        .filter(box -> !situation.outOfReach().contains(box))
+        .filter(box -> !outOfReach.contains(box))
         .toList();
   }
 

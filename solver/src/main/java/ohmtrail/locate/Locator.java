@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.predict.Parameter;
@@ -61,7 +62,7 @@ public final class Locator {
    */
   public Posterior weigh(Survey survey) {
     survey.requireFits(circuit);
-    Priors priors = Priors.of(circuit, assumptions);
+    Priors priors = Priors.of(circuit, assumptions, Looks.of(survey, assumptions));
     Weighing weighing = Weighing.of(circuit, survey, assumptions, priors);
     Shortlist shortlist = Shortlist.of(circuit, weighing, priors);
     List<Candidate> candidates = shortlist.candidates();
@@ -97,11 +98,18 @@ public final class Locator {
             fittedParameters(weighing.parameters(), explanation),
             explanation.degradations(),
             explanation.point(),
-            List.of(Assumption.values()),
+            assumptionsOf(survey),
             Math.exp(logSeveral - logTotal),
             Math.exp(singles.logUnstable() - logTotal));
     return new Posterior(
         diagnosis, beliefs(singles.candidates(), logTotal), several(several, logTotal));
+  }
+
+  /** Those on looking count where somebody has looked. */
+  private static List<Assumption> assumptionsOf(Survey survey) {
+    return Stream.of(Assumption.values())
+        .filter(assumption -> !assumption.isAboutLooking() || !survey.findings().isEmpty())
+        .toList();
   }
 
   /** The joints that are still alive, in the order of the circuit. */

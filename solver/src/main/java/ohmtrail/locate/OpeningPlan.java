@@ -8,6 +8,8 @@ import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Finding;
+import ohmtrail.survey.Survey;
 
 /**
  * The order in which to open boxes, and how long that takes.
@@ -41,11 +43,13 @@ public record OpeningPlan(List<Step> steps) {
    * (exchange two neighbours to see it). Boxes without any probability come last, as ranked.
    *
    * @param circuit knows how long some boxes take
+   * @param survey knows which are out of reach
    * @param minutes how long the others do
    * @param ranked every box, the most probable first
    */
-  public static OpeningPlan quickest(Circuit circuit, Minutes minutes, List<RankedBox> ranked) {
-    return quickest(byProbability(circuit, minutes, ranked).steps);
+  public static OpeningPlan quickest(
+      Circuit circuit, Survey survey, Minutes minutes, List<RankedBox> ranked) {
+    return quickest(byProbability(circuit, survey, minutes, ranked).steps);
   }
 
   /** The same for boxes with their minutes; of equally urgent ones the first comes first. */
@@ -57,7 +61,7 @@ public record OpeningPlan(List<Step> steps) {
 
   /** As ranked. */
   public static OpeningPlan byProbability(
-      Circuit circuit, Minutes minutes, List<RankedBox> ranked) {
+      Circuit circuit, Survey survey, Minutes minutes, List<RankedBox> ranked) {
     return new OpeningPlan(
         ranked.stream()
             .map(
@@ -65,7 +69,7 @@ public record OpeningPlan(List<Step> steps) {
                     new Step(
                         box.box(),
                         box.probability(),
-                        minutesFor(circuit.box(box.box()).orElseThrow(), minutes)))
+                        minutesFor(circuit.box(box.box()).orElseThrow(), minutes, survey)))
             .toList());
   }
 
@@ -76,9 +80,13 @@ public record OpeningPlan(List<Step> steps) {
         : Locator.rounded(Math.log(step.perMinute()));
   }
 
-  private static double minutesFor(Box box, Minutes minutes) {
-    return box.openingMinutes()
-        .orElse(minutes.of(box.kind() == BoxKind.PANEL ? Chore.OPEN_PANEL : Chore.OPEN_BOX));
+  /** Minutes to open a box and look, the way there apart. */
+  public static double minutesFor(Box box, Minutes minutes, Survey survey) {
+    double usual =
+        box.openingMinutes()
+            .orElse(minutes.of(box.kind() == BoxKind.PANEL ? Chore.OPEN_PANEL : Chore.OPEN_BOX));
+    boolean hard = survey.places(Finding.State.OUT_OF_REACH).contains(box.name());
+    return hard ? usual + minutes.of(Chore.HARD_TO_REACH) : usual;
   }
 
   /** The boxes' names, in their order. */

@@ -8,22 +8,31 @@ import ohmtrail.circuit.Joint;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 
-/** How likely each hypothesis is before any reading. The values are stated assumptions. */
+/**
+ * How likely each hypothesis is before any reading, after a look into the boxes that were opened.
+ * The values are stated assumptions.
+ */
 final class Priors {
   private final double healthy;
+  private final Looks looks;
   private final double furtherFault;
   private final double unstableShare;
   private final Map<String, Double> joints;
 
   private Priors(
-      double healthy, double furtherFault, double unstableShare, Map<String, Double> joints) {
+      double healthy,
+      Looks looks,
+      double furtherFault,
+      double unstableShare,
+      Map<String, Double> joints) {
     this.healthy = healthy;
+    this.looks = looks;
     this.furtherFault = furtherFault;
     this.unstableShare = unstableShare;
     this.joints = joints;
   }
 
-  static Priors of(Circuit circuit, Assumptions assumptions) {
+  static Priors of(Circuit circuit, Assumptions assumptions, Looks looks) {
     Map<String, Double> weights = new LinkedHashMap<>();
     double sum = 0;
     for (Joint joint : circuit.joints()) {
@@ -36,18 +45,20 @@ final class Priors {
     weights.replaceAll((id, weight) -> weight * scale);
     return new Priors(
         healthy,
+        looks,
         assumptions.value(Assumption.FURTHER_FAULT),
         assumptions.value(Assumption.UNSTABLE_SHARE),
         weights);
   }
 
+  /** That nothing is degraded, and what was seen in boxes came of that. */
   double healthy() {
-    return healthy;
+    return healthy * looks.likelihood(List.of());
   }
 
-  /** That this joint is degraded, whatever else is. */
+  /** That this joint is degraded, and what was seen in boxes came of that alone. */
   double of(Joint joint) {
-    return share(joint);
+    return share(joint) * looks.likelihood(List.of(joint));
   }
 
   /**
@@ -66,14 +77,14 @@ final class Priors {
    * Logarithm of the prior that this joint alone is degraded, with ohms that depend on the current.
    */
   double logUnstable(Joint joint) {
-    return Math.log(share(joint) * (1 - furtherFault) * unstableShare);
+    return Math.log(of(joint) * (1 - furtherFault) * unstableShare);
   }
 
   /**
    * Logarithm of the prior that exactly these joints are degraded: each further one costs the same.
    */
   double logCombination(List<Joint> degraded) {
-    double log = Math.log((1 - healthy) * (1 - furtherFault));
+    double log = Math.log((1 - healthy) * (1 - furtherFault) * looks.likelihood(degraded));
     for (int count = 1; count <= degraded.size(); count++) {
       // One factor per joint, and one for the orders that the joints could have been named in.
       log += Math.log(share(degraded.get(count - 1)) / (1 - healthy)) + Math.log(count);

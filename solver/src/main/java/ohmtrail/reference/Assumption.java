@@ -59,6 +59,10 @@ public enum Assumption {
   HEALTHY_PRIOR(Range.PROBABILITY),
   /** Probability that a reading is simply wrong. */
   WRONG_READING(Range.PROBABILITY),
+  /** Probability that a look into an open box misses a degraded joint. */
+  MISSED_BY_LOOKING(Range.PROBABILITY),
+  /** Probability that a joint of an open box looks bad where none is. */
+  FALSE_ALARM(Range.PROBABILITY),
   /** Probability that another joint is degraded too, given one that is. */
   FURTHER_FAULT(Range.PROBABILITY),
   /** Share of degraded joints whose ohms differ between small and large currents. */
@@ -111,6 +115,11 @@ public enum Assumption {
   /** The name in case files and reports: lower case with hyphens. */
   public String key() {
     return key;
+  }
+
+  /** Whether it bears only on what was seen in open boxes. */
+  public boolean isAboutLooking() {
+    return this == MISSED_BY_LOOKING || this == FALSE_ALARM;
   }
 
   /** The unit of the value, as printed: {@code ohm}, {@code log sd}, {@code probability}, ... */

@@ -1,5 +1,6 @@
 package ohmtrail.survey;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -17,8 +18,10 @@ import ohmtrail.survey.load.Load;
  * @param meters the meters used, names unique
  * @param loads the loads used, names unique
  * @param tests the tests, names unique, in the order taken
+ * @param findings what was found at boxes, one for each place at most
  */
-public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
+public record Survey(
+    List<Meter> meters, List<Load> loads, List<Test> tests, List<Finding> findings) {
   /**
    * A reading of more than so many times the nominal voltage is refused. A slip of the decimal
    * point is let through: it is for the method to find.
@@ -33,12 +36,53 @@ public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
     meters = List.copyOf(meters);
     loads = List.copyOf(loads);
     tests = List.copyOf(tests);
+    findings = List.copyOf(findings);
     requireUnique("Meter", meters, Meter::name);
     requireUnique("Load", loads, Load::name);
     requireUnique("Test", tests, Test::name);
+    requireUnique("Finding's place", findings, Finding::place);
     Set<String> meterNames = names(meters, Meter::name);
     Set<String> loadNames = names(loads, Load::name);
     tests.forEach(test -> requireKnown(test, meterNames, loadNames));
+  }
+
+  /** A survey of readings alone. */
+  public Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
+    this(meters, loads, tests, List.of());
+  }
+
+  /** The same with other tests. */
+  public Survey withTests(List<Test> changed) {
+    return new Survey(meters, loads, changed, findings);
+  }
+
+  /** The same with other loads. */
+  public Survey withLoads(List<Load> changed) {
+    return new Survey(meters, changed, tests, findings);
+  }
+
+  /** The same with something found; it takes the place of what was found there before. */
+  public Survey with(Finding found) {
+    List<Finding> all = new ArrayList<>(findings);
+    all.removeIf(before -> before.place().equals(found.place()));
+    all.add(found);
+    return new Survey(meters, loads, tests, all);
+  }
+
+  /** Where that was found. */
+  public Set<String> places(Finding.State state) {
+    return findings.stream()
+        .filter(finding -> finding.state() == state)
+        .map(Finding::place)
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
+  /** Where every joint was sound when the box was closed. */
+  public Set<String> lookedSound() {
+    return findings.stream()
+        .filter(Finding::isSound)
+        .map(Finding::place)
+        .collect(Collectors.toUnmodifiableSet());
   }
 
   private static <T> void requireUnique(String what, List<T> items, Function<T, String> nameOf) {
@@ -77,6 +121,7 @@ public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
    * @throws SurveyException when one is not
    */
   public void requireFits(Circuit circuit) {
+    findings.forEach(finding -> requirePlace(circuit, finding));
     for (Test test : tests) {
       test.loads()
           .forEach(use -> requireReceptacle(circuit, use.box(), "Load " + use.load(), test));
@@ -86,6 +131,19 @@ public record Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
       test.readings()
           .forEach(reading -> requireConductors(circuit, reading.box(), reading.between(), test));
       test.readings().forEach(reading -> requirePossible(circuit, reading, test));
+    }
+  }
+
+  private static void requirePlace(Circuit circuit, Finding finding) {
+    String place = finding.place();
+    if (circuit.box(place).isEmpty() && !place.equals(Finding.SUPPLY)) {
+      throw new SurveyException(
+          "Box ("
+              + place
+              + ") of a finding must be one of "
+              + circuit.boxes().stream().map(Box::name).toList()
+              + " or "
+              + Finding.SUPPLY);
     }
   }
 

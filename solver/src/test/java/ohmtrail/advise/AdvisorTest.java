@@ -5,10 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Degradation;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.Survey;
 import org.junit.jupiter.api.Test;
 
@@ -59,7 +61,8 @@ class AdvisorTest {
     Advice before = advisor.next(survey, Situation.START);
     String first = opened(before);
 
-    Advice after = advisor.next(survey, Situation.START.opened(first));
+    Advice after =
+        advisor.next(survey.with(new Finding(first, Finding.State.FINE)), Situation.START);
 
     assertTrue(!opened(after).equals(first), "again " + first);
   }
@@ -75,13 +78,17 @@ class AdvisorTest {
 
   @Test
   void nothingIsReadAtABoxOutOfReach() {
-    Situation situation = Situation.START.withoutReach("box-3").withoutReach("box-4");
-    Advice advice = advisor.next(Runs.survey(Runs.HEATER_WATTS), situation);
+    Survey survey =
+        Runs.survey(Runs.HEATER_WATTS)
+            .with(new Finding("box-3", Finding.State.OUT_OF_REACH))
+            .with(new Finding("box-4", Finding.State.OUT_OF_REACH));
+    Set<String> outOfReach = Set.of("box-3", "box-4");
+    Advice advice = advisor.next(survey, Situation.START);
 
     for (Option option : advice.options()) {
       if (option.choice() instanceof Choice.Read read) {
-        assertTrue(!situation.outOfReach().contains(read.box()), read.box());
-        read.loads().forEach(use -> assertTrue(!situation.outOfReach().contains(use.box())));
+        assertTrue(!outOfReach.contains(read.box()), read.box());
+        read.loads().forEach(use -> assertTrue(!outOfReach.contains(use.box())));
       }
     }
   }
@@ -134,7 +141,7 @@ class AdvisorTest {
                 Runs.idle("box-6"),
                 new ohmtrail.survey.Test("again", List.of(), Runs.idle("box-6").readings())));
     assertTrue(
-        Visits.of(circuit, twice, Situation.START).stream()
+        Visits.of(circuit, twice).stream()
             .noneMatch(
                 visit ->
                     visit.box().equals("box-6")

@@ -12,6 +12,7 @@ import ohmtrail.practice.LiveCircuit;
 import ohmtrail.practice.PracticeCase;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
@@ -108,7 +109,7 @@ class ForecastTest {
       Survey survey, Choice.Read visit, List<Degradation> degraded) {
     Posterior posterior = new Locator(circuit, Runs.USUAL).weigh(survey);
     List<Double> nowhere = new ArrayList<>();
-    Beliefs.places(circuit, Situation.SUPPLY).forEach(place -> nowhere.add(0.0));
+    Beliefs.places(circuit, Finding.SUPPLY).forEach(place -> nowhere.add(0.0));
     Belief belief = new Belief(degraded, 0, 1, nowhere);
     Beliefs beliefs = new Beliefs(circuit, List.of(belief));
     double[] point =

@@ -55,14 +55,14 @@ class PlanSearchTest {
       Posterior posterior = new Locator(circuit, Runs.USUAL).weigh(survey);
       double[] point =
           posterior.diagnosis().bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
-      beliefs = Beliefs.of(circuit, posterior, Situation.START);
+      beliefs = Beliefs.of(circuit, posterior);
       shares = new BoxShares(beliefs);
-      openings = timetable.openings(Situation.START);
+      openings = timetable.openings(survey);
       opening = new OpeningMinutes(openings, timetable.wrongStop());
       second = new SecondStep(shares, opening);
       fetching = timetable.fetching(Situation.START);
       List<Choice.Read> chosen =
-          Visits.of(circuit, survey, Situation.START).stream().filter(World::isPlain).toList();
+          Visits.of(circuit, survey).stream().filter(World::isPlain).toList();
       Forecast forecast = new Forecast(circuit, survey, chosen, Runs.USUAL, point, beliefs);
       List<Forecast.Conditional> conditionals =
           beliefs.all().stream().map(forecast::under).toList();

@@ -13,6 +13,7 @@ import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
@@ -199,7 +200,9 @@ class ScreeningTest {
   void theUtilityIsCalledOnce() {
     Advice after =
         new Advisor(circuit, Runs.USUAL, Minutes.defaults())
-            .next(atSupply(136), Situation.START.calledUtility());
+            .next(
+                atSupply(136).with(new Finding(Finding.SUPPLY, Finding.State.FINE)),
+                Situation.START);
     assertTrue(
         after.options().stream()
             .noneMatch(

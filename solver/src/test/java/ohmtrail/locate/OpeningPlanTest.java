@@ -22,9 +22,13 @@ import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
 import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Finding;
+import ohmtrail.survey.Survey;
 import org.junit.jupiter.api.Test;
 
 class OpeningPlanTest {
+  private static final Survey UNREAD = new Survey(List.of(), List.of(), List.of());
+
   /** A few sums and quotients of ordinary numbers. */
   private static final double ARITHMETIC = 1e-9;
 
@@ -64,20 +68,37 @@ class OpeningPlanTest {
             new RankedBox("c", 0.18),
             new RankedBox("panel", 0));
 
-    OpeningPlan quickest = OpeningPlan.quickest(circuit, MINUTES, ranked);
+    OpeningPlan quickest = OpeningPlan.quickest(circuit, UNREAD, MINUTES, ranked);
 
     assertEquals(List.of("c", "a", "b", "panel"), quickest.boxes());
     assertEquals(0.18 * 5 + 0.27 * 20 + 0.55 * 80, quickest.expectedMinutes(), ARITHMETIC);
-    OpeningPlan likeliest = OpeningPlan.byProbability(circuit, MINUTES, ranked);
+    OpeningPlan likeliest = OpeningPlan.byProbability(circuit, UNREAD, MINUTES, ranked);
     assertEquals(List.of("b", "a", "c", "panel"), likeliest.boxes());
     assertEquals(0.55 * 60 + 0.27 * 75 + 0.18 * 80, likeliest.expectedMinutes(), ARITHMETIC);
+  }
+
+  @Test
+  void aBoxOutOfReachTakesLonger() {
+    Circuit circuit = circuit(box("a"), box("b"));
+    Survey survey = UNREAD.with(new Finding("a", Finding.State.OUT_OF_REACH));
+    List<RankedBox> ranked = List.of(new RankedBox("a", 0.6), new RankedBox("b", 0.4));
+
+    OpeningPlan quickest = OpeningPlan.quickest(circuit, survey, MINUTES, ranked);
+
+    assertEquals(List.of("b", "a"), quickest.boxes());
+    assertEquals(
+        MINUTES.of(Chore.OPEN_BOX) + MINUTES.of(Chore.HARD_TO_REACH),
+        quickest.steps().get(1).minutes());
   }
 
   @Test
   void theUsualMinutesOfAPanelAreItsOwn() {
     OpeningPlan plan =
         OpeningPlan.byProbability(
-            circuit(box("a")), MINUTES, List.of(new RankedBox("panel", 1), new RankedBox("a", 0)));
+            circuit(box("a")),
+            UNREAD,
+            MINUTES,
+            List.of(new RankedBox("panel", 1), new RankedBox("a", 0)));
 
     assertEquals(20, plan.expectedMinutes(), ARITHMETIC);
     assertEquals(15, plan.steps().get(1).minutes());
@@ -87,7 +108,7 @@ class OpeningPlanTest {
   void nothingToFindTakesNoTime() {
     assertEquals(
         0,
-        OpeningPlan.quickest(circuit(box("a")), MINUTES, List.of(new RankedBox("a", 0)))
+        OpeningPlan.quickest(circuit(box("a")), UNREAD, MINUTES, List.of(new RankedBox("a", 0)))
             .expectedMinutes());
   }
 
@@ -108,7 +129,7 @@ class OpeningPlanTest {
       boxes[i] = box(names.get(i), minutes.get(i));
       ranked.add(new RankedBox(names.get(i), weights.get(i)));
     }
-    OpeningPlan quickest = OpeningPlan.quickest(circuit(boxes), MINUTES, ranked);
+    OpeningPlan quickest = OpeningPlan.quickest(circuit(boxes), UNREAD, MINUTES, ranked);
 
     for (List<OpeningPlan.Step> order : orders(quickest.steps())) {
       assertTrue(

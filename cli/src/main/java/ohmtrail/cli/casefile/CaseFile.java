@@ -43,6 +43,11 @@ public record CaseFile(
     this(title, circuit, survey, assumptions, warnings, List.of());
   }
 
+  /** The same circuit with another survey. */
+  public CaseFile with(Survey changed) {
+    return new CaseFile(title, circuit, changed, assumptions, warnings, taken);
+  }
+
   /** Copies the lists. */
   public CaseFile {
     warnings = List.copyOf(warnings);

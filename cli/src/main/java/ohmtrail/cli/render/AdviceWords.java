@@ -7,12 +7,12 @@ import java.util.stream.Collectors;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Outcome;
 import ohmtrail.advise.RuledOut;
-import ohmtrail.advise.Situation;
 import ohmtrail.advise.safety.Hazard;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.predict.Degradation;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Survey;
@@ -163,7 +163,7 @@ public final class AdviceWords {
     }
     Set<String> before =
         circuit.pathTo(read.box()).stream().map(Cable::from).collect(Collectors.toSet());
-    before.add(Situation.SUPPLY);
+    before.add(Finding.SUPPLY);
     boolean here = likely.stream().anyMatch(box -> box.box().equals(read.box()));
     boolean allBefore =
         likely.stream().allMatch(box -> box.box().equals(read.box()) || before.contains(box.box()));

@@ -61,7 +61,7 @@ public final class Headline {
 
   /** Puts a diagnosis into words. */
   public static String of(CaseFile caseFile, Diagnosis diagnosis) {
-    OpeningOrder opening = OpeningOrder.of(caseFile.circuit(), diagnosis);
+    OpeningOrder opening = OpeningOrder.of(caseFile, diagnosis);
     return new Headline(caseFile, diagnosis, opening).write();
   }
 

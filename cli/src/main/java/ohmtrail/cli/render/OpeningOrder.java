@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import ohmtrail.advise.Advice;
-import ohmtrail.advise.Situation;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Finding;
+import ohmtrail.survey.Survey;
 
 /** Which box to open first: the likeliest, or the quickest search where the case says minutes. */
 public final class OpeningOrder {
@@ -27,27 +29,31 @@ public final class OpeningOrder {
   }
 
   /** For the boxes of an answer. */
-  public static OpeningOrder of(Circuit circuit, Diagnosis diagnosis) {
-    boolean timed = circuit.boxes().stream().anyMatch(box -> box.openingMinutes().isPresent());
+  public static OpeningOrder of(CaseFile caseFile, Diagnosis diagnosis) {
+    Circuit circuit = caseFile.circuit();
+    Survey survey = caseFile.survey();
+    boolean timed =
+        circuit.boxes().stream().anyMatch(box -> box.openingMinutes().isPresent())
+            || !survey.places(Finding.State.OUT_OF_REACH).isEmpty();
     Minutes minutes = Minutes.defaults();
     return new OpeningOrder(
         timed,
-        OpeningPlan.quickest(circuit, minutes, diagnosis.boxes()),
-        OpeningPlan.byProbability(circuit, minutes, diagnosis.boxes()));
+        OpeningPlan.quickest(circuit, survey, minutes, diagnosis.boxes()),
+        OpeningPlan.byProbability(circuit, survey, minutes, diagnosis.boxes()));
   }
 
   /** As advised: by the minutes of this search, what looked fine last. */
   public static OpeningOrder of(Advice advice) {
     List<OpeningPlan.Step> boxes =
         advice.opening().steps().stream()
-            .filter(step -> !step.box().equals(Situation.SUPPLY))
+            .filter(step -> !step.box().equals(Finding.SUPPLY))
             .toList();
     List<OpeningPlan.Step> ranked = new ArrayList<>(boxes);
     ranked.sort(Comparator.comparingDouble(OpeningPlan.Step::probability).reversed());
     return new OpeningOrder(true, new OpeningPlan(boxes), new OpeningPlan(ranked));
   }
 
-  /** Whether the case says of any box how long it takes to open. */
+  /** Whether the case says of any box how long it takes to open, or that it is out of reach. */
   public boolean isTimed() {
     return timed;
   }

@@ -22,6 +22,7 @@ import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.survey.Accuracy;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
@@ -461,5 +462,39 @@ class CaseFileReaderTest {
     CaseFile other =
         new CaseFile("all", plain.circuit(), plain.survey(), changed, plain.warnings());
     assertEquals(changed, CaseFiles.read(new CaseFileWriter().write(other)).assumptions());
+  }
+
+  @Test
+  void whatWasFoundIsReadAndOfTwoWordsTheLastHolds() throws CaseFileException {
+    CaseFile read =
+        CaseFiles.read(
+            HEAD
+                + """
+                  - a: receptacle
+                  - b: receptacle
+                found:
+                  - a: fine
+                  - B: out of reach
+                  - the supply: fine
+                  - a: burnt
+                """);
+
+    assertEquals(
+        List.of(
+            new Finding("b", Finding.State.OUT_OF_REACH),
+            new Finding(Finding.SUPPLY, Finding.State.FINE),
+            new Finding("a", Finding.State.BURNT)),
+        read.survey().findings());
+  }
+
+  @Test
+  void whatCannotHaveBeenFoundIsRefusedWithTheNearestWord() {
+    String wrong = HEAD + "  - attic: receptacle\nfound:\n  - atic: fine\n  - attic: fin\n";
+
+    List<String> problems = CaseFiles.problems(wrong);
+
+    assertEquals(2, problems.size(), problems.toString());
+    assertTrue(problems.get(0).contains("Maybe attic was meant"), problems.get(0));
+    assertTrue(problems.get(1).contains("Maybe fine was meant"), problems.get(1));
   }
 }

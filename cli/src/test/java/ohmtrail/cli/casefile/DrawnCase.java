@@ -22,6 +22,7 @@ import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
 import ohmtrail.survey.Accuracy;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
@@ -210,7 +211,13 @@ final class DrawnCase {
         tests.add(new Test(name, uses, readings(circuit, meters)));
       }
     }
-    return new Survey(meters, loads, tests);
+    Survey survey = new Survey(meters, loads, tests);
+    for (int i = random.nextInt(4); i > 0; i--) {
+      List<String> places = new ArrayList<>(circuit.boxes().stream().map(Box::name).toList());
+      places.add(Finding.SUPPLY);
+      survey = survey.with(new Finding(one(places), one(List.of(Finding.State.values()))));
+    }
+    return survey;
   }
 
   private Meter meter(String name) {

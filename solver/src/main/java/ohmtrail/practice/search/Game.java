@@ -14,6 +14,7 @@ import ohmtrail.predict.LoadState;
 import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
 
@@ -54,7 +55,7 @@ public final class Game {
   public Played play(Searcher searcher) {
     for (int step = 0; step < MOST_STEPS; step++) {
       Choice choice = searcher.next(survey, situation);
-      spent += timetable.of(choice, situation);
+      spent += timetable.of(choice, survey, situation);
       if (choice instanceof Choice.Read read) {
         take(read);
       } else if (choice instanceof Choice.Open open) {
@@ -62,8 +63,11 @@ public final class Game {
         if (live.showsInside(open.box())) {
           return over();
         }
+        survey = survey.with(new Finding(open.box(), Finding.State.FINE));
       } else if (choice.equals(new Choice.Stop(Choice.Stop.Reason.HEALTHY))) {
         return callBack();
+      } else {
+        survey = survey.with(new Finding(Finding.SUPPLY, Finding.State.FINE));
       }
       situation = timetable.after(choice, situation);
     }
@@ -77,7 +81,7 @@ public final class Game {
       tests.add(live.take(test));
       readings += test.readings().size();
     }
-    survey = new Survey(survey.meters(), survey.loads(), tests);
+    survey = survey.withTests(tests);
   }
 
   /** What the test does under the truth that it must not. */
@@ -105,8 +109,8 @@ public final class Game {
     stoppedWrongly = true;
     spent += minutes.of(Chore.WRONG_STOP);
     for (Box box : live.circuit().boxes()) {
-      if (!situation.lookedFine().contains(box.name())) {
-        spent += timetable.of(new Choice.Open(box.name()), situation);
+      if (!survey.lookedSound().contains(box.name())) {
+        spent += timetable.of(new Choice.Open(box.name()), survey, situation);
         boxes++;
         if (live.showsInside(box.name())) {
           return over();

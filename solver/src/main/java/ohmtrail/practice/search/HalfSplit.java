@@ -90,7 +90,7 @@ public final class HalfSplit implements Searcher {
       planOpening();
     }
     return toOpen.stream()
-        .filter(box -> !situation.lookedFine().contains(box))
+        .filter(box -> !survey.lookedSound().contains(box))
         .<Choice>map(Choice.Open::new)
         .findFirst()
         .orElseGet(() -> new Choice.Stop(Choice.Stop.Reason.HEALTHY));
@@ -135,7 +135,7 @@ public final class HalfSplit implements Searcher {
   private void conclude(Survey survey) {
     int count = survey.tests().size();
     List<Test> pair = survey.tests().subList(count - 2, count);
-    Survey two = new Survey(survey.meters(), survey.loads(), pair);
+    Survey two = survey.withTests(pair);
     List<Double> sound = new Predictor(circuit, two, assumptions).readings(List.of());
     double falls = pair.get(0).readings().get(0).volts() - pair.get(1).readings().get(0).volts();
     String box = pair.get(0).readings().get(0).box();

@@ -44,7 +44,7 @@ public final class ReadEverythingFirst implements Searcher {
     return new Locator(circuit, assumptions)
         .locate(survey).boxes().stream()
             .map(RankedBox::box)
-            .filter(box -> !situation.lookedFine().contains(box))
+            .filter(box -> !survey.lookedSound().contains(box))
             .<Choice>map(Choice.Open::new)
             .findFirst()
             .orElseGet(() -> new Choice.Stop(Choice.Stop.Reason.HEALTHY));

@@ -10,8 +10,8 @@ public interface Searcher {
   /**
    * Decides the next step.
    *
-   * @param survey everything read so far
-   * @param situation where the searcher stands, and what was opened in vain
+   * @param survey everything read so far, and what was opened in vain
+   * @param situation where the searcher stands
    */
   Choice next(Survey survey, Situation situation);
 }

@@ -12,12 +12,16 @@ import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.SourceText;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.SurveyException;
 import ohmtrail.survey.load.Load;
 
-/** Reads the lower half of a case file: meters, loads, tests and the table of readings. */
+/**
+ * Reads the lower half of a case file: meters, loads, tests, the table of readings, and what was
+ * found.
+ */
 public final class SurveyReader {
 
   private final Fields fields;
@@ -53,12 +57,15 @@ public final class SurveyReader {
       CsvReadings table = new CsvReadings(tests, uses, readings, problems);
       fields.scalar("readings").ifPresent(name -> readTable(name, table));
     }
-    return survey(meters, uses.loads(), tests);
+    List<Finding> findings =
+        fields.items("found").map(new FindingReader(run.names(), problems)::read).orElse(List.of());
+    return survey(meters, uses.loads(), tests, findings);
   }
 
-  private Survey survey(List<Meter> meters, List<Load> loads, TestReader tests) {
+  private Survey survey(
+      List<Meter> meters, List<Load> loads, TestReader tests, List<Finding> findings) {
     try {
-      Survey survey = new Survey(meters, loads, tests.tests());
+      Survey survey = new Survey(meters, loads, tests.tests(), findings);
       run.circuit().ifPresent(survey::requireFits);
       return survey;
     } catch (SurveyException broken) {

@@ -17,6 +17,7 @@ import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.YamlText;
 import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Unit;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
@@ -24,7 +25,7 @@ import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
 import ohmtrail.survey.load.Load;
 
-/** Writes the lower half of a case file: meters, loads and tests. */
+/** Writes the lower half of a case file: meters, loads, tests and what was found. */
 public final class SurveyWriter {
 
   private final Survey survey;
@@ -51,7 +52,7 @@ public final class SurveyWriter {
     this.site = new Site(run, meters);
   }
 
-  /** The lines from the meters to the end of the tests. */
+  /** The lines from the meters to what was found. */
   public String write() {
     out.append(survey.meters().isEmpty() ? "meters: {}\n" : "meters:\n");
     survey.meters().forEach(this::writeMeter);
@@ -63,7 +64,15 @@ public final class SurveyWriter {
       out.append("tests:\n");
       survey.tests().forEach(this::writeTest);
     }
+    if (!survey.findings().isEmpty()) {
+      out.append("found:\n");
+      survey.findings().forEach(this::writeFinding);
+    }
     return out.toString();
+  }
+
+  private void writeFinding(Finding finding) {
+    out.append("  - " + YamlText.of(finding.place()) + ": " + finding.state().word() + "\n");
   }
 
   private void writeMeter(Meter meter) {

@@ -24,6 +24,7 @@ public final class Keys {
               "loads",
               "tests",
               "readings",
+              "found",
               "assume"));
 
   /** Of a run entry written key by key. */

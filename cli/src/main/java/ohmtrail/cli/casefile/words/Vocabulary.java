@@ -17,6 +17,7 @@ import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Words;
 import ohmtrail.reference.ConductorMaterial;
+import ohmtrail.survey.Finding;
 
 /** The words of a run, in both regions' spelling. */
 public final class Vocabulary {
@@ -40,6 +41,9 @@ public final class Vocabulary {
 
   /** How a supply is earthed, by the names of IEC 60364-1. */
   public static final Map<String, Supply.Earthing> EARTHINGS = earthings();
+
+  /** What was found at a box. */
+  public static final Map<String, Finding.State> FINDINGS = findings();
 
   /** The word before the conductors that a device is connected to. */
   public static final String ON = "on";
@@ -129,6 +133,14 @@ public final class Vocabulary {
     }
     materials.put("aluminum", ConductorMaterial.ALUMINIUM);
     return materials;
+  }
+
+  private static Map<String, Finding.State> findings() {
+    Map<String, Finding.State> findings = new LinkedHashMap<>();
+    for (Finding.State state : Finding.State.values()) {
+      findings.put(state.word(), state);
+    }
+    return findings;
   }
 
   private static <T> Map<String, T> ordered(String first, T one, String second, T other) {

@@ -72,7 +72,7 @@ public final class LocateJson {
   }
 
   private void writeOpening() {
-    OpeningOrder opening = OpeningOrder.of(caseFile.circuit(), diagnosis);
+    OpeningOrder opening = OpeningOrder.of(caseFile, diagnosis);
     json.object("opening")
         .member("timed", opening.isTimed())
         .member("expectedMinutes", opening.plan().expectedMinutes())

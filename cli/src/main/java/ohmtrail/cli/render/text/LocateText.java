@@ -135,7 +135,7 @@ public final class LocateText {
   }
 
   private void writeBoxes() {
-    OpeningOrder opening = OpeningOrder.of(circuit, diagnosis);
+    OpeningOrder opening = OpeningOrder.of(caseFile, diagnosis);
     List<OpeningPlan.Step> listed =
         opening.plan().steps().stream().filter(box -> box.probability() >= WORTH_A_LINE).toList();
     page.heading(

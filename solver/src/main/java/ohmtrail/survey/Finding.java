@@ -1,0 +1,46 @@
+package ohmtrail.survey;
+
+import java.util.Locale;
+
+/**
+ * What somebody found who went to a box, apart from readings. Of several at the same place the last
+ * one holds.
+ *
+ * @param place name of the box, or {@link #SUPPLY}
+ * @param state what was found there
+ */
+public record Finding(String place, State state) {
+  /** What stands for the supply where a box is named: the utility has looked. */
+  public static final String SUPPLY = "the supply";
+
+  /** What can be found. */
+  public enum State {
+    /** Opened; every joint looked sound. */
+    FINE,
+    /** Opened; a joint looked burnt, loose or broken. */
+    BURNT,
+    /** Opened; a joint was made anew, and the others looked sound. */
+    REMADE,
+    /** Neither read at nor opened, as it is. */
+    OUT_OF_REACH;
+
+    /**
+     * The word of case files: {@code fine}, {@code burnt}, {@code remade}, {@code out of reach}.
+     */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+  }
+
+  /** Rejects a place without a name. */
+  public Finding {
+    if (place.isBlank()) {
+      throw new SurveyException("Place (" + place + ") of a finding must not be blank");
+    }
+  }
+
+  /** Whether every joint there was sound when it was left. */
+  public boolean isSound() {
+    return state == State.FINE || state == State.REMADE;
+  }
+}
