@@ -153,10 +153,10 @@ final class ExampleCase {
     List<String> shown = new ArrayList<>();
     for (Test test : survey.tests()) {
       for (Reading reading : test.readings()) {
-        double resolution = survey.meter(reading.meter()).resolutionVolts();
+        double resolution = survey.meter(reading.meter()).resolution();
         int places = Math.max(0, BigDecimal.valueOf(resolution).stripTrailingZeros().scale());
         shown.add(
-            BigDecimal.valueOf(reading.volts()).setScale(places, RoundingMode.HALF_UP).toString());
+            BigDecimal.valueOf(reading.value()).setScale(places, RoundingMode.HALF_UP).toString());
       }
     }
     return shown;

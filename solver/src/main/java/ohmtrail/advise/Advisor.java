@@ -254,7 +254,7 @@ public final class Advisor {
             kept.add(reading);
           }
         }
-        tests.add(new Test(test.name(), test.loads(), kept));
+        tests.add(test.withReadings(kept));
       }
       return survey.withTests(tests);
     }

@@ -65,7 +65,7 @@ final class Bands {
       axes.add(new Axis(new Outcome.Figure(reading, loaded.get(r), Optional.empty()), r, -1));
       for (int f = 0; f < r; f++) {
         boolean falls = loaded.get(r) && !loaded.get(f);
-        if (falls && readings.get(f).between().equals(reading.between())) {
+        if (falls && readings.get(f).tap().equals(reading.tap())) {
           axes.add(
               0, new Axis(new Outcome.Figure(reading, true, Optional.of(readings.get(f))), r, f));
         }

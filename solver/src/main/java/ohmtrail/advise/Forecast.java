@@ -12,9 +12,9 @@ import ohmtrail.predict.Evaluation;
 import ohmtrail.predict.JointSweep;
 import ohmtrail.predict.Parameters;
 import ohmtrail.predict.SurveyModel;
-import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Reading;
+import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
 
@@ -39,8 +39,7 @@ final class Forecast {
   private final List<Reading> readings = new ArrayList<>();
   private final List<Integer> testOf = new ArrayList<>();
   private final Map<Choice.Read, List<Integer>> places = new LinkedHashMap<>();
-  private final double driftVariance;
-  private final double[] variance;
+  private final List<ReadingError> errors;
   private final Parameters parameters;
   private final double[] point;
   private final Circuit circuit;
@@ -71,8 +70,10 @@ final class Forecast {
     this.point = point.clone();
     this.extended = extend(choices);
     this.parameters = Parameters.of(circuit, extended, assumptions);
-    this.driftVariance = Math.pow(assumptions.value(Assumption.SUPPLY_DRIFT), 2);
-    this.variance = variances();
+    this.errors =
+        readings.stream()
+            .map(each -> ReadingError.of(each, extended.meter(each.meter()), assumptions))
+            .toList();
     List<Joint> joints =
         beliefs.all().stream()
             .filter(belief -> belief.degradations().size() == 1)
@@ -97,13 +98,13 @@ final class Forecast {
     for (Choice.Read choice : choices) {
       List<Integer> own = new ArrayList<>();
       for (Test test : choice.tests()) {
-        Test bare = new Test("to come", test.loads(), test.readings());
+        Test bare = test.named("to come");
         Integer start = starts.get(bare);
         if (start == null) {
           start = readings.size();
           starts.put(bare, start);
           note(test, tests.size());
-          tests.add(new Test("to come (" + start + ")", test.loads(), test.readings()));
+          tests.add(test.named("to come (" + start + ")"));
         }
         for (int r = 0; r < test.readings().size(); r++) {
           own.add(start + r);
@@ -119,17 +120,6 @@ final class Forecast {
       readings.add(reading);
       testOf.add(number);
     }
-  }
-
-  private double[] variances() {
-    double scatter = assumptions.value(Assumption.READING_SCATTER);
-    return readings.stream()
-        .mapToDouble(
-            reading -> {
-              double own = extended.meter(reading.meter()).readingSigma();
-              return own * own + scatter * scatter;
-            })
-        .toArray();
   }
 
   /** The readings to come of every choice under one belief. */
@@ -178,7 +168,7 @@ final class Forecast {
       double[][] factor = factor();
       double[] residual = new double[past];
       for (int r = 0; r < past; r++) {
-        residual[r] = readings.get(r).volts() - shifted(r);
+        residual[r] = errors.get(r).value() - shifted(r);
       }
       forward(factor, residual);
       int coming = volts.length - past;
@@ -215,9 +205,9 @@ final class Forecast {
     private double ownCovariance(int a, int b) {
       double sum = slopesProduct(a, b);
       if (testOf.get(a).intValue() == testOf.get(b).intValue()) {
-        sum += driftVariance * volts[a] * volts[b];
+        sum += errors.get(a).driftSigma() * volts[a] * errors.get(b).driftSigma() * volts[b];
       }
-      return a == b ? sum + variance[a] : sum;
+      return a == b ? sum + errors.get(a).variance() : sum;
     }
 
     /** Cholesky factor of the covariance of the readings taken, the ohms as they stand. */

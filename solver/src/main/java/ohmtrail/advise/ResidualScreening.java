@@ -38,7 +38,7 @@ final class ResidualScreening {
     List<Choice.Read> owner = new ArrayList<>();
     for (Choice.Read visit : visits) {
       for (Test test : visit.tests()) {
-        tests.add(new Test("to come " + tests.size(), test.loads(), test.readings()));
+        tests.add(test.named("to come " + tests.size()));
         test.readings().forEach(reading -> owner.add(visit));
       }
     }

@@ -165,7 +165,7 @@ final class Visits {
 
   private static List<List<Object>> what(Test test) {
     return test.readings().stream()
-        .map(reading -> List.<Object>of(reading.box(), reading.between(), reading.meter()))
+        .map(reading -> List.<Object>of(reading.tap(), reading.meter()))
         .toList();
   }
 

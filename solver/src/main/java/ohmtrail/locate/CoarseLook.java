@@ -207,7 +207,7 @@ record CoarseLook(
     private Step step(JointResponse response, double ohms) {
       response.volts(ohms, residual);
       for (int r = 0; r < residual.length; r++) {
-        residual[r] = observations.volts(r) - residual[r] + shift[r];
+        residual[r] = observations.value(r) - residual[r] + shift[r];
       }
       FrozenCovariance.Misfit misfit = frozen.misfit(residual);
       double forgiving = Math.min(misfit.all(), misfit.withoutWorst() + WRONG_READING_COST);

@@ -125,7 +125,7 @@ record Discord(double logWeight, Explanation explanation) {
     private double logWeight(Linearised linearised, double ohms) {
       Weigher.Weight weight = linearised.weight(ohms);
       double width = joint.isPresent() ? weighing.prior().logWidth(ohms, weight.curvature()) : 0;
-      double given = wrong.cardinality() * weighing.observations().logWrong();
+      double given = wrong.stream().mapToDouble(weighing.observations()::logWrong).sum();
       double others = wrong.cardinality() >= 2 ? weight.logWeight() : weight.logOneWrong();
       return logPrior + others + given + width;
     }

@@ -89,7 +89,7 @@ final class EvidenceByParameters implements GaussianEvidence {
         design[r * columns + c] = slope;
         shift += slope * point[active[c]];
       }
-      residual[r] = observations.volts(r) - evaluation.volts()[r] + shift;
+      residual[r] = observations.value(r) - evaluation.volts()[r] + shift;
     }
   }
 
@@ -116,7 +116,7 @@ final class EvidenceByParameters implements GaussianEvidence {
     for (int r = from; r < to; r++) {
       double precision = leftOut.get(r) ? 0 : 1 / observations.variance(r);
       logDeterminant -= leftOut.get(r) ? 0 : Math.log(precision);
-      drift[r] = observations.driftSigma() * predicted[r];
+      drift[r] = observations.driftSigma(r) * predicted[r];
       double pull = drift[r] * precision;
       square += pull * drift[r];
       alongResidual += pull * residual[r];

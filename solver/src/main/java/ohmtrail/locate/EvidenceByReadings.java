@@ -66,8 +66,8 @@ final class EvidenceByReadings implements GaussianEvidence {
     int all = evaluation.parameters();
     for (int r = 0; r < readings; r++) {
       boolean used = !leftOut.get(r);
-      residual[r] = used ? observations.volts(r) - evaluation.volts()[r] : 0;
-      drift[r] = used ? observations.driftSigma() * evaluation.volts()[r] : 0;
+      residual[r] = used ? observations.value(r) - evaluation.volts()[r] : 0;
+      drift[r] = used ? observations.driftSigma(r) * evaluation.volts()[r] : 0;
     }
     for (int c = 0; c < active.length; c++) {
       double[] column = design[c];

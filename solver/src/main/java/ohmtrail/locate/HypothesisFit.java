@@ -207,7 +207,7 @@ final class HypothesisFit {
       int all = evaluation.parameters();
       for (int r = 0; r < observations.count(); r++) {
         double scale = leftOut.get(r) ? 0 : 1 / Math.sqrt(observations.variance(r));
-        residuals[r] = scale * (observations.volts(r) - evaluation.volts()[r]);
+        residuals[r] = scale * (observations.value(r) - evaluation.volts()[r]);
         for (int c = 0; c < active.length; c++) {
           jacobian[r][c] = scale * evaluation.jacobian()[r * all + active[c]];
         }
@@ -243,8 +243,8 @@ final class HypothesisFit {
     private double drift(int reading) {
       return leftOut.get(reading)
           ? 0
-          : observations.driftSigma()
-              * observations.volts(reading)
+          : observations.driftSigma(reading)
+              * observations.value(reading)
               / Math.sqrt(observations.variance(reading));
     }
 

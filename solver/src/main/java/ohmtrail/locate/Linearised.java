@@ -124,7 +124,7 @@ final class Linearised {
     double gain = Double.NEGATIVE_INFINITY;
     for (int r = 0; r < precision.length; r++) {
       if (precision[r] > 0) {
-        double candidate = weigher.exchange() - Weigher.logGivenOthers(scaled[r], precision[r]);
+        double candidate = weigher.exchange(r) - Weigher.logGivenOthers(scaled[r], precision[r]);
         if (candidate > gain) {
           gain = candidate;
           reading = r;
@@ -214,15 +214,15 @@ final class Linearised {
       double along = 0;
       while (to < observations.count() && observations.testOf(to) == observations.testOf(from)) {
         if (to != wrongReading && !leftOut.get(to)) {
-          double drift = observations.driftSigma() * evaluation.volts()[to];
+          double drift = observations.driftSigma(to) * evaluation.volts()[to];
           square += drift * drift / observations.variance(to);
           along +=
-              drift * (observations.volts(to) - evaluation.volts()[to]) / observations.variance(to);
+              drift * (observations.value(to) - evaluation.volts()[to]) / observations.variance(to);
         }
         to++;
       }
       for (int r = from; r < to; r++) {
-        double drift = observations.driftSigma() * along / square;
+        double drift = observations.driftSigma(r) * along / square;
         result.add(evaluation.volts()[r] * (1 + drift));
       }
       from = to;

@@ -14,6 +14,8 @@ import ohmtrail.predict.Parameters;
 import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Survey;
 
 /**
@@ -206,12 +208,15 @@ public final class Locator {
     Observations observations = weighing.observations();
     List<FittedReading> readings = new ArrayList<>();
     for (int r = 0; r < observations.count(); r++) {
+      Meter meter = survey.meter(observations.reading(r).meter());
+      double fitted = explanation.volts().get(r);
       readings.add(
           new FittedReading(
               observations.test(r),
               observations.reading(r),
               healthy.get(r),
-              explanation.volts().get(r),
+              ReadingError.shown(fitted, meter),
+              observations.value(r) - fitted,
               Math.sqrt(observations.variance(r)),
               explanation.wrongProbabilities().get(r)));
     }

@@ -5,7 +5,9 @@ import java.util.List;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
+import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
 
@@ -22,63 +24,78 @@ final class Observations {
    */
   private static final double WRONG_READING_RANGE = 1.25;
 
+  /** A clamp on this circuit shows at most so many times the rating of the breaker. */
+  private static final double WRONG_AMPERES_RANGE = 1.25;
+
+  /** Least resistance that a wrong reading has, ohms: one step of an ordinary display. */
+  private static final double LEAST_WRONG_OHMS = 0.01;
+
   private final List<String> tests;
   private final List<Reading> readings;
-  private final double[] volts;
-  private final double[] variance;
+  private final List<ReadingError> errors;
   private final int[] testOf;
-  private final double driftSigma;
   private final double wrongProbability;
-  private final double wrongDensity;
+  private final double[] wrongDensity;
   private final double strainedShare;
   private final double strainedFactor;
 
   private Observations(
       List<String> tests,
       List<Reading> readings,
-      double[] volts,
-      double[] variance,
+      List<ReadingError> errors,
       int[] testOf,
-      Circuit circuit,
+      double[] wrongDensity,
       Assumptions assumptions) {
     this.tests = List.copyOf(tests);
     this.readings = List.copyOf(readings);
-    this.volts = volts;
-    this.variance = variance;
+    this.errors = List.copyOf(errors);
     this.testOf = testOf;
-    this.driftSigma = assumptions.value(Assumption.SUPPLY_DRIFT);
     this.wrongProbability = assumptions.value(Assumption.WRONG_READING);
     this.strainedShare = assumptions.value(Assumption.STRAINED_SHARE);
     this.strainedFactor = assumptions.value(Assumption.STRAINED_FACTOR);
-    this.wrongDensity = 1 / (WRONG_READING_RANGE * circuit.supply().volts());
+    this.wrongDensity = wrongDensity;
   }
 
   static Observations of(Circuit circuit, Survey survey, Assumptions assumptions) {
     int count = survey.readingCount();
     List<String> tests = new ArrayList<>();
     List<Reading> readings = new ArrayList<>();
-    double[] volts = new double[count];
-    double[] variance = new double[count];
+    List<ReadingError> errors = new ArrayList<>();
     int[] testOf = new int[count];
-    double scatter = assumptions.value(Assumption.READING_SCATTER);
+    double[] wrongDensity = new double[count];
     for (int t = 0; t < survey.tests().size(); t++) {
       Test test = survey.tests().get(t);
       for (Reading reading : test.readings()) {
         int at = readings.size();
-        double own = survey.meter(reading.meter()).readingSigma();
-        volts[at] = reading.volts();
-        double range = reading.rangeSigma();
-        variance[at] = own * own + scatter * scatter + range * range;
+        Meter meter = survey.meter(reading.meter());
+        ReadingError error = ReadingError.of(reading, meter, assumptions);
         testOf[at] = t;
+        wrongDensity[at] = wrongDensity(circuit, meter, error);
+        errors.add(error);
         readings.add(reading);
         tests.add(test.name());
       }
     }
-    return new Observations(tests, readings, volts, variance, testOf, circuit, assumptions);
+    return new Observations(tests, readings, errors, testOf, wrongDensity, assumptions);
+  }
+
+  /**
+   * Volts and amperes that are wrong are spread evenly over what there can be, ohms over its
+   * logarithm: a wrong one is as likely milliohms as kilohms.
+   */
+  private static double wrongDensity(Circuit circuit, Meter meter, ReadingError error) {
+    return switch (meter.measurand()) {
+      case VOLTAGE -> 1 / (WRONG_READING_RANGE * circuit.supply().volts());
+      case CURRENT -> 1 / (WRONG_AMPERES_RANGE * circuit.breakerAmperes());
+      case LOOP_IMPEDANCE, RESISTANCE ->
+          1
+              / (Math.max(LEAST_WRONG_OHMS, error.value())
+                  * Math.log(Math.max(Math.E, meter.greatest() / LEAST_WRONG_OHMS)));
+    };
   }
 
   int count() {
-    return volts.length;
+    return errors.size();
   }
 
   String test(int reading) {
@@ -89,13 +106,14 @@ final class Observations {
     return readings.get(reading);
   }
 
-  double volts(int reading) {
-    return volts[reading];
+  /** What was read, as the model predicts it: see {@link ReadingError}. */
+  double value(int reading) {
+    return errors.get(reading).value();
   }
 
-  /** Variance of the reading's own error, volts squared. */
+  /** Variance of the reading's own error, its unit squared. */
   double variance(int reading) {
-    return variance[reading];
+    return errors.get(reading).variance();
   }
 
   /** Number of the reading's test; readings of a test follow each other. */
@@ -103,9 +121,12 @@ final class Observations {
     return testOf[reading];
   }
 
-  /** Relative standard deviation of a test's supply voltage around that of the survey. */
-  double driftSigma() {
-    return driftSigma;
+  /**
+   * Relative standard deviation that a test's supply voltage, around that of the survey, gives a
+   * reading.
+   */
+  double driftSigma(int reading) {
+    return errors.get(reading).driftSigma();
   }
 
   /** Natural logarithm of the probability that a reading is right. */
@@ -114,11 +135,11 @@ final class Observations {
   }
 
   /**
-   * Natural logarithm of the density (per volt) of a reading that is wrong, times the probability
-   * that it is.
+   * Natural logarithm of the density (per volt, ampere or ohm) of a reading that is wrong, times
+   * the probability that it is.
    */
-  double logWrong() {
-    return Math.log(wrongProbability * wrongDensity);
+  double logWrong(int reading) {
+    return Math.log(wrongProbability * wrongDensity[reading]);
   }
 
   /** Probability that what is known only roughly is known worse than stated. */

@@ -129,7 +129,7 @@ final class Weigher {
     for (int r = 0; r < precision.length; r++) {
       if (precision[r] > 0) {
         double logWrong =
-            logAllRight - logGivenOthers(scaledResidual[r], precision[r]) + exchange();
+            logAllRight - logGivenOthers(scaledResidual[r], precision[r]) + exchange(r);
         logWeight = logSum(logWeight, logWrong);
         if (logWrong > most) {
           most = logWrong;
@@ -162,8 +162,8 @@ final class Weigher {
   }
 
   /** What calling one reading wrong instead of right adds, but for its density. */
-  double exchange() {
-    return observations.logWrong() - observations.logRight();
+  double exchange(int reading) {
+    return observations.logWrong(reading) - observations.logRight();
   }
 
   /** ln(e^a + e^b) without overflow. */

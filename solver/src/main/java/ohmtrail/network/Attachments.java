@@ -1,7 +1,9 @@
 package ohmtrail.network;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A solved network with a few things attached: series ohms, loads, a meter. Nothing is factored
@@ -13,20 +15,34 @@ import java.util.List;
  * <pre>H'(p, c) = H(p, c) - H(p, a) N H(a, c),   N = D (1 + H(a, a) D)^-1</pre>
  *
  * (Sherman-Morrison-Woodbury; for one series resistance R this is i = i0/(1 + y R) and every
- * reading moved by its transfer times -R i). N has as many rows as things attached. Cost: O(k^3) to
- * build, O(k) or O(k^2) per response. Immutable.
+ * reading moved by its transfer times -R i). N has as many rows as things attached. Where c itself
+ * is attached the same is
+ *
+ * <pre>H'(p, c) = H(p, a) N(a, c) / D(c)</pre>
+ *
+ * which is used where what is attached there is most of what is seen: a range of kilohms across an
+ * open way of gigohms is no difference of gigohms then. Cost: O(k^3) to build, O(k) or O(k^2) per
+ * response. Immutable.
  */
 public final class Attachments {
+  /** Share of what is seen at a port beyond which it is most of it. */
+  private static final double MOST = 0.5;
+
   private final PortResponse response;
   private final int[] ports;
 
   /** The matrix N, complex interleaved, row by row. */
   private final double[] core;
 
-  private Attachments(PortResponse response, int[] ports, double[] core) {
+  /** 1/D of each that is most of what is seen at its port; empty for the others. */
+  private final List<Optional<Complex>> loosening;
+
+  private Attachments(
+      PortResponse response, int[] ports, double[] core, List<Optional<Complex>> loosening) {
     this.response = response;
     this.ports = ports;
     this.core = core;
+    this.loosening = loosening;
   }
 
   /**
@@ -42,7 +58,18 @@ public final class Attachments {
     for (int a = 0; a < size; a++) {
       ports[a] = attachments.get(a).port();
     }
-    return new Attachments(response, ports, core(response, attachments, ports));
+    double[] core = core(response, attachments, ports);
+    List<Optional<Complex>> loosening = new ArrayList<>();
+    for (int a = 0; a < size; a++) {
+      int diagonal = 2 * (a * size + a);
+      Complex own = new Complex(core[diagonal], core[diagonal + 1]);
+      boolean most = own.times(response.transfer(ports[a], ports[a])).abs() > MOST;
+      loosening.add(
+          most
+              ? Optional.of(attachments.get(a).observed().dividedBy(attachments.get(a).driven()))
+              : Optional.empty());
+    }
+    return new Attachments(response, ports, core, loosening);
   }
 
   private static double[] core(PortResponse response, List<Attachment> attachments, int[] ports) {
@@ -90,9 +117,10 @@ public final class Attachments {
    */
   public void transfer(int observed, int excited, double[] into, int at) {
     double[] weights = weights(excited);
+    double share = isLoosened(excited) ? 0 : 1;
     double[] plain = response.column(excited);
-    double re = plain[2 * observed];
-    double im = plain[2 * observed + 1];
+    double re = share * plain[2 * observed];
+    double im = share * plain[2 * observed + 1];
     for (int a = 0; a < ports.length; a++) {
       double[] column = response.column(ports[a]);
       double hRe = column[2 * observed];
@@ -112,7 +140,8 @@ public final class Attachments {
   public double[] responses(int excited) {
     double[] weights = weights(excited);
     double[] plain = response.column(excited);
-    double[] result = Arrays.copyOf(plain, plain.length);
+    double[] result =
+        isLoosened(excited) ? new double[plain.length] : Arrays.copyOf(plain, plain.length);
     for (int a = 0; a < ports.length; a++) {
       double wRe = weights[2 * a];
       double wIm = weights[2 * a + 1];
@@ -130,9 +159,39 @@ public final class Attachments {
 
   /**
    * N H(a, c): what the attached ports are driven by, sign reversed, when port c is driven by one
-   * unit.
+   * unit; -N(a, c)/D(c), which takes in port c itself, where that is loosened.
    */
   private double[] weights(int excited) {
+    return isLoosened(excited) ? loosened(place(excited)) : weightsBeside(excited);
+  }
+
+  private boolean isLoosened(int port) {
+    int place = place(port);
+    return place >= 0 && loosening.get(place).isPresent();
+  }
+
+  private int place(int port) {
+    for (int a = 0; a < ports.length; a++) {
+      if (ports[a] == port) {
+        return a;
+      }
+    }
+    return -1;
+  }
+
+  private double[] loosened(int place) {
+    Complex loose = loosening.get(place).orElseThrow();
+    double[] weights = new double[2 * ports.length];
+    for (int row = 0; row < ports.length; row++) {
+      int at = 2 * (row * ports.length + place);
+      Complex weight = new Complex(core[at], core[at + 1]).times(loose);
+      weights[2 * row] = -weight.re();
+      weights[2 * row + 1] = -weight.im();
+    }
+    return weights;
+  }
+
+  private double[] weightsBeside(int excited) {
     double[] plain = response.column(excited);
     double[] weights = new double[core.length == 0 ? 0 : 2 * ports.length];
     for (int row = 0; row < ports.length; row++) {

@@ -75,12 +75,12 @@ public final class LiveCircuit {
     List<Reading> readings = new ArrayList<>();
     for (int r = 0; r < exact.size(); r++) {
       Reading asked = blank.readings().get(r);
-      double volts = exact.get(r) * (1 + drift);
-      double shown =
-          ReadingDraw.display(volts, survey.meter(asked.meter()), assumptions(), forTest);
-      readings.add(new Reading(asked.box(), asked.between(), asked.meter(), shown));
+      Meter meter = survey.meter(asked.meter());
+      double value = ReadingDraw.drifted(exact.get(r), drift, meter);
+      double shown = ReadingDraw.display(value, meter, assumptions(), forTest);
+      readings.add(asked.showing(shown));
     }
-    return new Test(blank.name(), blank.loads(), readings);
+    return blank.withReadings(readings);
   }
 
   /** The true u of every parameter, in the order of the survey's parameters. */

@@ -12,6 +12,7 @@ import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
+import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
 
@@ -120,21 +121,25 @@ final class ReadingDraw {
       Test test = blank.tests().get(t);
       List<Double> exact = test.loads().isEmpty() ? idle : loaded;
       for (Reading reading : test.readings()) {
-        double volts = exact.get(shown.size()) * (1 + drifts.get(t));
-        shown.add(display(volts, blank.meter(reading.meter()), assumptions, forErrors));
+        Meter meter = blank.meter(reading.meter());
+        double value = drifted(exact.get(shown.size()), drifts.get(t), meter);
+        shown.add(display(value, meter, assumptions, forErrors));
       }
     }
     return shown;
   }
 
+  /** What follows the supply drifts with it. */
+  static double drifted(double value, double drift, Meter meter) {
+    return meter.measurand().followsSupply() ? value * (1 + drift) : value;
+  }
+
   /** A display shows no sign; rounding supplies its own error. */
-  static double display(double volts, Meter meter, Assumptions assumptions, Chance forErrors) {
-    double resolution = meter.resolutionVolts();
-    double sigma =
-        Math.hypot(
-            meter.accuracy().countsSigma(resolution),
-            assumptions.value(Assumption.READING_SCATTER));
-    double withError = Math.abs(volts + sigma * forErrors.gaussian());
+  static double display(double value, Meter meter, Assumptions assumptions, Chance forErrors) {
+    double resolution = meter.resolution();
+    double scatter = ReadingError.scatter(meter.measurand(), assumptions);
+    double sigma = Math.hypot(meter.accuracy().countsSigma(resolution), scatter);
+    double withError = Math.abs(value + sigma * forErrors.gaussian());
     double stepsPerVolt = 1 / resolution;
     return Math.rint(withError * stepsPerVolt) / stepsPerVolt;
   }
@@ -145,10 +150,9 @@ final class ReadingDraw {
     for (Test test : blank.tests()) {
       List<Reading> readings = new ArrayList<>();
       for (Reading reading : test.readings()) {
-        readings.add(
-            new Reading(reading.box(), reading.between(), reading.meter(), volts.get(place++)));
+        readings.add(reading.showing(volts.get(place++)));
       }
-      tests.add(new Test(test.name(), test.loads(), readings));
+      tests.add(test.withReadings(readings));
     }
     return new Survey(blank.meters(), blank.loads(), tests);
   }

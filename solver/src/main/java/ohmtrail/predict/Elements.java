@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import ohmtrail.network.Port;
 import ohmtrail.network.PortResponse;
 
 /**
@@ -12,7 +13,8 @@ import ohmtrail.network.PortResponse;
  *
  * <p>With w what flows or stands at a port and c how the port responds to the meter, a change of
  * the element there moves the complex reading by - sign c w times the change; the sign is that of
- * reciprocity between the meter, a pair, and the port.
+ * reciprocity between the meter, a pair, and the port. The column of a meter that is a gap is
+ * reversed by the caller, so that the same sign holds.
  */
 final class Elements {
   private final int[] port;
@@ -38,9 +40,8 @@ final class Elements {
    * Gathers elements by port.
    *
    * @param response tells gaps from pairs
-   * @param meterPort any pair
    */
-  static Elements of(List<Wiring.Element> elements, PortResponse response, int meterPort) {
+  static Elements of(List<Wiring.Element> elements, PortResponse response) {
     Map<Integer, List<Wiring.Element>> byPort = new LinkedHashMap<>();
     for (Wiring.Element element : elements) {
       byPort.computeIfAbsent(element.port(), key -> new ArrayList<>()).add(element);
@@ -50,7 +51,7 @@ final class Elements {
     int place = 0;
     for (Map.Entry<Integer, List<Wiring.Element>> entry : byPort.entrySet()) {
       gathered.port[place] = entry.getKey();
-      gathered.sign[place] = response.reciprocalSign(meterPort, entry.getKey());
+      gathered.sign[place] = response.ports().get(entry.getKey()) instanceof Port.Gap ? -1 : 1;
       gathered.start[place++] = at;
       for (Wiring.Element element : entry.getValue()) {
         gathered.parameter[at] = element.parameter();

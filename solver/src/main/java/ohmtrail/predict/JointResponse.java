@@ -2,6 +2,7 @@ package ohmtrail.predict;
 
 import java.util.List;
 import ohmtrail.network.Attachment;
+import ohmtrail.network.Complex;
 
 /**
  * The readings of a survey as functions of the ohms R in one joint, without their slopes.
@@ -12,7 +13,7 @@ import ohmtrail.network.Attachment;
  */
 public final class JointResponse {
   private final SurveyModel model;
-  private final int gap;
+  private final String joint;
 
   /** Per reading, complex interleaved: v0, t i0, y. */
   private final double[] volts;
@@ -20,9 +21,9 @@ public final class JointResponse {
   private final double[] step;
   private final double[] admittance;
 
-  JointResponse(SurveyModel model, int gap) {
+  JointResponse(SurveyModel model, String joint) {
     this.model = model;
-    this.gap = gap;
+    this.joint = joint;
     int readings = model.readings();
     volts = new double[2 * readings];
     step = new double[2 * readings];
@@ -33,16 +34,18 @@ public final class JointResponse {
   }
 
   private void prepare(int r, ReadingState state) {
-    double[] w = state.drivenBySupply();
+    int gap = state.wiring().jointPort(joint);
+    double[] w = state.driven();
     double[] c = state.towardsMeter();
-    volts[2 * r] = w[2 * state.meterPort()];
-    volts[2 * r + 1] = w[2 * state.meterPort() + 1];
+    Complex shown = state.shown();
+    volts[2 * r] = shown.re();
+    volts[2 * r + 1] = shown.im();
     double iRe = w[2 * gap];
     double iIm = w[2 * gap + 1];
     double cRe = c[2 * gap];
     double cIm = c[2 * gap + 1];
     // The transfer from the gap to the meter is the reverse of that from the meter to the gap.
-    double sign = model.wiring().response().reciprocalSign(state.meterPort(), gap);
+    double sign = state.wiring().signTowardsMeter(gap);
     step[2 * r] = sign * (cRe * iRe - cIm * iIm);
     step[2 * r + 1] = sign * (cRe * iIm + cIm * iRe);
     state.attachments().transfer(gap, gap, admittance, r);
@@ -67,18 +70,18 @@ public final class JointResponse {
       double kIm = -dIm * share;
       double re = volts[2 * r] - (step[2 * r] * kRe - step[2 * r + 1] * kIm);
       double im = volts[2 * r + 1] - (step[2 * r] * kIm + step[2 * r + 1] * kRe);
-      into[r] = states.get(r).gain() * model.sourceVolts() * Math.sqrt(re * re + im * im);
+      into[r] = model.scale(states.get(r)) * Math.sqrt(re * re + im * im);
     }
   }
 
   /** The same with slopes: what a fit needs, at some cost. */
   public JointSweep sweep() {
-    return new JointSweep(model, gap, this);
+    return new JointSweep(model, joint, this);
   }
 
-  /** The ohms as a law that stays finite from nothing to open. */
-  Attachment added(double ohms) {
-    return Attachment.series(gap, ohms);
+  /** The ohms as a law that stays finite from nothing to open, at whichever port. */
+  static Attachment added(double ohms) {
+    return Attachment.series(0, ohms);
   }
 
   double[] healthyVolts() {

@@ -2,6 +2,7 @@ package ohmtrail.predict;
 
 import java.util.List;
 import ohmtrail.network.Attachment;
+import ohmtrail.network.Complex;
 
 /**
  * The readings of a survey as functions of the ohms R in one joint.
@@ -23,7 +24,7 @@ public final class JointSweep {
   private final double[] linear;
   private final double[] quadratic;
 
-  JointSweep(SurveyModel model, int gap, JointResponse response) {
+  JointSweep(SurveyModel model, String joint, JointResponse response) {
     this.model = model;
     this.response = response;
     this.parameters = model.parameters().size();
@@ -32,20 +33,25 @@ public final class JointSweep {
     linear = new double[2 * readings * parameters];
     quadratic = new double[2 * readings * parameters];
     for (int r = 0; r < readings; r++) {
-      prepare(r, model.states().get(r), gap);
+      prepare(r, model.states().get(r), joint);
     }
   }
 
-  private void prepare(int r, ReadingState state, int gap) {
-    double[] w = state.drivenBySupply();
+  private void prepare(int r, ReadingState state, String joint) {
+    int gap = state.wiring().jointPort(joint);
+    double[] w = state.driven();
     double[] c = state.towardsMeter();
     double[] y = state.attachments().responses(gap);
     double[] plain = model.plainSlopes(r);
     System.arraycopy(plain, 0, constant, 2 * r * parameters, plain.length);
     double[] first = new double[2 * parameters];
     double[] second = new double[2 * parameters];
-    model.wiringElements().addProducts(c, w, y, gap, first, second);
+    state.wiring().elements().addProducts(c, w, y, gap, first, second);
     state.ownElements().addProducts(c, w, y, gap, first, second);
+    if (state.hasFactorSlopes()) {
+      Complex step = state.stepAtPort(gap);
+      state.addFactorSlopes(step.re(), step.im(), first);
+    }
     System.arraycopy(first, 0, linear, 2 * r * parameters, first.length);
     double iRe = w[2 * gap];
     double iIm = w[2 * gap + 1];
@@ -81,7 +87,7 @@ public final class JointSweep {
    */
   public void evaluate(double ohms, Evaluation into) {
     List<ReadingState> states = model.states();
-    Attachment added = response.added(ohms);
+    Attachment added = JointResponse.added(ohms);
     double observed = added.observed().re();
     double driven = added.driven().re();
     double[] volts = response.healthyVolts();

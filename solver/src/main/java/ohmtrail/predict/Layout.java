@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
@@ -18,6 +19,9 @@ import ohmtrail.network.Network;
 import ohmtrail.network.Port;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Isolation;
+import ohmtrail.survey.ProbePoint;
+import ohmtrail.survey.Tap;
 
 /** Lays a circuit out as a network, from the supply outward. Used once, by one thread. */
 final class Layout {
@@ -30,7 +34,20 @@ final class Layout {
    */
   private static final double BOX_FARADS = 10e-12;
 
+  /**
+   * Angular frequency that stands for the direct current of an ohmmeter, radians per second
+   * (assumption): 30 m of cable are some ten gigohms then, as sound insulation is.
+   */
+  private static final double DIRECT_CURRENT = 0.01;
+
+  /** A breaker that is off, or a joint taken apart, ohms (assumption): beyond any ohmmeter. */
+  private static final double APART_OHMS = 1e12;
+
+  /** A link of wire or clips, ohms (assumption): leads and link are nulled before a test. */
+  private static final double LINK_OHMS = 1e-3;
+
   private final Circuit circuit;
+  private final Optional<Isolation> isolation;
   private final Parameters parameters;
   private final double[] point;
   private final double jointOhms;
@@ -39,7 +56,14 @@ final class Layout {
   private final Network.Builder network = Network.builder();
   private final List<Port> ports = new ArrayList<>();
   private final Map<String, Integer> jointPorts = new LinkedHashMap<>();
-  private final Map<Wiring.Probe, Integer> probePorts = new LinkedHashMap<>();
+
+  /** The nodes before and after each joint. */
+  private final Map<String, Port.Pair> jointEnds = new HashMap<>();
+
+  /** Where a clamp can be closed around one conductor of a cable. */
+  private final Map<Tap.AroundConductor, Integer> conductorPorts = new HashMap<>();
+
+  private final Map<Tap, Integer> tapPorts = new LinkedHashMap<>();
   private final List<Wiring.Element> elements = new ArrayList<>();
 
   /** Where the wires of a box meet, and where a plug or probe touches. */
@@ -49,24 +73,51 @@ final class Layout {
   private final List<Wiring.Source> sources = new ArrayList<>();
   private int live;
 
-  Layout(Circuit circuit, Assumptions assumptions, Parameters parameters, double[] point) {
+  Layout(
+      Circuit circuit,
+      Assumptions assumptions,
+      Parameters parameters,
+      double[] point,
+      Optional<Isolation> isolation) {
     this.circuit = circuit;
+    this.isolation = isolation;
     this.parameters = parameters;
     this.point = point;
     this.jointOhms = assumptions.value(Assumption.HEALTHY_JOINT_OHMS);
     this.celsius = assumptions.value(Assumption.CONDUCTOR_TEMPERATURE);
-    this.omega = circuit.supply().angularFrequency();
+    this.omega = isolation.isEmpty() ? circuit.supply().angularFrequency() : DIRECT_CURRENT;
   }
 
-  /** The pair of nodes that a probe touches, as a port. */
-  int addProbe(Wiring.Probe probe) {
-    Terminals nodes = Wiring.require(contacts, probe.box(), "Box");
+  /** What a meter or load is put across, or a meter is closed around, as a port. */
+  int addTap(Tap tap) {
     int port =
-        addPort(
-            new Port.Pair(
-                nodes.node(probe.between().first()), nodes.node(probe.between().second())));
-    probePorts.put(probe, port);
+        tap instanceof Tap.AroundConductor around
+            ? Wiring.require(conductorPorts, around, "Clamp")
+            : addPort(pair(tap));
+    tapPorts.put(tap, port);
     return port;
+  }
+
+  private Port.Pair pair(Tap tap) {
+    if (tap instanceof Tap.Pair pair) {
+      Terminals nodes = Wiring.require(contacts, pair.box(), "Box");
+      return new Port.Pair(nodes.node(pair.between().first()), nodes.node(pair.between().second()));
+    }
+    if (tap instanceof Tap.Points points) {
+      return new Port.Pair(node(points.first()), node(points.second()));
+    }
+    if (tap instanceof Tap.AcrossJoint across) {
+      return Wiring.require(jointEnds, across.joint().id(), "Joint");
+    }
+    throw new IllegalArgumentException("Tap (" + tap.word() + ") must touch two points");
+  }
+
+  private int node(ProbePoint point) {
+    if (point instanceof ProbePoint.JointSide side) {
+      Port.Pair ends = Wiring.require(jointEnds, side.joint().id(), "Joint");
+      return side.side() == ProbePoint.Side.BEFORE ? ends.plus() : ends.minus();
+    }
+    return Wiring.require(contacts, point.box(), "Box").node(point.conductor());
   }
 
   Network network() {
@@ -85,8 +136,8 @@ final class Layout {
     return jointPorts;
   }
 
-  Map<Wiring.Probe, Integer> probePorts() {
-    return probePorts;
+  Map<Tap, Integer> tapPorts() {
+    return tapPorts;
   }
 
   List<Wiring.Element> elements() {
@@ -100,6 +151,12 @@ final class Layout {
   void build() {
     buildPanel();
     circuit.cables().forEach(this::buildCable);
+    isolation.ifPresent(state -> state.links().forEach(this::addLink));
+  }
+
+  private void addLink(Tap link) {
+    Port.Pair ends = pair(link);
+    network.addBranch(ends.plus(), ends.minus(), Complex.real(1 / LINK_OHMS));
   }
 
   private void buildPanel() {
@@ -126,15 +183,26 @@ final class Layout {
   private void buildService(int transformer, Terminals bus) {
     int place = parameters.place(Parameters.Single.SOURCE_OHMS);
     double half = parameters.value(place, point) / 2;
-    int neutral = addResistance(transformer, bus.node(ConductorRole.NEUTRAL), half, place);
-    jointPorts.put(supplyJoint(ConductorRole.NEUTRAL), neutral);
+    addSupplyJoint(ConductorRole.NEUTRAL, transformer, bus, half, place);
     Supply.Legs legs = circuit.supply().legs();
     for (ConductorRole leg : legs.conductors()) {
-      int port = addResistance(transformer, bus.node(leg), half, place);
-      jointPorts.put(supplyJoint(leg), port);
+      int port = addSupplyJoint(leg, transformer, bus, half, place);
       double lag = legs.lag(leg);
       sources.add(new Wiring.Source(port, new Complex(Math.cos(lag), -Math.sin(lag))));
     }
+  }
+
+  private int addSupplyJoint(
+      ConductorRole conductor, int transformer, Terminals bus, double half, int place) {
+    String joint = supplyJoint(conductor);
+    int node = bus.node(conductor);
+    int port =
+        isolation.isPresent() && conductor.isLive()
+            ? addApart(transformer, node)
+            : addResistance(transformer, node, half, place);
+    jointPorts.put(joint, port);
+    jointEnds.put(joint, new Port.Pair(transformer, node));
+    return port;
   }
 
   /** Ties the neutral to the ground bar, which is the reference, as the supply has it. */
@@ -185,7 +253,9 @@ final class Layout {
       int jointPlace = sectionPlace(section);
       double ohms = length * cable.conductor(conductor).ohmsPerMetre(celsius);
       addJoint(section.near(), from.node(conductor), near.node(conductor), jointPlace);
-      addResistance(near.node(conductor), far.node(conductor), ohms, lengthPlace);
+      conductorPorts.put(
+          new Tap.AroundConductor(cable.from(), cable.to(), conductor),
+          addResistance(near.node(conductor), far.node(conductor), ohms, lengthPlace));
       addJoint(section.far(), far.node(conductor), bus.node(conductor), jointPlace);
     }
     addCapacitances(cable, near, lengthPlace, length / 2);
@@ -263,7 +333,9 @@ final class Layout {
 
   private void addJoint(Joint joint, int from, int to, int place) {
     double ohms = jointOhms * parameters.all().get(place).factor(point[place]);
-    jointPorts.put(joint.id(), addResistance(from, to, ohms, place));
+    boolean lifted = isolation.filter(state -> state.lifted().contains(joint)).isPresent();
+    jointPorts.put(joint.id(), lifted ? addApart(from, to) : addResistance(from, to, ohms, place));
+    jointEnds.put(joint.id(), new Port.Pair(from, to));
   }
 
   /** Ohms that a parameter scales. */
@@ -271,6 +343,10 @@ final class Layout {
     int port = addPort(new Port.Gap(network.addBranch(from, to, Complex.real(1 / ohms))));
     elements.add(new Wiring.Element(port, place, Complex.real(ohms * parameters.sigma(place))));
     return port;
+  }
+
+  private int addApart(int from, int to) {
+    return addPort(new Port.Gap(network.addBranch(from, to, Complex.real(1 / APART_OHMS))));
   }
 
   private int addPort(Port port) {

@@ -95,7 +95,7 @@ public sealed interface Parameter {
     }
   }
 
-  /** What a meter multiplies every voltage by. */
+  /** What a meter multiplies everything that it measures by. */
   record MeterGain(String meter, double sigma) implements Parameter {
     @Override
     public double nominal() {

@@ -11,6 +11,7 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.load.Load;
@@ -145,10 +146,12 @@ public final class Parameters {
       add(
           new GainKey(meter.name()),
           new Parameter.MeterGain(meter.name(), meter.accuracy().gainSigma()));
-      add(
-          new MeterOhmsKey(meter.name()),
-          new Parameter.MeterOhms(
-              meter.name(), meter.inputOhms(), value(Assumption.METER_OHMS_TOLERANCE)));
+      if (meter.measurand() == Measurand.VOLTAGE) {
+        add(
+            new MeterOhmsKey(meter.name()),
+            new Parameter.MeterOhms(
+                meter.name(), meter.inputOhms(), value(Assumption.METER_OHMS_TOLERANCE)));
+      }
     }
 
     void addCable(Cable cable) {

@@ -19,8 +19,12 @@ import ohmtrail.network.Complex;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
 import ohmtrail.survey.load.Load;
 
@@ -53,7 +57,7 @@ public final class Predictor {
    * What the meters would show with everything as stated.
    *
    * @param degradations ohms added, at most one entry per joint
-   * @return volts, one per reading in the order of the survey
+   * @return in the unit of each reading's measurand, in the order of the survey
    */
   public List<Double> readings(List<Degradation> degradations) {
     return readings(degradations, parameters.nominalPoint());
@@ -65,11 +69,14 @@ public final class Predictor {
         SurveyModel.of(circuit, survey, assumptions, parameters, point, List.of(), degradations);
     Evaluation evaluation = model.buffer();
     model.evaluate(evaluation);
-    List<Double> volts = new ArrayList<>();
-    for (double value : evaluation.volts()) {
-      volts.add(value);
+    List<Double> shown = new ArrayList<>();
+    for (Test test : survey.tests()) {
+      for (Reading reading : test.readings()) {
+        Meter meter = survey.meter(reading.meter());
+        shown.add(ReadingError.shown(evaluation.volts()[shown.size()], meter));
+      }
     }
-    return List.copyOf(volts);
+    return List.copyOf(shown);
   }
 
   /**
@@ -160,7 +167,7 @@ public final class Predictor {
     for (Box box : circuit.boxes()) {
       if (box.hasReceptacle()) {
         liveToNeutral(circuit.deviceConductors(box))
-            .forEach(pair -> receptacles.add(wiring.probePort(new Wiring.Probe(box.name(), pair))));
+            .forEach(pair -> receptacles.add(wiring.tapPort(new Tap.Pair(box.name(), pair))));
       }
     }
     return tests.stream()
@@ -198,14 +205,14 @@ public final class Predictor {
   }
 
   private Wiring wiring(Test test, List<Degradation> degradations, double[] point) {
-    Set<Wiring.Probe> probes = new LinkedHashSet<>();
+    Set<Tap> taps = new LinkedHashSet<>();
     for (Box box : circuit.boxes()) {
-      pairs(box).forEach(pair -> probes.add(new Wiring.Probe(box.name(), pair)));
+      pairs(box).forEach(pair -> taps.add(new Tap.Pair(box.name(), pair)));
     }
-    test.loads().forEach(use -> probes.add(Wiring.Probe.of(use, circuit)));
+    test.loads().forEach(use -> taps.add(use.tap(circuit)));
     Set<String> joints = new LinkedHashSet<>();
     degradations.forEach(degradation -> joints.add(degradation.joint()));
-    return Wiring.of(circuit, assumptions, parameters, point, probes, joints);
+    return Wiring.of(circuit, assumptions, parameters, point, test.isolation(), taps, joints);
   }
 
   private double[] perVolt(
@@ -225,7 +232,7 @@ public final class Predictor {
       Load load = survey.load(use.load());
       int place = parameters.place(new Parameters.LoadKey(load.name()));
       double siemens = load.ratedSiemens() * parameters.all().get(place).factor(point[place]);
-      int port = wiring.probePort(Wiring.Probe.of(use, circuit));
+      int port = wiring.tapPort(use.tap(circuit));
       attachments.add(Attachment.shunt(port, Complex.real(siemens)));
     }
     degradations.forEach(
@@ -236,7 +243,7 @@ public final class Predictor {
   }
 
   private static double magnitude(double[] perVolt, Wiring wiring, Box box, ProbePoints between) {
-    return magnitude(perVolt, wiring.probePort(new Wiring.Probe(box.name(), between)));
+    return magnitude(perVolt, wiring.tapPort(new Tap.Pair(box.name(), between)));
   }
 
   private static double magnitude(double[] perVolt, int port) {

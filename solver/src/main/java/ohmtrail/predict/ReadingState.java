@@ -2,48 +2,90 @@ package ohmtrail.predict;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
+import ohmtrail.survey.Isolation;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
-import ohmtrail.survey.load.Load;
 
 /**
  * One reading with the loads of its test and its own meter attached. Arrays hold volts or amperes
- * per volt of supply (or per ampere at the meter), complex interleaved, one entry per port; they
- * are shared for reading only.
+ * per volt of supply or per ampere at the meter, complex interleaved, one entry per port; they are
+ * shared for reading only.
+ *
+ * <p>A voltmeter or clamp shows what the supply drives; what shows ohms drives the circuit itself
+ * with one ampere, the supply's own voltage being nothing to it.
  */
 final class ReadingState {
   private final Test test;
+  private final Wiring wiring;
   private final Attachments attachments;
-  private final int meterPort;
+  private final Observed observed;
+  private final boolean followsSupply;
   private final int gainPlace;
   private final double gain;
   private final Elements ownElements;
   private final double[] drivenBySupply;
+  private final double[] driven;
   private final double[] towardsMeter;
+
+  /**
+   * What a meter shows: what stands or flows at a port, times a factor.
+   *
+   * @param port the port
+   * @param factor one, or the admittance of the load whose current is shown
+   * @param slopes how the factor depends on parameters
+   */
+  record Observed(int port, Complex factor, List<Wiring.Element> slopes) {
+    static Observed at(int port) {
+      return new Observed(port, Complex.ONE, List.of());
+    }
+  }
 
   private ReadingState(
       Test test,
+      Wiring wiring,
       Attachments attachments,
-      double[] drivenBySupply,
-      int meterPort,
+      Observed observed,
+      boolean followsSupply,
       int gainPlace,
       double gain,
       Elements ownElements) {
     this.test = test;
+    this.wiring = wiring;
     this.attachments = attachments;
-    this.meterPort = meterPort;
+    this.observed = observed;
+    this.followsSupply = followsSupply;
     this.gainPlace = gainPlace;
     this.gain = gain;
     this.ownElements = ownElements;
-    this.drivenBySupply = drivenBySupply;
-    this.towardsMeter = attachments.responses(meterPort);
+    this.drivenBySupply = wiring.drivenBySupply(attachments);
+    double[] column = attachments.responses(observed.port());
+    this.driven = followsSupply ? drivenBySupply : column;
+    this.towardsMeter = adjoint(column);
+  }
+
+  /** As {@link Wiring#signTowardsMeter} wants it, times the factor. */
+  private double[] adjoint(double[] column) {
+    Complex factor = observed.factor().times(wiring.signTowardsMeter(observed.port()));
+    if (factor.re() == 1 && factor.im() == 0) {
+      return column;
+    }
+    double[] scaled = new double[column.length];
+    for (int i = 0; i < column.length; i += 2) {
+      scaled[i] = column[i] * factor.re() - column[i + 1] * factor.im();
+      scaled[i + 1] = column[i] * factor.im() + column[i + 1] * factor.re();
+    }
+    return scaled;
   }
 
   /** The test that the reading was taken in. */
@@ -51,12 +93,18 @@ final class ReadingState {
     return test;
   }
 
+  /** The network that it was taken in. */
+  Wiring wiring() {
+    return wiring;
+  }
+
   Attachments attachments() {
     return attachments;
   }
 
-  int meterPort() {
-    return meterPort;
+  /** Whether what is shown is proportional to the voltage of the supply. */
+  boolean followsSupply() {
+    return followsSupply;
   }
 
   /** Place of the parameter that the meter's gain is. */
@@ -73,17 +121,62 @@ final class ReadingState {
     return ownElements;
   }
 
-  /** How every port responds to the supply. */
+  /** How every port responds to the supply, per volt. */
   double[] drivenBySupply() {
     return drivenBySupply;
   }
 
-  /**
-   * How every port responds to a current at the meter: by reciprocity, how the meter responds to
-   * every port.
-   */
+  /** How every port responds to what drives the reading. */
+  double[] driven() {
+    return driven;
+  }
+
+  /** How every port responds to the meter: by reciprocity, how the meter responds to every port. */
   double[] towardsMeter() {
     return towardsMeter;
+  }
+
+  /** What the meter shows, but for its gain, per volt of supply or as ohms. */
+  Complex shown() {
+    return at(driven, observed.port()).times(observed.factor());
+  }
+
+  /**
+   * Adds to slopes, sign reversed, how the factor of what is shown moves per unit of each
+   * parameter.
+   *
+   * @param re what stands or flows at the port, real part
+   * @param im the same, imaginary part
+   */
+  void addFactorSlopes(double re, double im, double[] slopes) {
+    for (Wiring.Element element : observed.slopes()) {
+      Complex slope = element.slope().times(new Complex(re, im));
+      slopes[2 * element.parameter()] -= slope.re();
+      slopes[2 * element.parameter() + 1] -= slope.im();
+    }
+  }
+
+  /**
+   * How what stands or flows at the port moves with ohms in a gap: its step, but for the factor.
+   */
+  Complex stepAtPort(int gap) {
+    double sign = wiring.response().reciprocalSign(observed.port(), gap);
+    Complex toMeter = at(attachments.responses(observed.port()), gap);
+    return toMeter.times(at(driven, gap)).times(sign);
+  }
+
+  /** Whether the factor of what is shown depends on parameters. */
+  boolean hasFactorSlopes() {
+    return !observed.slopes().isEmpty();
+  }
+
+  /** What stands or flows at the port of the meter. */
+  Complex atPort() {
+    return at(driven, observed.port());
+  }
+
+  private static Complex at(double[] values, int port) {
+    return new Complex(values[2 * port], values[2 * port + 1]);
   }
 
   /** Attaches what each reading needs. */
@@ -92,7 +185,7 @@ final class ReadingState {
     private final Survey survey;
     private final Parameters parameters;
     private final double[] point;
-    private final Wiring wiring;
+    private final Map<Optional<Isolation>, Wiring> wirings;
     private final List<Degradation> degradations;
 
     Builder(
@@ -100,57 +193,77 @@ final class ReadingState {
         Survey survey,
         Parameters parameters,
         double[] point,
-        Wiring wiring,
+        Map<Optional<Isolation>, Wiring> wirings,
         List<Degradation> degradations) {
       this.circuit = circuit;
       this.survey = survey;
       this.parameters = parameters;
       this.point = point;
-      this.wiring = wiring;
+      this.wirings = wirings;
       this.degradations = degradations;
     }
 
     ReadingState build(Test test, Reading reading) {
+      Wiring wiring = Wiring.require(wirings, test.isolation(), "Isolation");
       Meter meter = survey.meter(reading.meter());
-      int meterPort = wiring.probePort(Wiring.Probe.of(reading));
-      Shunts shunts = new Shunts();
+      Shunts shunts = new Shunts(wiring);
       test.loads().forEach(use -> addLoad(shunts, use));
-      addMeter(shunts, meter, meterPort);
+      Observed observed = observed(shunts, test, reading);
+      addMeter(shunts, meter, observed.port());
       List<Attachment> attachments = shunts.attachments();
       degradations.stream()
           .filter(degradation -> degradation.when().covers(test))
           .map(each -> Attachment.series(wiring.jointPort(each.joint()), each.ohms()))
           .forEach(attachments::add);
       int gainPlace = parameters.place(new Parameters.GainKey(meter.name()));
-      Attachments attached = Attachments.to(wiring.response(), attachments);
       return new ReadingState(
           test,
-          attached,
-          wiring.drivenBySupply(attached),
-          meterPort,
+          wiring,
+          Attachments.to(wiring.response(), attachments),
+          observed,
+          reading.measurand().followsSupply(),
           gainPlace,
           factor(gainPlace),
-          Elements.of(shunts.elements, wiring.response(), meterPort));
+          Elements.of(shunts.elements, wiring.response()));
+    }
+
+    private Observed observed(Shunts shunts, Test test, Reading reading) {
+      if (reading.tap() instanceof Tap.AroundLoad around) {
+        LoadInUse use = test.useOf(around).orElseThrow();
+        Complex admittance = admittance(use);
+        int place = place(use);
+        int port = shunts.wiring.tapPort(use.tap(circuit));
+        Complex slope = admittance.times(parameters.sigma(place));
+        return new Observed(port, admittance, List.of(new Wiring.Element(port, place, slope)));
+      }
+      return Observed.at(shunts.wiring.tapPort(reading.tap()));
+    }
+
+    private int place(LoadInUse use) {
+      return parameters.place(new Parameters.LoadKey(use.load()));
     }
 
     private void addLoad(Shunts shunts, LoadInUse use) {
-      Load load = survey.load(use.load());
-      int place = parameters.place(new Parameters.LoadKey(load.name()));
-      Complex admittance = Complex.real(load.ratedSiemens() * factor(place));
+      int place = place(use);
       shunts.add(
-          wiring.probePort(Wiring.Probe.of(use, circuit)),
-          admittance,
-          place,
-          parameters.sigma(place));
+          shunts.wiring.tapPort(use.tap(circuit)), admittance(use), place, parameters.sigma(place));
     }
 
-    private void addMeter(Shunts shunts, Meter meter, int meterPort) {
-      int place = parameters.place(new Parameters.MeterOhmsKey(meter.name()));
-      Complex conductance = Complex.real(1 / parameters.value(place, point));
-      // More ohms are fewer siemens.
-      shunts.add(meterPort, conductance, place, -parameters.sigma(place));
-      if (meter.inputFarads() > 0) {
-        shunts.addFixed(meterPort, new Complex(0, wiring.omega() * meter.inputFarads()));
+    private Complex admittance(LoadInUse use) {
+      return Complex.real(survey.load(use.load()).ratedSiemens() * factor(place(use)));
+    }
+
+    private void addMeter(Shunts shunts, Meter meter, int port) {
+      if (meter.measurand() == Measurand.VOLTAGE) {
+        int place = parameters.place(new Parameters.MeterOhmsKey(meter.name()));
+        Complex conductance = Complex.real(1 / parameters.value(place, point));
+        // More ohms are fewer siemens.
+        shunts.add(port, conductance, place, -parameters.sigma(place));
+        if (meter.inputFarads() > 0) {
+          shunts.addFixed(port, new Complex(0, shunts.wiring.omega() * meter.inputFarads()));
+        }
+      } else if (meter.measurand() != Measurand.CURRENT) {
+        shunts.addFixed(port, Complex.real(1 / meter.greatest()));
       }
     }
 
@@ -161,9 +274,14 @@ final class ReadingState {
 
   /** Admittances by port: what is plugged in beside the meter shares its port. */
   private static final class Shunts {
+    private final Wiring wiring;
     private final List<Integer> ports = new ArrayList<>();
     private final List<Complex> admittances = new ArrayList<>();
     private final List<Wiring.Element> elements = new ArrayList<>();
+
+    Shunts(Wiring wiring) {
+      this.wiring = wiring;
+    }
 
     void add(int port, Complex admittance, int parameter, double sigma) {
       addFixed(port, admittance);

@@ -2,14 +2,20 @@ package ohmtrail.predict;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.network.Complex;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Isolation;
+import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
 
 /**
@@ -37,11 +43,9 @@ public final class SurveyModel {
    */
   private static final double SMALLEST_RATIO = 1e-12;
 
-  private final Wiring wiring;
   private final Parameters parameters;
   private final double sourceVolts;
   private final List<ReadingState> states;
-  private final Elements wiringElements;
 
   /**
    * Per reading, how it moves per unit of each parameter with nothing added: complex interleaved,
@@ -49,16 +53,10 @@ public final class SurveyModel {
    */
   private final double[][] plainSlopes;
 
-  private SurveyModel(
-      Wiring wiring, Parameters parameters, double[] point, List<ReadingState> states) {
-    this.wiring = wiring;
+  private SurveyModel(Parameters parameters, double[] point, List<ReadingState> states) {
     this.parameters = parameters;
     this.sourceVolts = parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
     this.states = List.copyOf(states);
-    this.wiringElements =
-        states.isEmpty()
-            ? Elements.of(List.of(), wiring.response(), 0)
-            : Elements.of(wiring.elements(), wiring.response(), states.get(0).meterPort());
     this.plainSlopes = new double[states.size()][];
     for (int r = 0; r < states.size(); r++) {
       plainSlopes[r] = sumPlain(states.get(r));
@@ -84,22 +82,37 @@ public final class SurveyModel {
       double[] point,
       List<Joint> joints,
       List<Degradation> degradations) {
-    Set<Wiring.Probe> probes = new LinkedHashSet<>();
-    for (Test test : survey.tests()) {
-      test.loads().forEach(use -> probes.add(Wiring.Probe.of(use, circuit)));
-      test.readings().forEach(reading -> probes.add(Wiring.Probe.of(reading)));
-    }
     Set<String> excited = new LinkedHashSet<>();
     joints.forEach(joint -> excited.add(joint.id()));
     degradations.forEach(degradation -> excited.add(degradation.joint()));
-    Wiring wiring = Wiring.of(circuit, assumptions, parameters, point, probes, excited);
+    Map<Optional<Isolation>, Wiring> wirings = new LinkedHashMap<>();
+    taps(circuit, survey)
+        .forEach(
+            (isolation, taps) ->
+                wirings.put(
+                    isolation,
+                    Wiring.of(circuit, assumptions, parameters, point, isolation, taps, excited)));
     ReadingState.Builder builder =
-        new ReadingState.Builder(circuit, survey, parameters, point, wiring, degradations);
+        new ReadingState.Builder(circuit, survey, parameters, point, wirings, degradations);
     List<ReadingState> states = new ArrayList<>();
     for (Test test : survey.tests()) {
       test.readings().forEach(reading -> states.add(builder.build(test, reading)));
     }
-    return new SurveyModel(wiring, parameters, point, states);
+    return new SurveyModel(parameters, point, states);
+  }
+
+  /** What is connected while the breaker is on, and in every way that it was off. */
+  private static Map<Optional<Isolation>, Set<Tap>> taps(Circuit circuit, Survey survey) {
+    Map<Optional<Isolation>, Set<Tap>> taps = new LinkedHashMap<>();
+    for (Test test : survey.tests()) {
+      Set<Tap> own = taps.computeIfAbsent(test.isolation(), key -> new LinkedHashSet<>());
+      test.loads().forEach(use -> own.add(use.tap(circuit)));
+      test.readings().stream()
+          .map(Reading::tap)
+          .filter(tap -> !(tap instanceof Tap.AroundLoad))
+          .forEach(own::add);
+    }
+    return taps;
   }
 
   /** Number of readings, in the order of the survey. */
@@ -122,7 +135,7 @@ public final class SurveyModel {
     Arrays.fill(into.ohmsSlope(), 0);
     for (int r = 0; r < states.size(); r++) {
       ReadingState state = states.get(r);
-      Complex volts = at(state.drivenBySupply(), state.meterPort());
+      Complex volts = state.shown();
       double[] slopes = plainSlopes[r];
       into.volts()[r] =
           finish(state, volts.re(), volts.im(), slopes, into.jacobian(), r * parameters.size());
@@ -136,20 +149,20 @@ public final class SurveyModel {
    * @param into receives volts per unit of ln R, one per reading; zero where the ohms do not hold
    */
   public void ohmsSlope(Degradation degradation, double[] into) {
-    int port = wiring.jointPort(degradation.joint());
     for (int r = 0; r < into.length; r++) {
       ReadingState state = states.get(r);
-      into[r] = degradation.when().covers(state.test()) ? ohmsSlope(state, port, degradation) : 0;
+      into[r] = degradation.when().covers(state.test()) ? ohmsSlope(state, degradation) : 0;
     }
   }
 
-  private double ohmsSlope(ReadingState state, int port, Degradation degradation) {
+  private double ohmsSlope(ReadingState state, Degradation degradation) {
+    int port = state.wiring().jointPort(degradation.joint());
     Complex toMeter = at(state.towardsMeter(), port);
-    Complex current = at(state.drivenBySupply(), port);
-    double sign = wiring.response().reciprocalSign(state.meterPort(), port);
+    Complex current = at(state.driven(), port);
+    double sign = state.wiring().signTowardsMeter(port);
     Complex slope = toMeter.times(current).times(-sign * degradation.ohms());
-    Complex volts = at(state.drivenBySupply(), state.meterPort());
-    return project(state, volts.re(), volts.im(), slope.re(), slope.im());
+    Complex shown = state.shown();
+    return project(state, shown.re(), shown.im(), slope.re(), slope.im());
   }
 
   /**
@@ -161,7 +174,7 @@ public final class SurveyModel {
     double re = 0;
     double im = 0;
     for (Joint joint : joints) {
-      int port = wiring.jointPort(joint.id());
+      int port = states.get(reading).wiring().jointPort(joint.id());
       re += w[2 * port];
       im += w[2 * port + 1];
     }
@@ -178,23 +191,16 @@ public final class SurveyModel {
 
   /** The same without slopes, at a fraction of the cost. */
   public JointResponse respond(Joint joint) {
-    return new JointResponse(this, wiring.jointPort(joint.id()));
+    return new JointResponse(this, joint.id());
   }
 
   List<ReadingState> states() {
     return states;
   }
 
-  Wiring wiring() {
-    return wiring;
-  }
-
-  Elements wiringElements() {
-    return wiringElements;
-  }
-
-  double sourceVolts() {
-    return sourceVolts;
+  /** What a meter shows per unit of what {@link ReadingState#shown} tells. */
+  double scale(ReadingState state) {
+    return state.followsSupply() ? state.gain() * sourceVolts : state.gain();
   }
 
   /**
@@ -207,9 +213,11 @@ public final class SurveyModel {
   private double[] sumPlain(ReadingState state) {
     double[] slopes = new double[2 * parameters.size()];
     double[] c = state.towardsMeter();
-    double[] w = state.drivenBySupply();
-    wiringElements.addPlain(c, w, slopes);
+    double[] w = state.driven();
+    state.wiring().elements().addPlain(c, w, slopes);
     state.ownElements().addPlain(c, w, slopes);
+    Complex atPort = state.atPort();
+    state.addFactorSlopes(atPort.re(), atPort.im(), slopes);
     return slopes;
   }
 
@@ -221,7 +229,7 @@ public final class SurveyModel {
    */
   double finish(
       ReadingState state, double re, double im, double[] slopes, double[] jacobian, int row) {
-    double scale = state.gain() * sourceVolts;
+    double scale = scale(state);
     double ratio = Math.sqrt(re * re + im * im);
     double volts = scale * ratio;
     Arrays.fill(jacobian, row, row + parameters.size(), 0);
@@ -232,8 +240,10 @@ public final class SurveyModel {
         jacobian[row + p] = -(unitRe * slopes[2 * p] + unitIm * slopes[2 * p + 1]);
       }
     }
-    int supply = parameters.place(Parameters.Single.SUPPLY_VOLTAGE);
-    jacobian[row + supply] += volts * parameters.sigma(supply);
+    if (state.followsSupply()) {
+      int supply = parameters.place(Parameters.Single.SUPPLY_VOLTAGE);
+      jacobian[row + supply] += volts * parameters.sigma(supply);
+    }
     jacobian[row + state.gainPlace()] += volts * parameters.sigma(state.gainPlace());
     return volts;
   }
@@ -241,7 +251,7 @@ public final class SurveyModel {
   /** d(volts)/d(complex ratio) along a complex direction. */
   double project(ReadingState state, double re, double im, double dRe, double dIm) {
     double ratio = Math.sqrt(re * re + im * im);
-    return ratio > SMALLEST_RATIO ? state.gain() * sourceVolts * (re * dRe + im * dIm) / ratio : 0;
+    return ratio > SMALLEST_RATIO ? scale(state) * (re * dRe + im * dIm) / ratio : 0;
   }
 
   private static Complex at(double[] values, int port) {

@@ -3,16 +3,17 @@ package ohmtrail.predict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
 import ohmtrail.network.Elimination;
+import ohmtrail.network.Port;
 import ohmtrail.network.PortResponse;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.LoadInUse;
-import ohmtrail.survey.ProbePoints;
-import ohmtrail.survey.Reading;
+import ohmtrail.survey.Isolation;
+import ohmtrail.survey.Tap;
 
 /**
  * A healthy circuit as a network: one node per conductor on each side of each joint, numbered from
@@ -24,17 +25,6 @@ import ohmtrail.survey.Reading;
  * in series with either, its sound ohms being part of that impedance.
  */
 final class Wiring {
-  /** What a probe or plug touches. */
-  record Probe(String box, ProbePoints between) {
-    static Probe of(Reading reading) {
-      return new Probe(reading.box(), reading.between());
-    }
-
-    static Probe of(LoadInUse use, Circuit circuit) {
-      return new Probe(use.box(), use.connection(circuit));
-    }
-  }
-
   /**
    * Something whose size depends on a parameter.
    *
@@ -55,8 +45,8 @@ final class Wiring {
   private final PortResponse response;
   private final List<Source> sources;
   private final Map<String, Integer> jointPorts;
-  private final Map<Probe, Integer> probePorts;
-  private final List<Element> elements;
+  private final Map<Tap, Integer> tapPorts;
+  private final Elements elements;
 
   private final double omega;
 
@@ -65,8 +55,8 @@ final class Wiring {
     this.omega = layout.omega();
     this.sources = List.copyOf(layout.sources());
     this.jointPorts = layout.jointPorts();
-    this.probePorts = layout.probePorts();
-    this.elements = List.copyOf(layout.elements());
+    this.tapPorts = layout.tapPorts();
+    this.elements = Elements.of(layout.elements(), response);
   }
 
   /**
@@ -76,7 +66,8 @@ final class Wiring {
    * @param assumptions for healthy joints and temperature
    * @param parameters the parameters
    * @param point u of each parameter
-   * @param probes the pairs of conductors that loads and meters will be put across
+   * @param isolation how it was made dead; empty while the breaker is on
+   * @param taps where loads and meters will be put
    * @param joints the ids of the joints that ohms will be added to
    */
   static Wiring of(
@@ -84,14 +75,15 @@ final class Wiring {
       Assumptions assumptions,
       Parameters parameters,
       double[] point,
-      Set<Probe> probes,
+      Optional<Isolation> isolation,
+      Set<Tap> taps,
       Set<String> joints) {
-    Layout layout = new Layout(circuit, assumptions, parameters, point);
+    Layout layout = new Layout(circuit, assumptions, parameters, point, isolation);
     layout.build();
     List<Integer> excited = new ArrayList<>();
     layout.sources().forEach(source -> excited.add(source.port()));
     joints.forEach(joint -> excited.add(require(layout.jointPorts(), joint, "Joint")));
-    probes.forEach(probe -> excited.add(layout.addProbe(probe)));
+    taps.forEach(tap -> excited.add(layout.addTap(tap)));
     Elimination elimination = Elimination.of(layout.network());
     return new Wiring(PortResponse.of(elimination, layout.ports(), excited), layout);
   }
@@ -128,8 +120,16 @@ final class Wiring {
     return require(jointPorts, joint, "Joint");
   }
 
-  int probePort(Probe probe) {
-    return require(probePorts, probe, "Probe");
+  int tapPort(Tap tap) {
+    return require(tapPorts, tap, "Tap");
+  }
+
+  /**
+   * Reciprocity between a meter that touches two points and a port. A meter that is closed around a
+   * conductor takes the same sign, its own column reversed.
+   */
+  double signTowardsMeter(int port) {
+    return response.ports().get(port) instanceof Port.Gap ? -1 : 1;
   }
 
   /** Angular frequency of the supply, radians per second. */
@@ -137,7 +137,8 @@ final class Wiring {
     return omega;
   }
 
-  List<Element> elements() {
+  /** Everything in it that depends on a parameter. */
+  Elements elements() {
     return elements;
   }
 

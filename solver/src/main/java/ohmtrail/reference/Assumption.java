@@ -49,6 +49,8 @@ public enum Assumption {
   CAPACITANCE_SPREAD(Range.SPREAD),
   /** Sd of a reading on top of the meter's accuracy, V. */
   READING_SCATTER(Range.VOLTS),
+  /** Sd of a resistance or loop impedance on top of the meter's accuracy, ohm. */
+  RESISTANCE_SCATTER(Range.SMALL_OHMS),
   /** Least added resistance that counts as degraded, ohm. */
   DEGRADED_OHMS_LOW(Range.SMALL_OHMS),
   /** Most added resistance of a joint that still conducts, ohm. */

@@ -20,4 +20,9 @@ public record LoadInUse(String load, String box, Optional<ProbePoints> between) 
   public ProbePoints connection(Circuit circuit) {
     return between.orElseGet(() -> ProbePoints.usual(circuit, box));
   }
+
+  /** Where it is connected. */
+  public Tap.Pair tap(Circuit circuit) {
+    return new Tap.Pair(box, connection(circuit));
+  }
 }

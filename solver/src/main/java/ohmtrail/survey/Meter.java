@@ -1,16 +1,26 @@
 package ohmtrail.survey;
 
 /**
- * A voltmeter. It is part of the network while it reads: that is what a low-impedance meter is for.
+ * A meter on one of its ranges. One of volts is part of the network while it reads: that is what a
+ * low-impedance meter is for.
  *
  * @param name unique in its survey
- * @param inputOhms input resistance, positive
- * @param inputFarads input capacitance, not negative
+ * @param measurand what it measures
+ * @param inputOhms input resistance of one of volts, positive; 0 for the others
+ * @param inputFarads input capacitance of one of volts, not negative; 0 for the others
  * @param accuracy its stated accuracy
- * @param resolutionVolts one step of the last digit, positive
+ * @param resolution one step of the last digit in the unit of the measurand, positive
+ * @param greatest the most that it can show in that unit, positive; infinite where it does not
+ *     matter, but not for ohms
  */
 public record Meter(
-    String name, double inputOhms, double inputFarads, Accuracy accuracy, double resolutionVolts) {
+    String name,
+    Measurand measurand,
+    double inputOhms,
+    double inputFarads,
+    Accuracy accuracy,
+    double resolution,
+    double greatest) {
   /** Input resistance of an ordinary digital multimeter, ohms (from memory). */
   public static final double HIGH_IMPEDANCE_OHMS = 10e6;
 
@@ -37,12 +47,47 @@ public record Meter(
     if (name.isBlank()) {
       throw new SurveyException("Meter name (" + name + ") must not be blank");
     }
-    requirePositive(name, "Input resistance", inputOhms, "ohm");
-    requirePositive(name, "Resolution", resolutionVolts, "V");
+    if (measurand == Measurand.VOLTAGE) {
+      requirePositive(name, "Input resistance", inputOhms, "ohm");
+    }
+    requirePositive(name, "Resolution", resolution, measurand.unit());
     if (!(inputFarads >= 0 && Double.isFinite(inputFarads))) {
       throw new SurveyException(
           "Input capacitance (" + inputFarads + " F) of meter " + name + " must not be negative");
     }
+    if (!(greatest > resolution && (measurand.followsSupply() || Double.isFinite(greatest)))) {
+      throw new SurveyException(
+          "Range ("
+              + greatest
+              + " "
+              + measurand.unit()
+              + ") of meter "
+              + name
+              + " must be more than one step of its last digit, and finite for ohms");
+    }
+  }
+
+  /** A voltmeter. */
+  public Meter(
+      String name,
+      double inputOhms,
+      double inputFarads,
+      Accuracy accuracy,
+      double resolutionVolts) {
+    this(
+        name,
+        Measurand.VOLTAGE,
+        inputOhms,
+        inputFarads,
+        accuracy,
+        resolutionVolts,
+        Double.POSITIVE_INFINITY);
+  }
+
+  /** A meter of something else than volts, with what is usual where its data do not say. */
+  public static Meter of(
+      String name, Measurand measurand, Accuracy accuracy, double resolution, double greatest) {
+    return new Meter(name, measurand, 0, 0, accuracy, resolution, greatest);
   }
 
   private static void requirePositive(String name, String what, double value, String unit) {
@@ -65,10 +110,10 @@ public record Meter(
   }
 
   /**
-   * Standard deviation of a reading's own error, volts: counts and rounding, but not the gain that
-   * all readings share.
+   * Standard deviation of a reading's own error in the unit of the measurand: counts and rounding,
+   * but not the gain that all readings share.
    */
   public double readingSigma() {
-    return Math.hypot(accuracy.countsSigma(resolutionVolts), resolutionVolts / STEPS_PER_SIGMA);
+    return Math.hypot(accuracy.countsSigma(resolution), resolution / STEPS_PER_SIGMA);
   }
 }

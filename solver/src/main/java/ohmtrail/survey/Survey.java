@@ -9,7 +9,6 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
-import ohmtrail.circuit.ConductorRole;
 import ohmtrail.survey.load.Load;
 
 /**
@@ -44,6 +43,11 @@ public record Survey(
     Set<String> meterNames = names(meters, Meter::name);
     Set<String> loadNames = names(loads, Load::name);
     tests.forEach(test -> requireKnown(test, meterNames, loadNames));
+    for (Test test : tests) {
+      for (Reading reading : test.readings()) {
+        requireMeasures(meters, reading, test);
+      }
+    }
   }
 
   /** A survey of readings alone. */
@@ -114,6 +118,22 @@ public record Survey(
     }
   }
 
+  private static void requireMeasures(List<Meter> meters, Reading reading, Test test) {
+    for (Meter meter : meters) {
+      if (meter.name().equals(reading.meter()) && meter.measurand() != reading.measurand()) {
+        throw new SurveyException(
+            "Reading ("
+                + reading.tap().word()
+                + ") in "
+                + reading.measurand().unit()
+                + " in test "
+                + test.name()
+                + " must be by a meter of that, not by "
+                + meter.name());
+      }
+    }
+  }
+
   /**
    * Checks that every load and reading is at a box where something can be plugged in, and that no
    * reading is beyond anything that the supply could show.
@@ -127,10 +147,8 @@ public record Survey(
           .forEach(use -> requireReceptacle(circuit, use.box(), "Load " + use.load(), test));
       test.loads()
           .forEach(use -> requireConductors(circuit, use.box(), use.connection(circuit), test));
-      test.readings().forEach(reading -> requireBox(circuit, reading.box(), test));
-      test.readings()
-          .forEach(reading -> requireConductors(circuit, reading.box(), reading.between(), test));
-      test.readings().forEach(reading -> requirePossible(circuit, reading, test));
+      test.isolation().ifPresent(isolation -> requireFits(circuit, isolation, test));
+      test.readings().forEach(reading -> requireFits(circuit, reading, test));
     }
   }
 
@@ -147,42 +165,43 @@ public record Survey(
     }
   }
 
-  private static void requireBox(Circuit circuit, String box, Test test) {
-    if (circuit.box(box).isEmpty()) {
+  private static void requireFits(Circuit circuit, Isolation isolation, Test test) {
+    isolation.links().forEach(link -> requireTap(circuit, link, test));
+    isolation.lifted().forEach(joint -> requireTap(circuit, new Tap.AcrossJoint(joint), test));
+  }
+
+  private static void requireFits(Circuit circuit, Reading reading, Test test) {
+    requireTap(circuit, reading.tap(), test);
+    requirePossible(circuit, reading, test);
+    if (reading.tap() instanceof Tap.AroundLoad around && test.useOf(around).isEmpty()) {
       throw new SurveyException(
-          "Reading at box ("
-              + box
+          "Clamp ("
+              + around.word()
               + ") in test "
               + test.name()
-              + " must be at one of "
-              + circuit.boxes().stream().map(Box::name).toList());
+              + " must be around a load that is on then");
+    }
+  }
+
+  private static void requireTap(Circuit circuit, Tap tap, Test test) {
+    try {
+      tap.requireFits(circuit);
+    } catch (SurveyException broken) {
+      throw new SurveyException("In test " + test.name() + ": " + broken.getMessage());
     }
   }
 
   private static void requireConductors(
       Circuit circuit, String box, ProbePoints between, Test test) {
-    List<ConductorRole> there = circuit.conductorsAt(box);
-    for (ConductorRole conductor : List.of(between.first(), between.second())) {
-      if (!there.contains(conductor)) {
-        throw new SurveyException(
-            "Conductor ("
-                + conductor.word()
-                + ") at "
-                + box
-                + " in test "
-                + test.name()
-                + " must be one of those that reach the box: "
-                + there.stream().map(ConductorRole::word).toList());
-      }
-    }
+    requireTap(circuit, new Tap.Pair(box, between), test);
   }
 
   private static void requirePossible(Circuit circuit, Reading reading, Test test) {
     double most = MOST_TIMES_SUPPLY * circuit.supply().greatestVolts();
-    if (reading.volts() > most) {
+    if (reading.measurand() == Measurand.VOLTAGE && reading.value() > most) {
       throw new SurveyException(
           "Reading ("
-              + reading.volts()
+              + reading.value()
               + " V) at "
               + reading.box()
               + " in test "

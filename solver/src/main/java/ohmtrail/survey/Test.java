@@ -1,21 +1,86 @@
 package ohmtrail.survey;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One moment: which loads were on, and what was read.
  *
  * @param name unique in its survey
  * @param loads the loads on; empty for an idle circuit
+ * @param isolation how the circuit was made dead; empty while the breaker was on
  * @param readings what was read then; may be empty
  */
-public record Test(String name, List<LoadInUse> loads, List<Reading> readings) {
-  /** Copies the lists. */
+public record Test(
+    String name, List<LoadInUse> loads, Optional<Isolation> isolation, List<Reading> readings) {
+  /** Copies the lists; with the breaker off no load is on, and only then is resistance read. */
   public Test {
     if (name.isBlank()) {
       throw new SurveyException("Test name (" + name + ") must not be blank");
     }
     loads = List.copyOf(loads);
     readings = List.copyOf(readings);
+    if (isolation.isPresent() && !loads.isEmpty()) {
+      throw new SurveyException(
+          "Test ("
+              + name
+              + ") must have no load on while its breaker is off\n"
+              + "Maybe unplug it: an ohmmeter would read it.");
+    }
+    for (Reading reading : readings) {
+      requireAllowed(name, isolation.isPresent(), reading);
+    }
+  }
+
+  /** A test with the breaker on. */
+  public Test(String name, List<LoadInUse> loads, List<Reading> readings) {
+    this(name, loads, Optional.empty(), readings);
+  }
+
+  private static void requireAllowed(String name, boolean dead, Reading reading) {
+    if (!dead && reading.measurand() == Measurand.RESISTANCE) {
+      throw new SurveyException(
+          "Resistance ("
+              + reading.tap().word()
+              + ") in test "
+              + name
+              + " must be read with the breaker off\n"
+              + "Maybe the test was one with the breaker off: say so; an ohmmeter on a live circuit is destroyed.");
+    }
+    if (dead
+        && (reading.measurand() == Measurand.CURRENT
+            || reading.measurand() == Measurand.LOOP_IMPEDANCE)) {
+      throw new SurveyException(
+          "Reading ("
+              + reading.tap().word()
+              + ") in "
+              + reading.measurand().unit()
+              + " in test "
+              + name
+              + " must be taken with the breaker on\n"
+              + "Maybe the meter is an ohmmeter.");
+    }
+  }
+
+  /** The same moment with other readings. */
+  public Test withReadings(List<Reading> others) {
+    return new Test(name, loads, isolation, others);
+  }
+
+  /** The same under another name. */
+  public Test named(String other) {
+    return new Test(other, loads, isolation, readings);
+  }
+
+  /** Whether the breaker was off. */
+  public boolean isDead() {
+    return isolation.isPresent();
+  }
+
+  /** The load that a clamp is around; empty when it is not on. */
+  public Optional<LoadInUse> useOf(Tap.AroundLoad around) {
+    return loads.stream()
+        .filter(use -> use.load().equals(around.load()) && use.box().equals(around.box()))
+        .findFirst();
   }
 }

@@ -66,8 +66,8 @@ class ForecastTest {
 
       Gaussian forecast = conditional(drawn.survey(), visit, List.of(fault)).of(visit);
 
-      first.addValue((shown.get(0).volts() - forecast.mean(0)) / forecast.sigma(0));
-      double fallen = shown.get(0).volts() - shown.get(1).volts();
+      first.addValue((shown.get(0).value() - forecast.mean(0)) / forecast.sigma(0));
+      double fallen = shown.get(0).value() - shown.get(1).value();
       fall.addValue((fallen - forecast.mean(0) + forecast.mean(1)) / forecast.sigmaOfFall());
     }
     assertEquals(0, first.getMean(), MEAN);

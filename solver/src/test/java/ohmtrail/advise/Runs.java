@@ -99,7 +99,7 @@ final class Runs {
       List<Reading> readings = new ArrayList<>();
       for (Reading reading : test.readings()) {
         double volts = Math.rint(10 * exact.get(place++)) / 10;
-        readings.add(new Reading(reading.box(), reading.between(), reading.meter(), volts));
+        readings.add(reading.showing(volts));
       }
       tests.add(new Test(test.name(), test.loads(), readings));
     }

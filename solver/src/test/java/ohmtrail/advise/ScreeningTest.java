@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
@@ -132,7 +133,7 @@ class ScreeningTest {
             .map(Option::choice)
             .filter(Choice.Read.class::isInstance)
             .flatMap(read -> ((Choice.Read) read).readings().stream())
-            .noneMatch(reading -> reading.between().equals(ProbePoints.HOT_GROUND)));
+            .noneMatch(reading -> reading.between().equals(Optional.of(ProbePoints.HOT_GROUND))));
   }
 
   /** 136 V stand everywhere: nothing more is plugged in, and the utility is called. */
@@ -222,12 +223,7 @@ class ScreeningTest {
                     new ohmtrail.survey.Test(
                         test.name(),
                         test.loads(),
-                        test.readings().stream()
-                            .map(
-                                reading ->
-                                    new ohmtrail.survey.Reading(
-                                        reading.box(), reading.between(), reading.meter(), volts))
-                            .toList()))
+                        test.readings().stream().map(reading -> reading.showing(volts)).toList()))
             .toList());
   }
 

@@ -84,7 +84,7 @@ final class BruteForceModel {
       moments.add(moment(survey, test));
       for (Reading reading : test.readings()) {
         double own = survey.meter(reading.meter()).readingSigma();
-        readings.add(reading.volts());
+        readings.add(reading.value());
         variances.add(own * own + scatter * scatter);
       }
     }
@@ -122,8 +122,8 @@ final class BruteForceModel {
       Meter meter = survey.meter(reading.meter());
       probes.add(
           new Probe(
-              network.plugPoint(reading.box(), reading.between().first()),
-              network.plugPoint(reading.box(), reading.between().second()),
+              network.plugPoint(reading.box(), reading.between().orElseThrow().first()),
+              network.plugPoint(reading.box(), reading.between().orElseThrow().second()),
               1 / meter.inputOhms(),
               network.omega * meter.inputFarads(),
               parameters.place(BruteForceParameters.meterOhms(meter.name())),

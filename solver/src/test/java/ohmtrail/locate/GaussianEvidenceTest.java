@@ -79,7 +79,7 @@ class GaussianEvidenceTest {
     for (int r = 0; r < count; r++) {
       double without =
           (count - 1) * observations.logRight()
-              + observations.logWrong()
+              + observations.logWrong(r)
               + normals.evidence(only(r)).logDensity();
       expected = Weigher.logSum(expected, without);
       if (without > most) {

@@ -164,8 +164,8 @@ class HostileSurveyTest {
       assertProbability(box.probability());
     }
     for (FittedReading reading : diagnosis.readings()) {
-      assertTrue(Double.isFinite(reading.fittedVolts()), reading.toString());
-      assertTrue(Double.isFinite(reading.healthyVolts()), reading.toString());
+      assertTrue(Double.isFinite(reading.fitted()), reading.toString());
+      assertTrue(Double.isFinite(reading.healthy()), reading.toString());
       assertProbability(reading.wrongProbability());
     }
     for (FittedParameter parameter : diagnosis.parameters()) {

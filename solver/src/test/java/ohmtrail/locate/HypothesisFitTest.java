@@ -143,8 +143,8 @@ class HypothesisFitTest {
         double driftSquare = 1;
         for (int i = 0; i < test.readings().size(); i++, r++) {
           double sigma = Math.sqrt(observations.variance(r));
-          double residual = (observations.volts(r) - volts.get(r)) / sigma;
-          double drift = observations.driftSigma() * observations.volts(r) / sigma;
+          double residual = (observations.value(r) - volts.get(r)) / sigma;
+          double drift = observations.driftSigma(r) * observations.value(r) / sigma;
           square += residual * residual;
           along += drift * residual;
           driftSquare += drift * drift;

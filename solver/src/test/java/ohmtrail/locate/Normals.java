@@ -79,7 +79,7 @@ final class Normals {
     int slip = random.nextInt(3 * readings);
     for (int r = 0; r < readings; r++) {
       evaluation.volts()[r] =
-          observations.volts(r) + 0.2 * random.nextGaussian() + (r == slip ? 3 : 0);
+          observations.value(r) + 0.2 * random.nextGaussian() + (r == slip ? 3 : 0);
       slope[r] = random.nextGaussian();
       evaluation.ohmsSlope()[r] = slope[r];
     }
@@ -168,7 +168,7 @@ final class Normals {
       noise.setEntry(r, r, observations.variance(r));
       for (int s = 0; s < count(); s++) {
         if (observations.testOf(r) == observations.testOf(s)) {
-          double drift = observations.driftSigma() * observations.driftSigma();
+          double drift = observations.driftSigma(r) * observations.driftSigma(s);
           noise.addToEntry(r, s, drift * evaluation.volts()[r] * evaluation.volts()[s]);
         }
       }
@@ -190,7 +190,7 @@ final class Normals {
       for (int place : active) {
         shift += evaluation.jacobian()[r * point.length + place] * point[place];
       }
-      residual.setEntry(r, observations.volts(r) - evaluation.volts()[r] + shift);
+      residual.setEntry(r, observations.value(r) - evaluation.volts()[r] + shift);
     }
     return residual;
   }

@@ -214,7 +214,7 @@ record RandomCase(long seed, Circuit circuit, Survey survey, BruteForceFault fau
         List<Reading> readings = new ArrayList<>();
         for (Reading reading : test.readings()) {
           double rounded = Math.round(Math.abs(shown[next++]) * 10) / 10.0;
-          readings.add(new Reading(reading.box(), reading.between(), reading.meter(), rounded));
+          readings.add(reading.showing(rounded));
         }
         tests.add(new Test(test.name(), test.loads(), readings));
       }

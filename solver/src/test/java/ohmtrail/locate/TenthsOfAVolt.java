@@ -26,7 +26,7 @@ final class TenthsOfAVolt {
       List<Reading> shown = new ArrayList<>();
       for (Reading each : test.readings()) {
         double rounded = Math.round(STEPS_PER_VOLT * volts.get(next++)) / STEPS_PER_VOLT;
-        shown.add(new Reading(each.box(), each.between(), each.meter(), rounded));
+        shown.add(each.showing(rounded));
       }
       tests.add(new Test(test.name(), test.loads(), shown));
     }

@@ -165,9 +165,9 @@ class TwoLegLocatorTest {
                 reading ->
                     new Reading(
                         reading.box(),
-                        swapped(reading.between()),
+                        swapped(reading.between().orElseThrow()),
                         reading.meter(),
-                        reading.volts()))
+                        reading.value()))
             .toList());
   }
 

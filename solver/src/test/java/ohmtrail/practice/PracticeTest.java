@@ -125,7 +125,10 @@ class PracticeTest {
     PracticeCase each = cases("ground-too").get(0);
     for (ohmtrail.survey.Test test : each.survey().tests()) {
       List<ProbePoints> between =
-          test.readings().stream().map(Reading::between).distinct().toList();
+          test.readings().stream()
+              .flatMap(reading -> reading.between().stream())
+              .distinct()
+              .toList();
       assertEquals(
           List.of(ProbePoints.HOT_NEUTRAL, ProbePoints.HOT_GROUND, ProbePoints.NEUTRAL_GROUND),
           between);
@@ -249,7 +252,7 @@ class PracticeTest {
   private static List<Double> volts(PracticeCase each) {
     return each.survey().tests().stream()
         .flatMap(test -> test.readings().stream())
-        .map(Reading::volts)
+        .map(Reading::value)
         .toList();
   }
 

@@ -116,7 +116,7 @@ class ReadingDrawTest {
         List<Double> exact = test.loads().isEmpty() ? idle : loaded;
         double volts = exact.get(place) * (1 + truth.drifts().get(t));
         if (volts > NEAR_ZERO_VOLTS) {
-          residuals.add(reading.volts() - volts);
+          residuals.add(reading.value() - volts);
         }
         place++;
       }
@@ -129,7 +129,7 @@ class ReadingDrawTest {
     for (PracticeCase each : cases("charred")) {
       for (ohmtrail.survey.Test test : each.survey().tests()) {
         for (Reading reading : test.readings()) {
-          assertEquals(Math.rint(reading.volts() * 10) / 10, reading.volts());
+          assertEquals(Math.rint(reading.value() * 10) / 10, reading.value());
         }
       }
     }

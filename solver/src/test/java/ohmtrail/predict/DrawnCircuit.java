@@ -14,13 +14,19 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
+import ohmtrail.survey.Accuracy;
+import ohmtrail.survey.Isolation;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
+import ohmtrail.survey.ProbePoint;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
 import ohmtrail.survey.load.HeatingElement;
 import ohmtrail.survey.load.Load;
@@ -133,7 +139,7 @@ record DrawnCircuit(List<Stop> stops, List<Tie> ties, List<Moment> moments) {
       Set<Reading> readings = new LinkedHashSet<>();
       for (Reading reading : test.readings()) {
         ConductorRole leg = turn++ % 2 == 0 ? ConductorRole.LEG_1 : ConductorRole.LEG_2;
-        ProbePoints between = reading.between();
+        ProbePoints between = reading.between().orElseThrow();
         ProbePoints held =
             between.first() == ConductorRole.HOT
                 ? turn % 5 == 0 ? CONNECTIONS.get(0) : new ProbePoints(leg, between.second())
@@ -175,6 +181,67 @@ record DrawnCircuit(List<Stop> stops, List<Tie> ties, List<Moment> moments) {
       readings.add(new Reading(box, look.between(), look.lowImpedance() ? LOW : DIGITAL, 0));
     }
     return List.copyOf(readings);
+  }
+
+  static final String CLAMP = "clamp";
+  static final String LOOP = "loop tester";
+  static final String OHMS = "ohmmeter";
+
+  /** Every meter that there is. */
+  static final List<Meter> METERS =
+      List.of(
+          Meter.highImpedance(DIGITAL),
+          Meter.lowImpedance(LOW),
+          Meter.of(CLAMP, Measurand.CURRENT, new Accuracy(0.02, 5), 0.01, 400),
+          Meter.of(LOOP, Measurand.LOOP_IMPEDANCE, new Accuracy(0.03, 5), 0.01, 2000),
+          Meter.of(OHMS, Measurand.RESISTANCE, new Accuracy(0.02, 3), 0.01, 2000));
+
+  /**
+   * Readings of every quantity, on what is there at every sort of tap: live with the loads of the
+   * first moment, and dead with a link at the last box and, sometimes, a joint lifted.
+   */
+  Survey everyReading(int draw) {
+    Circuit circuit = circuit();
+    String last = boxes().get(boxes().size() - 1).name();
+    String panel = boxes().get(0).name();
+    Joint joint = circuit.joints().get(draw % circuit.joints().size());
+    Cable cable = circuit.cables().get(draw % circuit.cables().size());
+    ConductorRole conductor = cable.roles().get(draw % cable.roles().size());
+    Tap across = new Tap.AcrossJoint(joint);
+    Tap apart =
+        new Tap.Points(
+            new ProbePoint.JointSide(joint, ProbePoint.Side.BEFORE),
+            new ProbePoint.Contact(last.equals(joint.box()) ? panel : last, conductor));
+    Tap far =
+        new Tap.Points(
+            new ProbePoint.Contact(last, ConductorRole.HOT),
+            new ProbePoint.Contact(panel, ConductorRole.GROUND));
+    Tap around = new Tap.AroundConductor(cable.from(), cable.to(), conductor);
+    Tap here = new Tap.Pair(last, PAIRS.get(draw % PAIRS.size()));
+    List<Reading> live = new ArrayList<>();
+    for (Tap tap : List.of(across, apart, far)) {
+      live.add(new Reading(tap, Measurand.VOLTAGE, draw % 2 == 0 ? DIGITAL : LOW, 0, 0));
+    }
+    live.add(new Reading(around, Measurand.CURRENT, CLAMP, 0, 0));
+    live.add(new Reading(here, Measurand.LOOP_IMPEDANCE, LOOP, 0, 0));
+    List<LoadInUse> loads = loads(moments.get(0));
+    for (LoadInUse use : loads) {
+      live.add(
+          new Reading(new Tap.AroundLoad(use.load(), use.box()), Measurand.CURRENT, CLAMP, 0, 0));
+    }
+    List<Reading> dead = new ArrayList<>();
+    for (Tap tap : List.of(across, apart, new Tap.Pair(panel, ProbePoints.HOT_GROUND))) {
+      dead.add(new Reading(tap, Measurand.RESISTANCE, OHMS, 0, 0));
+    }
+    Tap link = new Tap.Pair(last, ProbePoints.HOT_GROUND);
+    Isolation linked = new Isolation(List.of(link), draw % 3 == 0 ? List.of(joint) : List.of());
+    return new Survey(
+        METERS,
+        LOADS,
+        List.of(
+            new Test("live", loads, live),
+            new Test("linked", List.of(), Optional.of(linked), dead),
+            new Test("off", List.of(), Optional.of(Isolation.BREAKER_OFF), dead)));
   }
 
   /** Circuits with tees and, if there are ties, rings. */

@@ -37,6 +37,9 @@ class JointSweepPropertyTest {
    */
   private static final double STEP = 1e-4;
 
+  /** The same for a formula of the fourth order. */
+  private static final double WIDE = 0.02;
+
   /**
    * Volts per unit of u or ln R, and of the slope: a few third derivatives times the step squared.
    */
@@ -47,6 +50,11 @@ class JointSweepPropertyTest {
    * admittance is a difference of currents a million times larger.
    */
   private static final double ISLAND = 1e-6;
+
+  /**
+   * Volts, amperes or ohms: an open way of a thousand gigohms is brought down to a range of ohms.
+   */
+  private static final double OTHERS = 1e-6;
 
   private static final int TRIES = 80;
 
@@ -82,6 +90,14 @@ class JointSweepPropertyTest {
               : Supply.NORTH_AMERICA_120_240;
       Circuit circuit = drawn.twoLegs(supply);
       Survey survey = drawn.twoLegSurvey();
+      return new Setting(circuit, survey, Parameters.of(circuit, survey, ASSUMPTIONS));
+    }
+
+    /** Readings of every quantity at every sort of tap, live and dead. */
+    static Setting everyReading(DrawnCircuit drawn, int draw) {
+      Circuit circuit = drawn.circuit();
+      Survey survey = drawn.everyReading(draw);
+      survey.requireFits(circuit);
       return new Setting(circuit, survey, Parameters.of(circuit, survey, ASSUMPTIONS));
     }
 
@@ -154,6 +170,37 @@ class JointSweepPropertyTest {
     String what = joint.id() + " with " + ohms + " ohm, seed " + seed;
     assertSame(setting.readings(point, bad), evaluation.volts(), what);
     assertSlopes(setting, point, bad, evaluation, what);
+  }
+
+  @Property(tries = 2 * SLOPE_TRIES)
+  void aSweepOfEveryQuantityAndItsSlopesAreThoseOfTheOhmsPutThere(
+      @ForAll("circuits") DrawnCircuit drawn,
+      @ForAll @IntRange(max = 999) int tapDraw,
+      @ForAll @IntRange(max = 999) int jointDraw,
+      @ForAll("ohms") double ohms,
+      @ForAll long seed) {
+    Setting setting = Setting.everyReading(drawn, tapDraw);
+    Joint joint = setting.joint(jointDraw);
+    double[] point = setting.point(seed);
+    List<Degradation> bad = List.of(new Degradation(joint.id(), ohms));
+    SurveyModel model = setting.model(point, List.of(joint), List.of());
+    Evaluation evaluation = model.buffer();
+    model.sweep(joint).evaluate(ohms, evaluation);
+    String what = joint.id() + " with " + ohms + " ohm, seed " + seed;
+    assertSame(setting.readings(point, bad), evaluation.volts(), OTHERS, what);
+    assertWideSlopes(setting, point, bad, evaluation, what);
+    SurveyModel fixed = setting.model(point, List.of(), bad);
+    Evaluation beforehand = fixed.buffer();
+    fixed.evaluate(beforehand);
+    assertWideSlopes(setting, point, bad, beforehand, "beforehand, " + what);
+    if (Double.isFinite(ohms)) {
+      double[] slopes = new double[fixed.readings()];
+      fixed.ohmsSlope(bad.get(0), slopes);
+      for (int r = 0; r < slopes.length; r++) {
+        double expected = evaluation.ohmsSlope()[r];
+        assertEquals(expected, slopes[r], SLOPE * Math.max(1, Math.abs(expected)), what);
+      }
+    }
   }
 
   @Property(tries = TRIES)
@@ -296,13 +343,40 @@ class JointSweepPropertyTest {
       double[] more = setting.readings(moved(point, p, STEP), degradations);
       double[] less = setting.readings(moved(point, p, -STEP), degradations);
       for (int r = 0; r < more.length; r++) {
+        String reading = what + ", reading " + r + " of " + more[r];
         double step = (more[r] - less[r]) / (2 * STEP);
         double slope = evaluation.jacobian()[r * parameters + p];
         assertEquals(
             step,
             slope,
             SLOPE * Math.max(1, Math.abs(step)),
-            () -> what + ", " + setting.parameters().all().get(place).description());
+            () -> reading + ", " + setting.parameters().all().get(place).description());
+      }
+    }
+  }
+
+  /**
+   * Slopes against five points (error of the fourth order): a dead circuit with a link is a ring
+   * with an open breaker in it, whose admittance is a difference to some 1e-13 S.
+   */
+  private static void assertWideSlopes(
+      Setting setting,
+      double[] point,
+      List<Degradation> degradations,
+      Evaluation evaluation,
+      String what) {
+    int parameters = setting.parameters().size();
+    for (int p = 0; p < parameters; p++) {
+      double[] more = setting.readings(moved(point, p, WIDE), degradations);
+      double[] less = setting.readings(moved(point, p, -WIDE), degradations);
+      double[] muchMore = setting.readings(moved(point, p, 2 * WIDE), degradations);
+      double[] muchLess = setting.readings(moved(point, p, -2 * WIDE), degradations);
+      for (int r = 0; r < more.length; r++) {
+        double step = (8 * (more[r] - less[r]) - (muchMore[r] - muchLess[r])) / (12 * WIDE);
+        String at = setting.parameters().all().get(p).description() + ", reading " + r;
+        double tolerance = SLOPE * Math.max(1, more[r]);
+        double slope = evaluation.jacobian()[r * parameters + p];
+        assertEquals(step, slope, tolerance, () -> what + ", " + at);
       }
     }
   }

@@ -62,12 +62,12 @@ class SurveyRecordsTest {
   @Test
   void aFlickeringReadingIsItsMiddleWithTheSpreadOfARectangle() {
     Reading reading = Reading.flickering("hall", ProbePoints.HOT_NEUTRAL, "digital", 88, 117);
-    assertEquals(102.5, reading.volts());
-    assertEquals(14.5, reading.halfRangeVolts());
+    assertEquals(102.5, reading.value());
+    assertEquals(14.5, reading.halfRange());
     assertEquals(8.371578, reading.rangeSigma(), 1e-6);
     assertThrows(
         SurveyException.class,
-        () -> new Reading("hall", ProbePoints.HOT_NEUTRAL, "digital", 10, 11));
+        () -> Reading.flickering("hall", ProbePoints.HOT_NEUTRAL, "digital", -1, 21));
   }
 
   @ParameterizedTest
@@ -115,7 +115,7 @@ class SurveyRecordsTest {
     assertEquals(10e6, METER.inputOhms(), 0, "from memory: common digital multimeters");
     assertEquals(3e3, low.inputOhms(), 0, "from memory, common practice");
     assertEquals(METER.accuracy(), low.accuracy());
-    assertEquals(METER.resolutionVolts(), low.resolutionVolts(), 0);
+    assertEquals(METER.resolution(), low.resolution(), 0);
   }
 
   @Test

@@ -123,6 +123,7 @@ final class AssumptionReader {
       case "degC" -> Optional.of(Dimension.TEMPERATURE);
       case "F/m" -> Optional.of(Dimension.CAPACITANCE_PER_LENGTH);
       case "V sd" -> Optional.of(Dimension.VOLTAGE);
+      case "ohm sd" -> Optional.of(Dimension.RESISTANCE);
       default -> Optional.empty();
     };
   }

@@ -56,9 +56,11 @@ record Arrangement(
                 .map(carried -> carried.readBy(reading.meter()))
                 .filter(carriedToSeveral::contains)
                 .orElseGet(() -> Way.fixed(test).readBy(reading.meter()));
-        byWay
-            .computeIfAbsent(way, key -> new ArrayList<>())
-            .add(new Taken(test.name(), reading, number));
+        if (reading.between().isPresent() && !test.isDead()) {
+          byWay
+              .computeIfAbsent(way, key -> new ArrayList<>())
+              .add(new Taken(test.name(), reading, number));
+        }
         number++;
       }
     }

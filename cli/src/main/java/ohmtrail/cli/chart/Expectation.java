@@ -125,7 +125,8 @@ final class Expectation {
     int next = 0;
     for (Test test : tests) {
       for (Reading reading : test.readings()) {
-        volts.put(new Key(condition, reading.box(), reading.between()), shown.get(next));
+        Key key = new Key(condition, reading.box(), reading.between().orElseThrow());
+        volts.put(key, shown.get(next));
         next++;
       }
     }

@@ -225,7 +225,7 @@ final class ProfileAssembly {
     List<ReadingMark> marks =
         arrangements.stream()
             .flatMap(arrangement -> arrangement.readings().stream())
-            .filter(taken -> taken.reading().between().equals(between))
+            .filter(taken -> taken.reading().between().equals(Optional.of(between)))
             .sorted(Comparator.comparingInt(Arrangement.Taken::number))
             .map(this::mark)
             .toList();
@@ -236,15 +236,14 @@ final class ProfileAssembly {
     Reading reading = taken.reading();
     Meter meter = survey.meter(reading.meter());
     double limit =
-        meter.accuracy().limit(reading.volts(), meter.resolutionVolts())
-            + meter.resolutionVolts() / 2;
+        meter.accuracy().limit(reading.value(), meter.resolution()) + meter.resolution() / 2;
     List<Double> wrong = explanation.wrongProbabilities();
     return new ReadingMark(
         taken.test(),
         reading.box(),
         run.place(reading.box()).metres(),
-        reading.volts(),
-        Math.min(limit, reading.volts()),
+        reading.value(),
+        Math.min(limit, reading.value()),
         limit,
         taken.number() < wrong.size() ? wrong.get(taken.number()) : 0);
   }
@@ -268,7 +267,8 @@ final class ProfileAssembly {
     long elsewhere =
         survey.tests().stream()
             .flatMap(test -> test.readings().stream())
-            .filter(reading -> !Expectation.pairs(circuit).contains(reading.between()))
+            .flatMap(reading -> reading.between().stream())
+            .filter(between -> !Expectation.pairs(circuit).contains(between))
             .count();
     if (elsewhere > 0) {
       notes.add(

@@ -14,7 +14,7 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.predict.Degradation;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
-import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
 
@@ -58,8 +58,7 @@ public final class AdviceWords {
   private String visit(Choice.Read read) {
     List<String> parts = new ArrayList<>();
     for (Test test : read.tests()) {
-      List<String> readings =
-          test.readings().stream().map(reading -> between(reading.between())).toList();
+      List<String> readings = test.readings().stream().map(this::between).toList();
       String meter =
           survey.meters().size() > 1 ? " with the meter " + test.readings().get(0).meter() : "";
       parts.add("read " + JointWords.listed(readings, "and") + meter + during(test, read.box()));
@@ -78,8 +77,11 @@ public final class AdviceWords {
     return " while the " + JointWords.listed(loads, "and") + " is on";
   }
 
-  private String between(ProbePoints points) {
-    return conductor(points.first()) + " to " + conductor(points.second());
+  private String between(Reading reading) {
+    return reading
+        .between()
+        .map(points -> conductor(points.first()) + " to " + conductor(points.second()))
+        .orElseGet(() -> new ReadingWords(region).tap(reading.tap()));
   }
 
   private String conductor(ConductorRole role) {
@@ -110,8 +112,7 @@ public final class AdviceWords {
     }
     Outcome.Figure figure = outcome.shows().get();
     boolean one = ((Choice.Read) choice).readings().size() == 1;
-    String which =
-        one || figure.from().isPresent() ? "" : between(figure.reading().between()) + " ";
+    String which = one || figure.from().isPresent() ? "" : between(figure.reading()) + " ";
     String falls = figure.from().isPresent() ? "falls by " : which;
     if (outcome.above().isEmpty()) {
       String less = figure.from().isPresent() ? "less than " : "below ";

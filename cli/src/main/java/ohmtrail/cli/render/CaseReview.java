@@ -8,6 +8,7 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 
@@ -95,6 +96,7 @@ public final class CaseReview {
     boolean anyLow =
         survey.tests().stream()
             .flatMap(test -> test.readings().stream())
+            .filter(reading -> reading.measurand() == Measurand.VOLTAGE)
             .map(Reading::meter)
             .anyMatch(name -> survey.meter(name).inputOhms() < LOW_IMPEDANCE_OHMS);
     if (!anyLow) {

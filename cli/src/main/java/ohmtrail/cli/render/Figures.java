@@ -11,6 +11,7 @@ public final class Figures {
   private static final MathContext TWO_DIGITS = new MathContext(2, RoundingMode.HALF_EVEN);
 
   private static final MathContext THREE_DIGITS = new MathContext(3, RoundingMode.HALF_EVEN);
+  private static final double TEN = 10;
   private static final BigDecimal KILO = BigDecimal.valueOf(1_000);
   private static final BigDecimal MEGA = BigDecimal.valueOf(1_000_000);
   private static final BigDecimal MILLI = new BigDecimal("0.001");
@@ -26,6 +27,14 @@ public final class Figures {
   /** Ohms: {@code 0.35 ohm}, {@code 2.4 ohm}, {@code 3.1 kohm}, {@code open} when infinite. */
   public static String ohms(double ohms) {
     return Double.isInfinite(ohms) ? "open" : prefixed(rounded(ohms, TWO_DIGITS), "ohm");
+  }
+
+  /** Ohms as a meter shows them, to a hundredth or three digits; {@code open} when infinite. */
+  public static String ohmsRead(double ohms) {
+    if (Double.isInfinite(ohms)) {
+      return "open";
+    }
+    return ohms < TEN ? hundredths(ohms) + " ohm" : prefixed(rounded(ohms, THREE_DIGITS), "ohm");
   }
 
   /** Ohms that were estimated: both digits stand, so that 3.0 is not taken for exactly 3. */

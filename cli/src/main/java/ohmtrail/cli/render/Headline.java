@@ -340,19 +340,17 @@ public final class Headline {
   }
 
   private static double misfit(FittedReading reading) {
-    return Math.abs(reading.residualVolts()) / reading.sigmaVolts();
+    return Math.abs(reading.residualSigmas());
   }
 
   private String misfitting(FittedReading reading) {
-    return region.between(reading.reading().between())
-        + " at "
-        + reading.reading().box()
+    return new ReadingWords(region).where(reading.reading())
         + " in test "
         + reading.test()
         + ", "
-        + Figures.volts(reading.reading().volts())
+        + ReadingWords.figure(reading.reading())
         + " where "
-        + Figures.volts(reading.fittedVolts())
+        + ReadingWords.figure(reading.reading().measurand(), reading.fitted())
         + " fits";
   }
 }

@@ -2,7 +2,6 @@ package ohmtrail.cli.render;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
@@ -50,20 +49,14 @@ public record Prediction(List<Degradation> degradations, List<PredictedTest> tes
   /**
    * One reading.
    *
-   * @param box where
-   * @param between the conductors
-   * @param meter name of the meter
-   * @param predictedVolts with the supposed ohms
-   * @param healthyVolts without them
-   * @param observedVolts what was read, if it was
+   * @param reading what is predicted; its value is what was read, if it was
+   * @param predicted with the supposed ohms, in its unit; infinite where a meter of ohms shows that
+   *     the way is open
+   * @param healthy without them
+   * @param isRead whether it was
    */
   public record PredictedReading(
-      String box,
-      ProbePoints between,
-      String meter,
-      double predictedVolts,
-      double healthyVolts,
-      OptionalDouble observedVolts) {}
+      Reading reading, double predicted, double healthy, boolean isRead) {}
 
   /**
    * Heat in a degraded joint during a test.
@@ -96,14 +89,7 @@ public record Prediction(List<Degradation> degradations, List<PredictedTest> tes
               .anyMatch(own -> own.name().equals(test.name()) && !own.readings().isEmpty());
       List<PredictedReading> readings = new ArrayList<>();
       for (Reading reading : test.readings()) {
-        readings.add(
-            new PredictedReading(
-                reading.box(),
-                reading.between(),
-                reading.meter(),
-                predicted.get(next),
-                healthy.get(next),
-                read ? OptionalDouble.of(reading.volts()) : OptionalDouble.empty()));
+        readings.add(new PredictedReading(reading, predicted.get(next), healthy.get(next), read));
         next++;
       }
       tests.add(
@@ -141,8 +127,8 @@ public record Prediction(List<Degradation> degradations, List<PredictedTest> tes
         tests.stream()
             .map(
                 test ->
-                    test.readings().isEmpty()
-                        ? new Test(test.name(), test.loads(), everywhere)
+                    test.readings().isEmpty() && !test.isDead()
+                        ? test.withReadings(everywhere)
                         : test)
             .toList();
     return new Survey(meters, survey.loads(), filled);

@@ -69,9 +69,7 @@ public final class ResidualWords {
     for (Test test : survey.tests()) {
       for (Reading reading : test.readings()) {
         names.add(
-            reading.box()
-                + " "
-                + region.between(reading.between())
+            new ReadingWords(region).name(reading)
                 + " with "
                 + reading.meter()
                 + ", test "

@@ -150,7 +150,7 @@ final class InventedRun {
   }
 
   static Reading withVolts(Reading reading, double volts) {
-    return new Reading(reading.box(), reading.between(), reading.meter(), volts);
+    return reading.showing(volts);
   }
 
   Diagnosis diagnosis() {
@@ -167,9 +167,10 @@ final class InventedRun {
         new FittedReading(
             doubted.test(),
             doubted.reading(),
-            doubted.healthyVolts(),
-            doubted.fittedVolts(),
-            doubted.sigmaVolts(),
+            doubted.healthy(),
+            doubted.fitted(),
+            doubted.residual(),
+            doubted.sigma(),
             0.99));
     return new Diagnosis(
         trusting.verdict(),

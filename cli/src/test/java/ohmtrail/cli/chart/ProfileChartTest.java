@@ -142,9 +142,12 @@ class ProfileChartTest {
     ProfileChart chart = run.diagnosed("x");
     Line fitted = line(over(chart), Prominence.MAIN, Condition.EXPLAINED);
     for (FittedReading reading : diagnosis.readings()) {
-      if (reading.reading().between().equals(ohmtrail.survey.ProbePoints.HOT_NEUTRAL)) {
+      if (reading
+          .reading()
+          .between()
+          .equals(java.util.Optional.of(ohmtrail.survey.ProbePoints.HOT_NEUTRAL))) {
         String box = reading.reading().box();
-        assertEquals(reading.fittedVolts(), volts(fitted, box), DRIFT_VOLTS, box);
+        assertEquals(reading.fitted(), volts(fitted, box), DRIFT_VOLTS, box);
       }
     }
     assertEquals("fitted", fitted.word());
@@ -189,7 +192,7 @@ class ProfileChartTest {
   private static ohmtrail.survey.Test lowered(ohmtrail.survey.Test test) {
     List<Reading> readings =
         test.readings().stream()
-            .map(reading -> InventedRun.withVolts(reading, 0.96 * reading.volts()))
+            .map(reading -> InventedRun.withVolts(reading, 0.96 * reading.value()))
             .toList();
     return new ohmtrail.survey.Test(test.name(), test.loads(), readings);
   }

@@ -470,7 +470,8 @@ public final class Answers {
                   test.name(),
                   reading,
                   caseFile.circuit().supply().volts(),
-                  reading.volts() - off,
+                  reading.value() - off,
+                  off,
                   SIGMA_VOLTS,
                   wrong ? wrongProbability : 0.001));
         }

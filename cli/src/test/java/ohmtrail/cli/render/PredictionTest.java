@@ -4,13 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.OptionalDouble;
+import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Prediction.PredictedReading;
 import ohmtrail.cli.render.Prediction.PredictedTest;
 import ohmtrail.predict.Degradation;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import org.junit.jupiter.api.Test;
 
@@ -25,26 +26,19 @@ class PredictionTest {
   void everyReadingOfTheCaseIsPredictedInItsOrder() {
     Prediction prediction = Prediction.of(HALL, List.of());
 
-    List<OptionalDouble> observed =
-        prediction.tests().stream()
-            .flatMap(test -> test.readings().stream())
-            .map(PredictedReading::observedVolts)
-            .toList();
-    List<OptionalDouble> read =
-        HALL.survey().tests().stream()
-            .flatMap(test -> test.readings().stream())
-            .map(reading -> OptionalDouble.of(reading.volts()))
-            .toList();
-    assertEquals(read, observed);
+    List<PredictedReading> predicted =
+        prediction.tests().stream().flatMap(test -> test.readings().stream()).toList();
+    List<Reading> read =
+        HALL.survey().tests().stream().flatMap(test -> test.readings().stream()).toList();
+    assertEquals(read, predicted.stream().map(PredictedReading::reading).toList());
+    assertTrue(predicted.stream().allMatch(PredictedReading::isRead));
   }
 
   @Test
   void withoutDegradedJointsThePredictionIsTheHealthyOne() {
     Prediction.of(HALL, List.of())
         .tests()
-        .forEach(
-            test ->
-                test.readings().forEach(r -> assertEquals(r.healthyVolts(), r.predictedVolts())));
+        .forEach(test -> test.readings().forEach(r -> assertEquals(r.healthy(), r.predicted())));
   }
 
   @Test
@@ -56,11 +50,13 @@ class PredictionTest {
     assertEquals("idle", only.test().name());
     assertEquals(
         List.of("hall-1", "hall-2", "bath", "bed-1", "bed-2"),
-        only.readings().stream().map(PredictedReading::box).toList());
+        only.readings().stream().map(reading -> reading.reading().box()).toList());
     assertTrue(
         only.readings().stream()
             .allMatch(
-                r -> r.between().equals(ProbePoints.HOT_NEUTRAL) && r.observedVolts().isEmpty()));
+                r ->
+                    r.reading().between().equals(Optional.of(ProbePoints.HOT_NEUTRAL))
+                        && !r.isRead()));
   }
 
   @Test
@@ -85,7 +81,7 @@ class PredictionTest {
     assertEquals(5, only.readings().size());
     double atBath = volts(only, "bath");
     assertTrue(atBath < volts(only, "hall-1"), only.toString());
-    assertEquals("dmm", only.readings().get(0).meter());
+    assertEquals("dmm", only.readings().get(0).reading().meter());
   }
 
   @Test
@@ -125,8 +121,8 @@ class PredictionTest {
 
   private static double volts(PredictedTest test, String box) {
     return test.readings().stream()
-        .filter(reading -> reading.box().equals(box))
-        .mapToDouble(PredictedReading::predictedVolts)
+        .filter(reading -> reading.reading().box().equals(box))
+        .mapToDouble(PredictedReading::predicted)
         .findFirst()
         .orElseThrow();
   }

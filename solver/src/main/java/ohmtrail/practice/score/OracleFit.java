@@ -67,7 +67,7 @@ final class OracleFit {
       Test test = survey.tests().get(place);
       for (Reading reading : test.readings()) {
         double own = survey.meter(reading.meter()).readingSigma();
-        volts.add(reading.volts());
+        volts.add(reading.value());
         variances.add(own * own + scatter * scatter);
         testOf.add(place);
       }

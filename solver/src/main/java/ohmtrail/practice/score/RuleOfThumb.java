@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
@@ -36,8 +37,8 @@ public final class RuleOfThumb {
     for (Test test : survey.tests()) {
       Map<String, Double> volts = test.loads().isEmpty() ? idleVolts : loadedVolts;
       for (Reading reading : test.readings()) {
-        if (reading.between().equals(ProbePoints.HOT_NEUTRAL)) {
-          volts.putIfAbsent(reading.box(), reading.volts());
+        if (reading.between().equals(Optional.of(ProbePoints.HOT_NEUTRAL))) {
+          volts.putIfAbsent(reading.box(), reading.value());
         }
       }
     }

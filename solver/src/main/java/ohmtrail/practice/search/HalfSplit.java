@@ -137,7 +137,7 @@ public final class HalfSplit implements Searcher {
     List<Test> pair = survey.tests().subList(count - 2, count);
     Survey two = survey.withTests(pair);
     List<Double> sound = new Predictor(circuit, two, assumptions).readings(List.of());
-    double falls = pair.get(0).readings().get(0).volts() - pair.get(1).readings().get(0).volts();
+    double falls = pair.get(0).readings().get(0).value() - pair.get(1).readings().get(0).value();
     String box = pair.get(0).readings().get(0).box();
     Set<Part> way = onTheWay(box);
     if (falls > sound.get(0) - sound.get(1) + SUSPICIOUS_VOLTS) {

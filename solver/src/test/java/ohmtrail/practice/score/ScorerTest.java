@@ -28,7 +28,7 @@ class ScorerTest {
     List<RankedBox> stated = new ArrayList<>();
     practiceCase.survey().tests().stream()
         .flatMap(test -> test.readings().stream())
-        .forEach(reading -> stated.add(new RankedBox(reading.box(), reading.volts() % 1)));
+        .forEach(reading -> stated.add(new RankedBox(reading.box(), reading.value() % 1)));
     return new Answer(
         Answer.byProbability(stated, practiceCase.circuit()),
         stated,

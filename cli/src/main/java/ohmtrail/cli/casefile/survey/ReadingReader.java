@@ -23,9 +23,11 @@ import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.cli.casefile.words.Quantity;
 import ohmtrail.cli.casefile.words.Unit.Dimension;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.SurveyException;
+import ohmtrail.survey.Tap;
 
 /** Reads one reading: words in any order, keys with values, or the cells of a table. */
 final class ReadingReader {
@@ -323,8 +325,8 @@ final class ReadingReader {
         .ifPresent(quantity -> warnOfOdd(quantity, between));
     return Optional.of(
         new Reading(
-            box.orElseThrow(),
-            between,
+            new Tap.Pair(box.orElseThrow(), between),
+            Measurand.VOLTAGE,
             meter.orElseThrow(),
             draft.volts.value().orElseThrow(),
             draft.halfRange));

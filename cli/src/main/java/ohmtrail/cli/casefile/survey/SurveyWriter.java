@@ -80,7 +80,7 @@ public final class SurveyWriter {
     out.append(ohms(meter.inputOhms()) + ", ");
     out.append(Numbers.perCent(meter.accuracy().share()) + " + ");
     out.append(Numbers.plain(meter.accuracy().counts()) + " counts, ");
-    out.append(Numbers.plain(meter.resolutionVolts()) + " V");
+    out.append(Numbers.plain(meter.resolution()) + " V");
     if (meter.inputFarads() != Meter.USUAL_INPUT_FARADS) {
       out.append(", " + Numbers.in(Unit.PICOFARAD, meter.inputFarads()));
     }
@@ -145,12 +145,16 @@ public final class SurveyWriter {
     for (Reading reading : readings) {
       String words =
           String.join(
-              " ", reading.box(), reading.between().word(), volts(reading), reading.meter());
+              " ",
+              reading.box(),
+              reading.between().orElseThrow().word(),
+              volts(reading),
+              reading.meter());
       if (says(words, reading)) {
         out.append(indent + "- " + YamlText.of(words) + "\n");
       } else {
         out.append(indent + "- at: " + YamlText.of(reading.box()) + "\n");
-        out.append(indent + "  between: " + reading.between().word() + "\n");
+        out.append(indent + "  between: " + reading.between().orElseThrow().word() + "\n");
         out.append(indent + "  volts: " + volts(reading) + "\n");
         out.append(indent + "  meter: " + YamlText.of(reading.meter()) + "\n");
       }
@@ -159,12 +163,12 @@ public final class SurveyWriter {
 
   /** One voltage, or the two that it flickered between. */
   private static String volts(Reading reading) {
-    double half = reading.halfRangeVolts();
+    double half = reading.halfRange();
     return half == 0
-        ? Numbers.plain(reading.volts()) + " V"
-        : Numbers.plain(reading.volts() - half)
+        ? Numbers.plain(reading.value()) + " V"
+        : Numbers.plain(reading.value() - half)
             + "-"
-            + Numbers.plain(reading.volts() + half)
+            + Numbers.plain(reading.value() + half)
             + " V";
   }
 

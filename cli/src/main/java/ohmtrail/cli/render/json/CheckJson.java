@@ -97,7 +97,9 @@ public final class CheckJson {
     json.member("meter", meter.name())
         .member("inputOhms", meter.inputOhms())
         .member("inputFarads", meter.inputFarads())
-        .member("resolutionVolts", meter.resolutionVolts())
+        .member("unit", meter.measurand().unit())
+        .member("resolution", meter.resolution())
+        .member("resolutionVolts", meter.resolution())
         .member("accuracyShare", meter.accuracy().share())
         .member("accuracyCounts", meter.accuracy().counts());
   }

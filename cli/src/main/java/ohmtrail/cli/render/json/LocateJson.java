@@ -147,16 +147,16 @@ public final class LocateJson {
       json.object()
           .member("test", fitted.test())
           .member("at", fitted.reading().box())
-          .member("between", fitted.reading().between().word())
-          .member("meter", fitted.reading().meter())
-          .member("observed", fitted.reading().volts(), Parts.VOLTS)
-          .member("predicted", fitted.fittedVolts(), Parts.VOLTS)
-          .member("residual", fitted.residualVolts(), Parts.VOLTS)
-          .member("residualSigmas", fitted.residualVolts() / fitted.sigmaVolts(), Parts.SIGMAS)
-          .member("sigma", fitted.sigmaVolts())
-          .member("healthy", fitted.healthyVolts(), Parts.VOLTS)
-          .member("wrongProbability", fitted.wrongProbability(), Parts.PROBABILITY)
-          .end();
+          .member("between", Parts.between(fitted.reading()))
+          .member("unit", fitted.reading().measurand().unit())
+          .member("meter", fitted.reading().meter());
+      Parts.figure(json, "observed", fitted.reading().value());
+      Parts.figure(json, "predicted", fitted.fitted());
+      json.member("residual", fitted.residual(), Parts.VOLTS)
+          .member("residualSigmas", fitted.residualSigmas(), Parts.SIGMAS)
+          .member("sigma", fitted.sigma());
+      Parts.figure(json, "healthy", fitted.healthy());
+      json.member("wrongProbability", fitted.wrongProbability(), Parts.PROBABILITY).end();
     }
     json.end();
   }

@@ -90,7 +90,7 @@ public final class NextJson {
     for (Reading reading : test.readings()) {
       json.object()
           .member("at", reading.box())
-          .member("between", reading.between().word())
+          .member("between", Parts.between(reading))
           .member("meter", reading.meter())
           .end();
     }

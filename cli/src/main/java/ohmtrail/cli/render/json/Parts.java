@@ -8,6 +8,8 @@ import ohmtrail.cli.render.JointHeat;
 import ohmtrail.locate.OhmsInterval;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.VoltageDropGuidance;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Tap;
 
 /** What several documents have in common. */
 final class Parts {
@@ -110,6 +112,20 @@ final class Parts {
       json.nothing(name);
     } else {
       json.member(name, ohms);
+    }
+  }
+
+  /** What a meter is held to or closed around, as a case file says it. */
+  static String between(Reading reading) {
+    return reading.tap() instanceof Tap.Pair pair ? pair.between().word() : reading.tap().word();
+  }
+
+  /** A figure in its unit, or null where a meter of ohms shows that the way is open. */
+  static void figure(JsonWriter json, String name, double value) {
+    if (Double.isInfinite(value)) {
+      json.nothing(name);
+    } else {
+      json.member(name, value, VOLTS);
     }
   }
 

@@ -70,13 +70,18 @@ public final class PredictJson {
 
   private void writeReading(PredictedReading reading) {
     json.object()
-        .member("at", reading.box())
-        .member("between", reading.between().word())
-        .member("meter", reading.meter())
-        .member("predicted", reading.predictedVolts(), Parts.VOLTS)
-        .member("healthy", reading.healthyVolts(), Parts.VOLTS)
-        .member("observed", reading.observedVolts())
-        .end();
+        .member("at", reading.reading().box())
+        .member("between", Parts.between(reading.reading()))
+        .member("unit", reading.reading().measurand().unit())
+        .member("meter", reading.reading().meter());
+    Parts.figure(json, "predicted", reading.predicted());
+    Parts.figure(json, "healthy", reading.healthy());
+    if (reading.isRead()) {
+      Parts.figure(json, "observed", reading.reading().value());
+    } else {
+      json.nothing("observed");
+    }
+    json.end();
   }
 
   private void writeDrop(VoltageDrop drop) {

@@ -9,6 +9,7 @@ import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointWords;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
@@ -115,8 +116,8 @@ public final class CheckText {
     for (Meter meter : survey.meters()) {
       table.row(
           meter.name(),
-          Figures.ohms(meter.inputOhms()),
-          Figures.number(meter.resolutionVolts()) + " V",
+          meter.measurand() == Measurand.VOLTAGE ? Figures.ohms(meter.inputOhms()) : "",
+          Figures.number(meter.resolution()) + " " + meter.measurand().unit(),
           "+-("
               + Figures.number(PER_CENT * meter.accuracy().share())
               + " % + "

@@ -21,6 +21,7 @@ import ohmtrail.cli.render.OhmsWords;
 import ohmtrail.cli.render.OpeningOrder;
 import ohmtrail.cli.render.Overvoltage;
 import ohmtrail.cli.render.PriorWords;
+import ohmtrail.cli.render.ReadingWords;
 import ohmtrail.cli.render.Region;
 import ohmtrail.cli.render.ResidualWords;
 import ohmtrail.locate.Diagnosis;
@@ -30,6 +31,7 @@ import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.reference.Assumption;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Test;
 
 /** The answer as text, the sentence that matters first. */
@@ -323,30 +325,29 @@ public final class LocateText {
 
   private List<String> cells(FittedReading fitted) {
     boolean wrong = fitted.wrongProbability() > PROBABLY_WRONG;
+    Measurand measurand = fitted.reading().measurand();
     return List.of(
         fitted.reading().box(),
-        region.between(fitted.reading().between()),
+        new ReadingWords(region).tap(fitted.reading().tap()),
         fitted.reading().meter(),
-        Figures.tenths(fitted.reading().volts()) + (wrong ? "?" : ""),
-        Figures.tenths(fitted.healthyVolts()),
-        Figures.tenths(fitted.fittedVolts()),
-        Figures.signedTenths(fitted.residualVolts()),
-        Figures.signedTenths(fitted.residualVolts() / fitted.sigmaVolts()));
+        ReadingWords.cell(fitted.reading()) + (wrong ? "?" : ""),
+        ReadingWords.cell(measurand, fitted.healthy()),
+        ReadingWords.cell(measurand, fitted.fitted()),
+        ReadingWords.difference(measurand, fitted.residual()),
+        Figures.signedTenths(fitted.residualSigmas()));
   }
 
   private String probablyWrong(FittedReading fitted) {
     return "? "
-        + region.between(fitted.reading().between())
-        + " at "
-        + fitted.reading().box()
+        + new ReadingWords(region).where(fitted.reading())
         + " in test "
         + fitted.test()
         + " is probably wrong ("
         + Figures.probability(fitted.wrongProbability())
         + "): "
-        + Figures.volts(fitted.reading().volts())
+        + ReadingWords.figure(fitted.reading())
         + " where "
-        + Figures.volts(fitted.fittedVolts())
+        + ReadingWords.figure(fitted.reading().measurand(), fitted.fitted())
         + " fits. Mistyped, or read elsewhere?";
   }
 

@@ -14,11 +14,14 @@ import ohmtrail.cli.render.Prediction;
 import ohmtrail.cli.render.Prediction.HeatInTest;
 import ohmtrail.cli.render.Prediction.PredictedReading;
 import ohmtrail.cli.render.Prediction.PredictedTest;
+import ohmtrail.cli.render.ReadingWords;
 import ohmtrail.cli.render.Region;
 import ohmtrail.cli.render.ResidualWords;
 import ohmtrail.cli.render.VoltageDrop;
 import ohmtrail.predict.Degradation;
 import ohmtrail.reference.VoltageDropGuidance;
+import ohmtrail.survey.Measurand;
+import ohmtrail.survey.Reading;
 
 /** What meters would show. */
 public final class PredictText {
@@ -99,7 +102,7 @@ public final class PredictText {
   }
 
   private Table readings(PredictedTest test) {
-    boolean anyRead = test.readings().stream().anyMatch(r -> r.observedVolts().isPresent());
+    boolean anyRead = test.readings().stream().anyMatch(PredictedReading::isRead);
     boolean anyDegraded = !prediction.degradations().isEmpty();
     Table table = new Table().words("box").words("between").words("meter").numbers("shows, V");
     if (anyDegraded) {
@@ -116,17 +119,19 @@ public final class PredictText {
 
   private List<String> cells(PredictedReading reading, boolean withHealthy, boolean withRead) {
     List<String> cells = new ArrayList<>();
-    cells.add(reading.box());
-    cells.add(region.between(reading.between()));
-    cells.add(reading.meter());
-    cells.add(Figures.tenths(reading.predictedVolts()));
+    Reading taken = reading.reading();
+    Measurand measurand = taken.measurand();
+    cells.add(taken.box());
+    cells.add(new ReadingWords(region).tap(taken.tap()));
+    cells.add(taken.meter());
+    cells.add(ReadingWords.cell(measurand, reading.predicted()));
     if (withHealthy) {
-      cells.add(Figures.tenths(reading.healthyVolts()));
+      cells.add(ReadingWords.cell(measurand, reading.healthy()));
     }
     if (withRead) {
-      double read = reading.observedVolts().getAsDouble();
-      cells.add(Figures.tenths(read));
-      cells.add(Figures.signedTenths(read - reading.predictedVolts()));
+      double off = taken.value() - reading.predicted();
+      cells.add(ReadingWords.cell(taken));
+      cells.add(Double.isFinite(off) ? ReadingWords.difference(measurand, off) : "");
     }
     return cells;
   }

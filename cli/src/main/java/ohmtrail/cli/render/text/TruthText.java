@@ -63,6 +63,6 @@ public final class TruthText {
   }
 
   private static String name(Test test, Reading reading) {
-    return test.name() + ", " + reading.box() + " " + reading.between().word();
+    return test.name() + ", " + reading.tap().word();
   }
 }
