@@ -341,7 +341,8 @@ final class Layout {
   /** Ohms that a parameter scales. */
   private int addResistance(int from, int to, double ohms, int place) {
     int port = addPort(new Port.Gap(network.addBranch(from, to, Complex.real(1 / ohms))));
-    elements.add(new Wiring.Element(port, place, Complex.real(ohms * parameters.sigma(place))));
+    elements.add(
+        new Wiring.Element(port, place, Complex.real(ohms * parameters.slope(place, point))));
     return port;
   }
 

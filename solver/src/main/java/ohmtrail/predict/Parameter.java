@@ -5,14 +5,14 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.survey.load.Rating;
 
 /**
- * One quantity known only roughly. Its true value is the nominal one times exp(sigma u), u a
- * standard normal number.
+ * One quantity known only roughly. Its true value is the nominal one times a factor that rises with
+ * a standard normal number u: exp(sigma u), or something that is close to it near u = 0.
  *
  * <p>A new kind is a record here and the place in {@link Wiring} or {@link SurveyModel} where it
  * acts.
  */
 public sealed interface Parameter {
-  /** Standard deviation of the logarithm of the quantity. */
+  /** Standard deviation of the logarithm of the quantity, or close to it. */
   double sigma();
 
   /** The value without knowledge, in the unit of {@link #unit()}. */
@@ -29,6 +29,11 @@ public sealed interface Parameter {
     return Math.exp(sigma() * u);
   }
 
+  /** Slope of the logarithm of {@link #factor} along u. */
+  default double slope(double u) {
+    return sigma();
+  }
+
   /** Voltage behind the source impedance. */
   record SupplyVoltage(double nominal, double sigma) implements Parameter {
     @Override
@@ -43,12 +48,7 @@ public sealed interface Parameter {
   }
 
   /** Impedance of everything before the panel. */
-  record SourceOhms(double nominal, double sigma) implements Parameter {
-    @Override
-    public String unit() {
-      return "ohm";
-    }
-
+  record SourceOhms(double nominal, double sigma, double limit) implements SoundOhms {
     @Override
     public String description() {
       return "supply impedance";
@@ -139,14 +139,36 @@ public sealed interface Parameter {
     }
   }
 
-  /** Ohms of the two healthy joints at the ends of one conductor of a cable, together. */
-  record SectionJointOhms(Cable cable, ConductorRole conductor, double nominal, double sigma)
-      implements Parameter {
+  /**
+   * Ohms of something sound. Near u = 0 they are nearly lognormal, but they approach a limit: more
+   * is a degraded joint, and that is a hypothesis of its own, not a sound thing stretched. The
+   * factor is L e^(sigma u) / (L - 1 + e^(sigma u)), L the limit over the nominal value.
+   */
+  sealed interface SoundOhms extends Parameter {
+    /** What the ohms stay below, above {@link #nominal()}. */
+    double limit();
+
     @Override
-    public String unit() {
-      return "ohm";
+    default double factor(double u) {
+      double room = limit() / nominal();
+      return room / (1 + (room - 1) * Math.exp(-sigma() * u));
     }
 
+    @Override
+    default double slope(double u) {
+      return sigma() * (1 - factor(u) * nominal() / limit());
+    }
+
+    @Override
+    default String unit() {
+      return "ohm";
+    }
+  }
+
+  /** Ohms of the two healthy joints at the ends of one conductor of a cable, together. */
+  record SectionJointOhms(
+      Cable cable, ConductorRole conductor, double nominal, double sigma, double limit)
+      implements SoundOhms {
     @Override
     public String description() {
       return "healthy "
@@ -159,8 +181,17 @@ public sealed interface Parameter {
   }
 
   /** Ohms of the healthy tail and contact of one conductor at a receptacle, together. */
-  record DeviceJointOhms(String box, ConductorRole conductor, double nominal, double sigma)
-      implements Parameter {
+  record DeviceJointOhms(
+      String box, ConductorRole conductor, double nominal, double sigma, double limit)
+      implements SoundOhms {
+    @Override
+    public String description() {
+      return "healthy " + conductor.word() + " tail and contact at " + box;
+    }
+  }
+
+  /** Ohms of a joint that is degraded, around a value found before. */
+  record DegradedOhms(String joint, double nominal, double sigma) implements Parameter {
     @Override
     public String unit() {
       return "ohm";
@@ -168,7 +199,7 @@ public sealed interface Parameter {
 
     @Override
     public String description() {
-      return "healthy " + conductor.word() + " tail and contact at " + box;
+      return "ohms of the degraded joint " + joint;
     }
   }
 }

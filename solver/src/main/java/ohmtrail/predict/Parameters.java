@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
@@ -71,6 +72,35 @@ public final class Parameters {
     return all.get(place).sigma();
   }
 
+  /** Slope of the logarithm of a parameter's value along its u. */
+  double slope(int place, double[] point) {
+    return all.get(place).slope(point[place]);
+  }
+
+  /**
+   * These and the ohms of some joints, so that they give way as everything else known roughly does.
+   *
+   * @param degradations ohms found before; those of an open joint stay as they are
+   * @param sigma standard deviation of the logarithm of each
+   */
+  public Parameters with(List<Degradation> degradations, double sigma) {
+    List<Parameter> more = new ArrayList<>(all);
+    Map<Object, Integer> found = new LinkedHashMap<>(places);
+    for (Degradation each : degradations) {
+      if (each.ohms() > 0 && Double.isFinite(each.ohms())) {
+        found.put(new DegradedKey(each.joint(), each.when()), more.size());
+        more.add(new Parameter.DegradedOhms(each.joint(), each.ohms(), sigma));
+      }
+    }
+    return new Parameters(more, found);
+  }
+
+  /** The place of a degraded joint's ohms, where they are among the parameters. */
+  public OptionalInt placeOf(Degradation degradation) {
+    Integer place = places.get(new DegradedKey(degradation.joint(), degradation.when()));
+    return place == null ? OptionalInt.empty() : OptionalInt.of(place);
+  }
+
   /** Keys under which a parameter is found again. */
   enum Single {
     SUPPLY_VOLTAGE,
@@ -91,7 +121,12 @@ public final class Parameters {
 
   record DeviceKey(String box, ConductorRole conductor) {}
 
+  private record DegradedKey(String joint, Degradation.When when) {}
+
   private static final class Collector {
+    /** Something sound can have at least so many times what it usually has. */
+    private static final double LEAST_ROOM = 2;
+
     private final Assumptions assumptions;
     private final List<Parameter> all = new ArrayList<>();
     private final Map<Object, Integer> places = new LinkedHashMap<>();
@@ -117,7 +152,9 @@ public final class Parameters {
       add(
           Single.SOURCE_OHMS,
           new Parameter.SourceOhms(
-              value(Assumption.SOURCE_OHMS), value(Assumption.SOURCE_OHMS_SPREAD)));
+              value(Assumption.SOURCE_OHMS),
+              value(Assumption.SOURCE_OHMS_SPREAD),
+              limit(Assumption.SOURCE_OHMS_LIMIT, Assumption.SOURCE_OHMS)));
       add(
           Single.CAPACITANCE,
           new Parameter.CableCapacitance(
@@ -171,8 +208,18 @@ public final class Parameters {
                 cable,
                 conductor,
                 2 * value(Assumption.HEALTHY_JOINT_OHMS),
-                value(Assumption.HEALTHY_JOINT_SPREAD)));
+                value(Assumption.HEALTHY_JOINT_SPREAD),
+                2 * mostSoundOhms()));
       }
+    }
+
+    private double mostSoundOhms() {
+      return limit(Assumption.DEGRADED_OHMS_LOW, Assumption.HEALTHY_JOINT_OHMS);
+    }
+
+    /** What a sound thing stays below, unless the case takes it to have as much anyway. */
+    private double limit(Assumption limit, Assumption usual) {
+      return Math.max(value(limit), LEAST_ROOM * value(usual));
     }
 
     void addDevice(Circuit circuit, Box box) {
@@ -189,7 +236,8 @@ public final class Parameters {
                   box.name(),
                   conductor,
                   count * value(Assumption.HEALTHY_JOINT_OHMS),
-                  value(Assumption.HEALTHY_JOINT_SPREAD)));
+                  value(Assumption.HEALTHY_JOINT_SPREAD),
+                  count * mostSoundOhms()));
         }
       }
     }

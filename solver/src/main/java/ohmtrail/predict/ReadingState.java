@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
@@ -213,8 +214,7 @@ final class ReadingState {
       List<Attachment> attachments = shunts.attachments();
       degradations.stream()
           .filter(degradation -> degradation.when().covers(test))
-          .map(each -> Attachment.series(wiring.jointPort(each.joint()), each.ohms()))
-          .forEach(attachments::add);
+          .forEach(each -> attachments.add(degrade(each, shunts)));
       int gainPlace = parameters.place(new Parameters.GainKey(meter.name()));
       return new ReadingState(
           test,
@@ -241,6 +241,22 @@ final class ReadingState {
 
     private int place(LoadInUse use) {
       return parameters.place(new Parameters.LoadKey(use.load()));
+    }
+
+    /**
+     * The ohms of a degraded joint in its gap, and how they follow their parameter if they have
+     * one.
+     */
+    private Attachment degrade(Degradation degradation, Shunts shunts) {
+      int port = shunts.wiring.jointPort(degradation.joint());
+      OptionalInt place = parameters.placeOf(degradation);
+      if (place.isEmpty()) {
+        return Attachment.series(port, degradation.ohms());
+      }
+      double ohms = parameters.value(place.getAsInt(), point);
+      double slope = ohms * parameters.slope(place.getAsInt(), point);
+      shunts.elements.add(new Wiring.Element(port, place.getAsInt(), Complex.real(slope)));
+      return Attachment.series(port, ohms);
     }
 
     private void addLoad(Shunts shunts, LoadInUse use) {

@@ -23,6 +23,8 @@ public enum Assumption {
   SOURCE_OHMS(Range.SMALL_OHMS),
   /** Log sd of the source impedance. */
   SOURCE_OHMS_SPREAD(Range.SPREAD),
+  /** What the source impedance of a sound supply stays below, ohm. */
+  SOURCE_OHMS_LIMIT(Range.SMALL_OHMS),
   /** The way through the earth from the panel's ground to the transformer, ohm. */
   EARTH_PATH_OHMS(Range.EARTH_OHMS),
   /** Log sd of that. */

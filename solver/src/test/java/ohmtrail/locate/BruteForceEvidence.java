@@ -108,9 +108,10 @@ final class BruteForceEvidence {
 
   /**
    * What the second slopes of the readings change in Laplace's approximation, as a logarithm. A
-   * quantity x that is a nominal value times exp(sigma u), and acts linearly, has the second slope
-   * sigma dv/du; at the most probable u the sum of dv/du times residual over variance is u itself,
-   * so that all it takes is to lower the second slope of the prior from 1 to 1 - sigma u.
+   * quantity x that acts linearly and has the second slope b times its first (sigma where it is
+   * exp(sigma u)) gives the reading the second slope b dv/du; at the most probable u the sum of
+   * dv/du times residual over variance is u itself, so that all it takes is to lower the second
+   * slope of the prior from 1 to 1 - b u.
    */
   double curvatureCorrection(int[] kept, Line line) {
     double[][] straight = new double[p][p];
@@ -123,7 +124,7 @@ final class BruteForceEvidence {
         curved[k][q] = straight[k][q];
       }
       straight[k][k] += 1;
-      curved[k][k] += 1 - model.sigma(k) * line.mode[k];
+      curved[k][k] += 1 - model.bend(k, line.mode[k]) * line.mode[k];
     }
     double[] zeros = new double[p];
     try {

@@ -136,9 +136,9 @@ final class BruteForceModel {
     return observed.length;
   }
 
-  /** Standard deviation of a parameter's quantity, as a logarithm. */
-  double sigma(int parameter) {
-    return parameters.sigma(parameter);
+  /** Second slope of a parameter's quantity over its first. */
+  double bend(int parameter, double u) {
+    return parameters.bend(parameter, u);
   }
 
   int parameterCount() {
@@ -167,7 +167,7 @@ final class BruteForceModel {
   }
 
   private double factor(int place, double[] u) {
-    return place == BruteForceNetwork.NONE ? 1 : Math.exp(parameters.sigma(place) * u[place]);
+    return place == BruteForceNetwork.NONE ? 1 : parameters.factor(place, u[place]);
   }
 
   private void assembleIdle(BruteForceFault fault, double[] u) {
@@ -218,7 +218,7 @@ final class BruteForceModel {
     volts[r] = scale * size;
     Arrays.fill(slopes[r], 0);
     if (size > 0) {
-      addNetworkSlopes(slopes[r], scale * vRe / size, scale * vIm / size);
+      addNetworkSlopes(u, slopes[r], scale * vRe / size, scale * vIm / size);
       for (Shunt load : moment.loads) {
         double siemens = load.siemens * factor(load.parameter, u);
         slopes[r][load.parameter] -=
@@ -290,14 +290,14 @@ final class BruteForceModel {
     return alongRe * (g * pRe - s * pIm) + alongIm * (g * pIm + s * pRe);
   }
 
-  private void addNetworkSlopes(double[] row, double alongRe, double alongIm) {
+  private void addNetworkSlopes(double[] u, double[] row, double alongRe, double alongIm) {
     for (int k = 0; k < resistances.length; k++) {
       BruteForceNetwork.Resistor resistor = network.resistors.get(k);
       int place = resistor.parameter();
       if (place != BruteForceNetwork.NONE) {
         // Of a degraded joint only the healthy share follows the parameter.
         row[place] +=
-            parameters.sigma(place)
+            parameters.slope(place, u[place])
                 * projected(
                     resistor.a(),
                     resistor.b(),
@@ -315,7 +315,8 @@ final class BruteForceModel {
         row[c.secondParameter()] -= parameters.sigma(c.secondParameter()) * slope;
       }
     }
-    row[sourcePlace] += parameters.sigma(sourcePlace) * sourceSlope(alongRe, alongIm);
+    row[sourcePlace] +=
+        parameters.slope(sourcePlace, u[sourcePlace]) * sourceSlope(alongRe, alongIm);
   }
 
   /** As for a resistor, but with the supply's one volt in series, and its current given. */

@@ -21,11 +21,16 @@ import ohmtrail.survey.load.Load;
  */
 final class BruteForceParameters {
   private final List<Double> sigmas = new ArrayList<>();
+  private final List<Double> rooms = new ArrayList<>();
   private final Map<String, Integer> places = new LinkedHashMap<>();
 
   BruteForceParameters(Circuit circuit, Survey survey, Assumptions assumptions) {
     add("supply", assumptions.value(Assumption.SUPPLY_VOLTAGE_TOLERANCE));
-    add("source", assumptions.value(Assumption.SOURCE_OHMS_SPREAD));
+    add(
+        "source",
+        assumptions.value(Assumption.SOURCE_OHMS_SPREAD),
+        assumptions.value(Assumption.SOURCE_OHMS_LIMIT)
+            / assumptions.value(Assumption.SOURCE_OHMS));
     add("capacitance", assumptions.value(Assumption.CAPACITANCE_SPREAD));
     for (Load load : survey.loads()) {
       add(power(load.name()), assumptions.value(Assumption.LOAD_POWER_TOLERANCE));
@@ -35,6 +40,9 @@ final class BruteForceParameters {
       add(meterOhms(meter.name()), assumptions.value(Assumption.METER_OHMS_TOLERANCE));
     }
     double jointSpread = assumptions.value(Assumption.HEALTHY_JOINT_SPREAD);
+    double room =
+        assumptions.value(Assumption.DEGRADED_OHMS_LOW)
+            / assumptions.value(Assumption.HEALTHY_JOINT_OHMS);
     for (Cable cable : circuit.cables()) {
       double usual =
           assumptions.value(
@@ -43,12 +51,12 @@ final class BruteForceParameters {
                   : Assumption.UNKNOWN_LENGTH_SPREAD);
       add(length(cable), cable.lengthTolerance().orElse(usual));
       for (ConductorRole conductor : cable.roles()) {
-        add(cableJoints(cable, conductor), jointSpread);
+        add(cableJoints(cable, conductor), jointSpread, room);
       }
     }
     for (Joint joint : circuit.joints()) {
       switch (joint.role()) {
-        case TAIL, CONTACT -> add(deviceJoints(joint.box(), joint.conductor()), jointSpread);
+        case TAIL, CONTACT -> add(deviceJoints(joint.box(), joint.conductor()), jointSpread, room);
         case SUPPLY, INCOMING, OUTGOING -> {}
       }
     }
@@ -58,8 +66,13 @@ final class BruteForceParameters {
   }
 
   private void add(String name, double sigma) {
+    add(name, sigma, Double.POSITIVE_INFINITY);
+  }
+
+  private void add(String name, double sigma, double room) {
     if (places.putIfAbsent(name, sigmas.size()) == null) {
       sigmas.add(sigma);
+      rooms.add(room);
     }
   }
 
@@ -73,6 +86,31 @@ final class BruteForceParameters {
 
   double sigma(int place) {
     return sigmas.get(place);
+  }
+
+  /**
+   * What the quantity stays below, as a multiple of its nominal value; infinite without a limit.
+   */
+  private double room(int place) {
+    return rooms.get(place);
+  }
+
+  /**
+   * What multiplies the nominal value: e^(sigma u), logistic where there is a limit to approach.
+   */
+  double factor(int place, double u) {
+    double free = Math.exp(sigma(place) * u);
+    return Double.isInfinite(room(place)) ? free : free / (1 + (free - 1) / room(place));
+  }
+
+  /** Slope of the factor's logarithm along u. */
+  double slope(int place, double u) {
+    return sigma(place) * (1 - factor(place, u) / room(place));
+  }
+
+  /** The factor's second slope over its first. */
+  double bend(int place, double u) {
+    return sigma(place) * (1 - 2 * factor(place, u) / room(place));
   }
 
   static String power(String load) {
