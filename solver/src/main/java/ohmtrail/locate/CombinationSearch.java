@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
@@ -19,10 +20,11 @@ import ohmtrail.predict.SurveyModel;
  *
  * <p>A further joint can gain no more than what the fit so far leaves unexplained; where that is
  * nothing out of the ordinary the search ends before it began. Otherwise the most probable single
- * joints are kept in place one after the other, with their fitted ohms, and every other joint is
- * tried beside them by the same quick looks as before; the few best pairs are fitted in full. The
- * evidence decides how many joints there are, by Laplace's approximation in the logarithms of the
- * ohms.
+ * joints are kept one after the other, their ohms free to give way, and every other joint is tried
+ * beside them by the same quick looks as before; the few best pairs are fitted in full. In the best
+ * pair each joint in turn is then held against all that could stand in its place, until nothing
+ * better is found. The evidence decides how many joints there are, by Laplace's approximation in
+ * the logarithms of the ohms.
  */
 final class CombinationSearch {
   /** So many of the single joints are tried as the first of a pair. */
@@ -30,6 +32,12 @@ final class CombinationSearch {
 
   /** So many joints are fitted in full beside each of them. */
   private static final int SECOND_JOINTS = 3;
+
+  /** An exchange of one joint that gains less than this much, as a logarithm, is not fitted. */
+  private static final double WORTH_EXCHANGING = 0.3;
+
+  /** Rounds of exchanges. */
+  private static final int MOST_EXCHANGES = 4;
 
   /** More than three degraded joints at once are not looked for. */
   private static final int MOST_JOINTS = 3;
@@ -72,11 +80,60 @@ final class CombinationSearch {
       addUnstable(first.joint(), ohms, found);
       extend(base, fitted.orElseThrow().point(), tried, found);
     }
-    best(found)
-        .filter(pair -> !pair.isUnstable() && pair.jointCount() < MOST_JOINTS)
+    exchange(tried, found);
+    bestJoined(found)
+        .filter(pair -> pair.jointCount() < MOST_JOINTS)
         .filter(pair -> pair.logPosterior() > firsts.get(0).logPosterior())
         .ifPresent(pair -> extend(pair.degradations(), pair.fit().point(), tried, found));
     return List.copyOf(found);
+  }
+
+  /** The best of those with several joints. */
+  static Optional<Combination> bestJoined(List<Combination> combinations) {
+    return best(combinations, each -> !each.isUnstable());
+  }
+
+  /** The best of one joint whose ohms differ. */
+  static Optional<Combination> bestUnstable(List<Combination> combinations) {
+    return best(combinations, Combination::isUnstable);
+  }
+
+  private static Optional<Combination> best(
+      List<Combination> combinations, Predicate<Combination> kind) {
+    return combinations.stream()
+        .filter(kind)
+        .max(Comparator.comparingDouble(Combination::logPosterior));
+  }
+
+  /** Puts a better joint in the place of one of the best pair, until there is none. */
+  private void exchange(Set<Set<String>> tried, List<Combination> found) {
+    int before = -1;
+    for (int round = 0; round < MOST_EXCHANGES && found.size() > before; round++) {
+      before = found.size();
+      bestJoined(found).ifPresent(pair -> exchangeEach(pair, tried, found));
+    }
+  }
+
+  private void exchangeEach(Combination pair, Set<Set<String>> tried, List<Combination> found) {
+    for (Degradation given : pair.degradations()) {
+      List<Degradation> others = new ArrayList<>(pair.degradations());
+      others.remove(given);
+      List<JointScan> seen = weighing.besides(others, pair.fit().point());
+      double own =
+          seen.stream()
+              .filter(scan -> scan.twins().stream().anyMatch(it -> it.id().equals(given.joint())))
+              .mapToDouble(this::logPosterior)
+              .max()
+              .orElse(Double.NEGATIVE_INFINITY);
+      seen.stream()
+          .max(Comparator.comparingDouble(this::logPosterior))
+          .filter(scan -> logPosterior(scan) > own + WORTH_EXCHANGING)
+          .ifPresent(scan -> join(others, scan, tried, found));
+    }
+  }
+
+  private double logPosterior(JointScan scan) {
+    return scan.roughLogEvidence() + Math.log(priors.of(scan.joint()));
   }
 
   private List<Candidate> differing(List<Candidate> ordered) {
@@ -93,10 +150,6 @@ final class CombinationSearch {
     return kept;
   }
 
-  static Optional<Combination> best(List<Combination> combinations) {
-    return combinations.stream().max(Comparator.comparingDouble(Combination::logPosterior));
-  }
-
   private void addUnstable(Joint joint, double ohms, List<Combination> found) {
     double start = Math.min(ohms, weighing.prior().high());
     List<Degradation> both =
@@ -111,28 +164,25 @@ final class CombinationSearch {
   private void extend(
       List<Degradation> base, double[] point, Set<Set<String>> tried, List<Combination> found) {
     weighing.besides(base, point).stream()
-        .sorted(
-            Comparator.comparingDouble(
-                    (JointScan scan) -> scan.roughLogEvidence() + Math.log(priors.of(scan.joint())))
-                .reversed())
+        .sorted(Comparator.comparingDouble(this::logPosterior).reversed())
         .limit(SECOND_JOINTS)
-        .forEach(
-            scan -> {
-              List<Degradation> joined = new ArrayList<>(base);
-              joined.add(new Degradation(scan.joint().id(), scan.ohms()));
-              Set<String> names =
-                  joined.stream().map(Degradation::joint).collect(Collectors.toSet());
-              if (tried.add(names)) {
-                found.add(fit(joined, scan.wrongReading(), priors.logCombination(joints(names))));
-              }
-            });
+        .forEach(scan -> join(base, scan, tried, found));
+  }
+
+  private void join(
+      List<Degradation> base, JointScan scan, Set<Set<String>> tried, List<Combination> found) {
+    List<Degradation> joined = weighing.together(base, scan);
+    Set<String> names = joined.stream().map(Degradation::joint).collect(Collectors.toSet());
+    if (tried.add(names)) {
+      found.add(fit(joined, scan.wrongReading(), priors.logCombination(joints(names))));
+    }
   }
 
   private List<Joint> joints(Set<String> names) {
     return names.stream().map(name -> circuit.joint(name).orElseThrow()).toList();
   }
 
-  private Combination fit(List<Degradation> start, BitSet wrong, double logPrior) {
+  Combination fit(List<Degradation> start, BitSet wrong, double logPrior) {
     HypothesisFit.Result result = weighing.fit().fit(start, wrong);
     SurveyModel model = weighing.model(result.point(), List.of(), result.degradations());
     Linearised linearised =

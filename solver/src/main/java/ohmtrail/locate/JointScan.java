@@ -48,6 +48,7 @@ final class JointScan {
     private final SurveyModel model;
     private final OhmsCurve.Prior prior;
     private final double[] point;
+    private final int[] active;
     private final Weigher weigher;
     private final Evaluation evaluation;
 
@@ -65,6 +66,7 @@ final class JointScan {
       this.model = model;
       this.prior = prior;
       this.point = point.clone();
+      this.active = active.clone();
       this.weigher = new Weigher(observations, active, new BitSet());
       this.evaluation = model.buffer();
     }
@@ -207,9 +209,9 @@ final class JointScan {
   }
 
   /** The joint with the model linearised where it was looked at. */
-  Linearised linearised(Observations observations, int[] active) {
+  Linearised linearised(Observations observations) {
     return new Linearised(
-        start.model, joint, sweep, start.point, observations, active, new BitSet());
+        start.model, joint, sweep, start.point, observations, start.active, new BitSet());
   }
 
   /** The reading that is more likely wrong than not; at most one. */

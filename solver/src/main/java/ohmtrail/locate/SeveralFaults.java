@@ -18,8 +18,7 @@ import ohmtrail.predict.Degradation;
 record SeveralFaults(Combination combination, List<List<Candidate>> slots, double logPosterior) {
 
   static Optional<SeveralFaults> of(List<Combination> combinations, Weighing weighing) {
-    return CombinationSearch.best(combinations.stream().filter(each -> !each.isUnstable()).toList())
-        .map(best -> expand(best, weighing));
+    return CombinationSearch.bestJoined(combinations).map(best -> expand(best, weighing));
   }
 
   private static SeveralFaults expand(Combination best, Weighing weighing) {

@@ -304,12 +304,12 @@ final class Shortlist {
             linearised.weight(scan.ohms()).logWeight(),
             linearised.weight(fitted.ohms()).logWeight());
     return Weighing.isAstray(weight, scan.weight().logWeight())
-        ? scan.linearised(weighing.observations(), weighing.active())
+        ? scan.linearised(weighing.observations())
         : linearised;
   }
 
   private void follow(JointScan scan) {
-    Linearised linearised = scan.linearised(weighing.observations(), weighing.active());
+    Linearised linearised = scan.linearised(weighing.observations());
     model(scan, linearised);
     add(scan, weighing.follow(linearised, scan));
   }

@@ -27,8 +27,7 @@ record SingleFaults(
       List<Candidate> all,
       Priors priors,
       Observations observations) {
-    Optional<Combination> best =
-        CombinationSearch.best(combinations.stream().filter(Combination::isUnstable).toList());
+    Optional<Combination> best = CombinationSearch.bestUnstable(combinations);
     if (best.isEmpty()) {
       // Nothing asked for a further fault or an unstable joint: they share the answer of the single
       // ones.

@@ -1,6 +1,7 @@
 package ohmtrail.locate;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collection;
 import java.util.Comparator;
@@ -42,6 +43,12 @@ final class Weighing {
   /** Hypotheses e^-40 behind the best: nothing is left of them. */
   private static final double OUT_OF_REACH = 40;
 
+  /**
+   * How far the ohms of joints already found may move while another is looked for, as a standard
+   * deviation of ln R: the sum of two joints is split between them anew.
+   */
+  private static final double GIVING_WAY = 1;
+
   /** Times that the fit of the best joint and a new look at all of them take turns. */
   private static final int MOST_LOOKS = 3;
 
@@ -73,7 +80,7 @@ final class Weighing {
     this.active = feltParameters(sweeps);
     this.fit =
         new HypothesisFit(circuit, survey, assumptions, parameters, observations, active, prior);
-    this.scans = lookAgain(scan(nominal, parameters.nominalPoint(), sweeps));
+    this.scans = lookAgain(scan(nominal, parameters.nominalPoint(), active, sweeps));
     this.healthy = fitHealthy();
     this.logHealthyEvidence = healthyEvidence();
   }
@@ -89,7 +96,12 @@ final class Weighing {
 
   /** The survey's model at a point, with ohms in place and joints to add more to. */
   SurveyModel model(double[] point, List<Joint> joints, List<Degradation> degradations) {
-    return SurveyModel.of(circuit, survey, assumptions, parameters, point, joints, degradations);
+    return model(parameters, point, joints, degradations);
+  }
+
+  private SurveyModel model(
+      Parameters known, double[] point, List<Joint> joints, List<Degradation> degradations) {
+    return SurveyModel.of(circuit, survey, assumptions, known, point, joints, degradations);
   }
 
   /**
@@ -101,7 +113,7 @@ final class Weighing {
    * @param joints the joints to look at
    */
   private List<CoarseLook> look(SurveyModel model, double[] point, List<Joint> joints) {
-    int[] all = IntStream.range(0, parameters.size()).toArray();
+    int[] all = IntStream.range(0, point.length).toArray();
     GaussianEvidence plain = GaussianEvidence.of(observations, all, new BitSet());
     Evaluation evaluation = model.buffer();
     model.evaluate(evaluation);
@@ -139,7 +151,8 @@ final class Weighing {
   }
 
   /**
-   * The joints that may be degraded beside those of a base.
+   * The joints that may be degraded beside those of a base, whose ohms give way: what was found for
+   * one joint alone is often the sum of two.
    *
    * @param base degraded joints with their ohms
    * @param point the parameters at their fit
@@ -149,8 +162,31 @@ final class Weighing {
         circuit.joints().stream()
             .filter(joint -> base.stream().noneMatch(each -> each.joint().equals(joint.id())))
             .toList();
-    SurveyModel model = model(point, others, base);
-    return scan(model, point, near(look(model, point, others)));
+    Parameters known = parameters.with(base, GIVING_WAY);
+    double[] start = Arrays.copyOf(point, known.size());
+    SurveyModel model = model(known, start, others, base);
+    IntStream given = IntStream.range(parameters.size(), known.size());
+    int[] felt = IntStream.concat(Arrays.stream(active), given).toArray();
+    return scan(model, start, felt, near(look(model, start, others)));
+  }
+
+  /**
+   * A base and the joint that a look saw beside it, each with the ohms that the look gives it.
+   *
+   * @param base what {@link #besides} was asked beside
+   * @param seen one of its answers
+   */
+  List<Degradation> together(List<Degradation> base, JointScan seen) {
+    double[] mean = seen.startFor(seen.peaks().get(0), new BitSet());
+    int place = active.length;
+    List<Degradation> all = new ArrayList<>();
+    for (Degradation each : base) {
+      boolean givesWay = each.ohms() > 0 && Double.isFinite(each.ohms());
+      double moved = givesWay ? each.ohms() * Math.exp(GIVING_WAY * mean[place++]) : each.ohms();
+      all.add(each.withOhms(moved));
+    }
+    all.add(new Degradation(seen.joint().id(), seen.ohms()));
+    return all;
   }
 
   private int[] feltParameters(Map<CoarseLook, JointSweep> sweeps) {
@@ -179,9 +215,9 @@ final class Weighing {
   }
 
   private List<JointScan> scan(
-      SurveyModel model, double[] point, Map<CoarseLook, JointSweep> sweeps) {
+      SurveyModel model, double[] point, int[] felt, Map<CoarseLook, JointSweep> sweeps) {
     double nearest = nearest(sweeps.keySet());
-    JointScan.Start start = new JointScan.Start(model, point, observations, prior, active, nearest);
+    JointScan.Start start = new JointScan.Start(model, point, observations, prior, felt, nearest);
     List<JointScan> found = new ArrayList<>();
     sweeps.forEach((look, sweep) -> found.add(new JointScan(look, sweep, start)));
     JointScan.climbTogether(found);
@@ -223,7 +259,7 @@ final class Weighing {
         looks.stream()
             .map(look -> look.withStarts(found.getOrDefault(look.joint(), List.of())))
             .toList();
-    return scan(model, point, near(informed));
+    return scan(model, point, active, near(informed));
   }
 
   private static JointScan best(List<JointScan> scans) {
@@ -324,7 +360,7 @@ final class Weighing {
     List<Candidate> slot = new ArrayList<>();
     for (JointScan look : looks) {
       if (look.roughLogEvidence() > best) {
-        Candidate leader = follow(look.linearised(observations, active), look);
+        Candidate leader = follow(look.linearised(observations), look);
         look.twins().forEach(twin -> slot.add(leader.standingFor(twin, priors.of(twin))));
       }
     }
