@@ -14,9 +14,9 @@ import ohmtrail.cli.render.json.ScoreJson;
 import ohmtrail.cli.render.text.ScoreText;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
+import ohmtrail.practice.exact.Oracle;
 import ohmtrail.practice.score.Calibration;
 import ohmtrail.practice.score.Comparison;
-import ohmtrail.practice.score.Oracle;
 import ohmtrail.practice.score.Scorer;
 import ohmtrail.practice.score.Study;
 import ohmtrail.reference.Assumptions;
@@ -171,7 +171,7 @@ final class ScoreCommand extends AnsweringCommand {
 
   private Comparison compare(Population population) {
     Progress progress = Progress.onTerminal(spec().commandLine().getErr());
-    int all = cases + (Oracle.isExactFor(population) ? oracleCases : 0);
+    int all = cases + (Oracle.of(population).isPresent() ? oracleCases : 0);
     try {
       return new Scorer(practice(population), cases, threads)
           .compare(oracleCases, done -> progress.tell(population.name(), done, all));

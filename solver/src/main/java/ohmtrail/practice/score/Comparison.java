@@ -20,8 +20,10 @@ public record Comparison(Population population, Score locator, Optional<Sample> 
    * @param oracle the exact calculation's score on them
    * @param boxes boxes opened by the locator for each that the exact calculation opens; empty where
    *     no case has a degraded joint
+   * @param boxesForAll the same, until every box with a degraded joint was reached
    */
-  public record Sample(Score locator, Score oracle, Optional<Ratio> boxes) {}
+  public record Sample(
+      Score locator, Score oracle, Optional<Ratio> boxes, Optional<Ratio> boxesForAll) {}
 
   /**
    * Counts.
@@ -43,6 +45,9 @@ public record Comparison(Population population, Score locator, Optional<Sample> 
     List<Outcome> beside = locator.subList(0, oracle.size());
     List<Outcome> ofRule = rule.subList(0, oracle.size());
     return new Sample(
-        Score.of(beside, ofRule), Score.of(oracle, ofRule), Ratio.ofBoxes(beside, oracle));
+        Score.of(beside, ofRule),
+        Score.of(oracle, ofRule),
+        Ratio.ofBoxes(beside, oracle),
+        Ratio.ofBoxesForAll(beside, oracle));
   }
 }

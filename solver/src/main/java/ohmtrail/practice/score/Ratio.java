@@ -3,6 +3,8 @@ package ohmtrail.practice.score;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Function;
 
 /**
  * Boxes opened by one method for each box that another opens on the same cases.
@@ -16,13 +18,23 @@ public record Ratio(double value, double standardError) {
 
   /** Counts over the cases with a degraded joint; empty where there is none. */
   static Optional<Ratio> ofBoxes(List<Outcome> one, List<Outcome> other) {
+    return of(one, other, Outcome::boxesOpened);
+  }
+
+  /** The same, until every box with a degraded joint was reached. */
+  static Optional<Ratio> ofBoxesForAll(List<Outcome> one, List<Outcome> other) {
+    return of(one, other, Outcome::boxesOpenedForAll);
+  }
+
+  private static Optional<Ratio> of(
+      List<Outcome> one, List<Outcome> other, Function<Outcome, OptionalInt> opened) {
     List<Pair> pairs = new ArrayList<>();
     for (int place = 0; place < one.size(); place++) {
       if (one.get(place).degraded()) {
         pairs.add(
             new Pair(
-                one.get(place).boxesOpened().orElseThrow(),
-                other.get(place).boxesOpened().orElseThrow()));
+                opened.apply(one.get(place)).orElseThrow(),
+                opened.apply(other.get(place)).orElseThrow()));
       }
     }
     return pairs.isEmpty() ? Optional.empty() : Optional.of(of(pairs));

@@ -13,6 +13,9 @@ import ohmtrail.locate.Locator;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
+import ohmtrail.practice.answer.Answer;
+import ohmtrail.practice.answer.RuleOfThumb;
+import ohmtrail.practice.exact.Oracle;
 
 /**
  * Asks a method on the first cases of a series, several at a time, and holds its answers against
@@ -80,14 +83,15 @@ public final class Scorer {
     List<Outcome> locator = outcomes(Scorer::locate, progress);
     List<Outcome> rule = outcomes(RuleOfThumb::answer, done -> {});
     Population population = practice.population();
-    List<Outcome> oracle = List.of();
-    if (oracleCases > 0 && Oracle.isExactFor(population)) {
-      oracle =
-          new Scorer(practice, Math.min(oracleCases, cases), threads)
-              .outcomes(
-                  new Oracle(population.faults())::answer, done -> progress.accept(cases + done));
-    }
-    return Comparison.of(population, locator, rule, oracle);
+    List<Outcome> exact =
+        Oracle.of(population)
+            .filter(oracle -> oracleCases > 0)
+            .map(
+                oracle ->
+                    new Scorer(practice, Math.min(oracleCases, cases), threads)
+                        .outcomes(oracle::answer, done -> progress.accept(cases + done)))
+            .orElse(List.of());
+    return Comparison.of(population, locator, rule, exact);
   }
 
   /** What became of each case, in their order. */

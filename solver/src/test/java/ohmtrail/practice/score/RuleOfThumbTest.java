@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Map;
+import ohmtrail.practice.answer.RuleOfThumb;
 import ohmtrail.survey.Survey;
 import org.junit.jupiter.api.Test;
 

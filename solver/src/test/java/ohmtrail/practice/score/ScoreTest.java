@@ -17,6 +17,7 @@ import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.practice.PracticeCase;
 import ohmtrail.practice.Truth;
+import ohmtrail.practice.answer.Answer;
 import ohmtrail.predict.Degradation;
 import org.junit.jupiter.api.Test;
 

@@ -11,6 +11,8 @@ import ohmtrail.locate.RankedBox;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
+import ohmtrail.practice.answer.Answer;
+import ohmtrail.practice.answer.RuleOfThumb;
 import ohmtrail.reference.Assumptions;
 import org.junit.jupiter.api.Test;
 

@@ -7,6 +7,7 @@ import ohmtrail.locate.Verdict;
 import ohmtrail.practice.score.Calibration;
 import ohmtrail.practice.score.Comparison;
 import ohmtrail.practice.score.Opening;
+import ohmtrail.practice.score.Ratio;
 import ohmtrail.practice.score.Score;
 import ohmtrail.practice.score.Study;
 
@@ -102,20 +103,22 @@ public final class ScoreJson {
     writeOpening("boxes", sample.get().oracle().opening());
     writeOpening("boxesByLocate", sample.get().locator().opening());
     writeOpening("boxesByRuleOfThumb", sample.get().oracle().ruleOfThumb());
-    sample
-        .get()
-        .boxes()
-        .ifPresentOrElse(
-            ratio ->
-                json.object("ratio")
-                    .member("value", ratio.value())
-                    .member("standardError", ratio.standardError())
-                    .end(),
-            () -> json.nothing("ratio"));
+    writeRatio("ratio", sample.get().boxes());
+    writeRatio("ratioForAll", sample.get().boxesForAll());
     json.member("conductorRight", sample.get().oracle().conductorShare())
         .member("jointRight", sample.get().oracle().jointShare())
         .member("falseAlarms", sample.get().oracle().falseAlarms());
     writeCalibration(sample.get().oracle().calibration());
     json.end();
+  }
+
+  private void writeRatio(String name, Optional<Ratio> ratio) {
+    ratio.ifPresentOrElse(
+        given ->
+            json.object(name)
+                .member("value", given.value())
+                .member("standardError", given.standardError())
+                .end(),
+        () -> json.nothing(name));
   }
 }

@@ -78,7 +78,13 @@ public final class ScoreText {
   }
 
   private void writeBoxesForAll() {
-    Table table = new Table().words("").numbers("locate");
+    Table table =
+        new Table()
+            .words("")
+            .numbers("locate")
+            .numbers("of them")
+            .numbers("exact")
+            .numbers("locate : exact");
     List<Comparison> several =
         study.comparisons().stream()
             .filter(each -> each.population().faults().joints() > 1)
@@ -87,10 +93,22 @@ public final class ScoreText {
         each ->
             table.row(
                 each.population().name(),
-                opening(each.locator().openingForAll(), ScoreText::boxes)));
+                opening(each.locator().openingForAll(), ScoreText::boxes),
+                exactForAll(each, opening -> Integer.toString(opening.cases())),
+                exactForAll(each, ScoreText::boxes),
+                each.sample()
+                    .flatMap(Comparison.Sample::boxesForAll)
+                    .map(ratio -> plusMinus(ratio.value(), ratio.standardError()))
+                    .orElse(NONE)));
     if (!several.isEmpty()) {
-      page.heading("Boxes opened until every bad joint is found").table(table);
+      page.heading("Boxes opened until every bad joint is found")
+          .indented("exact: asked on the first of them; no ranking can do better on average")
+          .table(table);
     }
+  }
+
+  private static String exactForAll(Comparison comparison, Function<Opening, String> words) {
+    return opening(comparison.sample().flatMap(each -> each.oracle().openingForAll()), words);
   }
 
   private static String opening(Optional<Opening> opening, Function<Opening, String> words) {

@@ -1,4 +1,4 @@
-package ohmtrail.practice.score;
+package ohmtrail.practice.exact;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;

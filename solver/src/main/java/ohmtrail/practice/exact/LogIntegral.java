@@ -1,4 +1,4 @@
-package ohmtrail.practice.score;
+package ohmtrail.practice.exact;
 
 import java.util.ArrayList;
 import java.util.Comparator;

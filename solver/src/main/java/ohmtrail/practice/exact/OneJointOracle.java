@@ -1,4 +1,4 @@
-package ohmtrail.practice.score;
+package ohmtrail.practice.exact;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -12,23 +12,22 @@ import ohmtrail.circuit.Joint;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
-import ohmtrail.practice.Disturbance;
 import ohmtrail.practice.FaultKind;
-import ohmtrail.practice.Population;
 import ohmtrail.practice.PracticeCase;
+import ohmtrail.practice.answer.Answer;
 
 /**
- * What the readings hold at most: the probabilities by the very model and prior that the cases were
- * drawn from. It knows the range of the ohms and that no reading is wrong; it weighs every joint by
- * itself, over as many ohms as it takes, solves the circuit anew wherever the unknowns move, and
- * mends by sampling what the unknowns differ from a normal distribution. So it is slow, and no
- * method can do better on average.
+ * The probabilities by the very model and prior that the cases were drawn from. It knows the range
+ * of the ohms and that no reading is wrong; it weighs every joint by itself, over as many ohms as
+ * it takes, solves the circuit anew wherever the unknowns move, and mends by sampling what the
+ * unknowns differ from a normal distribution. So it is slow, and no method can do better on
+ * average.
  *
  * <p>It is exact for faults of one joint at most and for cases without disturbance, but for the
  * missing sign of readings near 0 V, and for the mending, which is done at the most probable ohms
  * of each joint and leaves out joints of next to no probability.
  */
-public final class Oracle {
+final class OneJointOracle implements Oracle {
   private static final double MORE_THAN_NOT = 0.5;
 
   /** Joints of less are not worth mending. */
@@ -47,7 +46,7 @@ public final class Oracle {
    * @param faults what the cases are drawn from
    * @throws IllegalArgumentException when several joints are degraded at a time
    */
-  public Oracle(FaultKind faults) {
+  OneJointOracle(FaultKind faults) {
     if (faults.joints() != 1) {
       throw new IllegalArgumentException(
           "Joints degraded at a time ("
@@ -55,11 +54,6 @@ public final class Oracle {
               + ") must be 1\nMaybe score the method beside the rule of thumb alone.");
     }
     this.faults = faults;
-  }
-
-  /** Whether this knows all that cases of a population are drawn from. */
-  public static boolean isExactFor(Population population) {
-    return population.faults().joints() == 1 && population.disturbance() == Disturbance.NONE;
   }
 
   /** A hypothesis that can be mended. */
@@ -74,7 +68,7 @@ public final class Oracle {
     }
   }
 
-  /** Ranks the boxes of a case. Safe to ask from several threads. */
+  @Override
   public Answer answer(PracticeCase practiceCase) {
     OracleFit fit = new OracleFit(practiceCase);
     List<Weighed> weighed = new ArrayList<>();
@@ -93,11 +87,12 @@ public final class Oracle {
   }
 
   private Weighed weighHealthy(OracleFit fit) {
-    OracleFit.Mode mode = fit.mode(fit::solveHealthy, fit.solveHealthy(fit.nominal()), 0);
+    OracleFit.Mode mode = fit.mode(fit::solveAsPlaced, fit.solveAsPlaced(fit.nominal()), 0);
     return new Weighed(
         Optional.empty(),
         Math.log(faults.healthyShare()) + mode.logEvidence(),
-        sampling -> sampling.around(mode, fit::solveHealthy, 0).logEvidence() - mode.logEvidence());
+        sampling ->
+            sampling.around(mode, fit::solveAsPlaced, 0).logEvidence() - mode.logEvidence());
   }
 
   private Weighed weigh(OracleFit fit, Joint joint, double prior) {

@@ -1,4 +1,4 @@
-package ohmtrail.practice.score;
+package ohmtrail.practice.answer;
 
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -65,7 +65,8 @@ public record Answer(
         OptionalInt.of(diagnosis.degradedJoints()));
   }
 
-  static List<String> byProbability(List<RankedBox> stated, Circuit circuit) {
+  /** The circuit's boxes, the most probable first; those as likely as each other in its order. */
+  public static List<String> byProbability(List<RankedBox> stated, Circuit circuit) {
     Map<String, Double> probabilities = new LinkedHashMap<>();
     circuit.boxes().forEach(box -> probabilities.put(box.name(), 0.0));
     stated.forEach(box -> probabilities.put(box.box(), box.probability()));
@@ -76,7 +77,7 @@ public record Answer(
   }
 
   /** The conductor with the most probability on its joints; empty without suspects. */
-  Optional<ConductorRole> conductor() {
+  public Optional<ConductorRole> conductor() {
     Map<ConductorRole, Double> sums = new LinkedHashMap<>();
     for (Suspect suspect : suspects) {
       for (int i = 0; i < suspect.joints().size(); i++) {
@@ -88,7 +89,7 @@ public record Answer(
   }
 
   /** The single most probable joint, over all suspects; empty without any. */
-  Optional<String> joint() {
+  public Optional<String> joint() {
     Optional<String> joint = Optional.empty();
     double most = 0;
     for (Suspect suspect : suspects) {
@@ -102,21 +103,22 @@ public record Answer(
   }
 
   /** The suspect that a joint belongs to. */
-  Optional<Suspect> suspectOf(String joint) {
+  public Optional<Suspect> suspectOf(String joint) {
     return suspects.stream().filter(suspect -> holds(suspect, joint)).findFirst();
   }
 
-  static boolean holds(Suspect suspect, String joint) {
+  /** Whether a suspect holds a joint. */
+  public static boolean holds(Suspect suspect, String joint) {
     return suspect.joints().stream().anyMatch(each -> each.id().equals(joint));
   }
 
   /** How many boxes are opened until the first of these is reached. */
-  int boxesOpened(List<String> sought, Circuit circuit) {
+  public int boxesOpened(List<String> sought, Circuit circuit) {
     return places(sought, circuit).min().orElseThrow();
   }
 
   /** How many boxes are opened until the last of these is reached. */
-  int boxesOpenedForAll(List<String> sought, Circuit circuit) {
+  public int boxesOpenedForAll(List<String> sought, Circuit circuit) {
     return places(sought, circuit).max().orElseThrow();
   }
 

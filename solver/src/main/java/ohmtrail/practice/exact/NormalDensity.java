@@ -1,4 +1,4 @@
-package ohmtrail.practice.score;
+package ohmtrail.practice.exact;
 
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.decomposition.TriangularSolver_DDRM;

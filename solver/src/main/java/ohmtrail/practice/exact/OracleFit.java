@@ -1,10 +1,11 @@
-package ohmtrail.practice.score;
+package ohmtrail.practice.exact;
 
 import java.util.ArrayList;
 import java.util.List;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.practice.PracticeCase;
+import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Evaluation;
 import ohmtrail.predict.JointSweep;
 import ohmtrail.predict.Parameters;
@@ -51,16 +52,29 @@ final class OracleFit {
   private final Survey survey;
   private final Assumptions assumptions;
   private final Parameters parameters;
+  private final List<Degradation> placed;
   private final double drift;
   private final List<Double> volts = new ArrayList<>();
   private final List<Double> variances = new ArrayList<>();
   private final List<Integer> testOf = new ArrayList<>();
 
+  /** A fit of one joint at most, whose ohms are given with every question. */
   OracleFit(PracticeCase practiceCase) {
+    this(practiceCase, List.of(), 0);
+  }
+
+  /**
+   * A fit with ohms in place that are unknown as well.
+   *
+   * @param placed joints with the middle of their ohms
+   * @param sigma standard deviation of the logarithm of each
+   */
+  OracleFit(PracticeCase practiceCase, List<Degradation> placed, double sigma) {
+    this.placed = List.copyOf(placed);
     this.circuit = practiceCase.circuit();
     this.survey = practiceCase.survey();
     this.assumptions = practiceCase.assumptions();
-    this.parameters = Parameters.of(circuit, survey, assumptions);
+    this.parameters = Parameters.of(circuit, survey, assumptions).with(placed, sigma);
     this.drift = assumptions.value(Assumption.SUPPLY_DRIFT);
     double scatter = assumptions.value(Assumption.READING_SCATTER);
     for (int place = 0; place < survey.tests().size(); place++) {
@@ -79,9 +93,41 @@ final class OracleFit {
     return volts.size();
   }
 
+  /** Variance of a reading's own error, volts squared. */
+  double variance(int reading) {
+    return variances.get(reading);
+  }
+
+  /** Room for every reading. */
+  Evaluation buffer() {
+    return new Evaluation(volts.size(), parameters.size());
+  }
+
   /** Where everything is as stated. */
   DMatrixRMaj nominal() {
     return new DMatrixRMaj(parameters.size() + survey.tests().size(), 1);
+  }
+
+  /** A point with other ohms in place: u of each. */
+  DMatrixRMaj elsewhere(DMatrixRMaj point, double[] ofPlaced) {
+    DMatrixRMaj moved = point.copy();
+    for (int each = 0; each < ofPlaced.length; each++) {
+      moved.set(placeOf(each), 0, ofPlaced[each]);
+    }
+    return moved;
+  }
+
+  /** u of the ohms in place. */
+  double[] placed(DMatrixRMaj point) {
+    double[] ofPlaced = new double[placed.size()];
+    for (int each = 0; each < ofPlaced.length; each++) {
+      ofPlaced[each] = point.get(placeOf(each), 0);
+    }
+    return ofPlaced;
+  }
+
+  private int placeOf(int each) {
+    return parameters.placeOf(placed.get(each)).orElseThrow();
   }
 
   /** The circuit as a function of the ohms in a joint, at one point of the unknowns. */
@@ -99,8 +145,8 @@ final class OracleFit {
     return solved(point, sweep::evaluate);
   }
 
-  /** Solves the circuit for ohms nowhere. */
-  Solved solveHealthy(DMatrixRMaj point) {
+  /** Solves the circuit with no ohms but those in place. */
+  Solved solveAsPlaced(DMatrixRMaj point) {
     SurveyModel model = model(point, List.of());
     return solved(point, (ohms, into) -> model.evaluate(into));
   }
@@ -108,8 +154,7 @@ final class OracleFit {
   private SurveyModel model(DMatrixRMaj point, List<Joint> joints) {
     double[] ofParameters = new double[parameters.size()];
     System.arraycopy(point.data, 0, ofParameters, 0, ofParameters.length);
-    return SurveyModel.of(
-        circuit, survey, assumptions, parameters, ofParameters, joints, List.of());
+    return SurveyModel.of(circuit, survey, assumptions, parameters, ofParameters, joints, placed);
   }
 
   private interface Evaluator {
@@ -168,7 +213,7 @@ final class OracleFit {
 
   /** Readings and slopes at a solved point, the supply's drift put in. */
   Linear linear(Solved solved, double ohms) {
-    Evaluation evaluation = new Evaluation(volts.size(), parameters.size());
+    Evaluation evaluation = buffer();
     solved.evaluate(ohms, evaluation);
     DMatrixRMaj point = solved.point();
     DMatrixRMaj misses = new DMatrixRMaj(volts.size(), 1);

@@ -1,4 +1,4 @@
-package ohmtrail.practice.score;
+package ohmtrail.practice.exact;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -15,11 +15,13 @@ import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
 import ohmtrail.practice.SurveyKind;
+import ohmtrail.practice.answer.Answer;
+import ohmtrail.practice.score.Outcome;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.ProbePoints;
 import org.junit.jupiter.api.Test;
 
-class OracleTest {
+class OneJointOracleTest {
   private static final long SEED = 12;
   private static final double ROUNDING = 1e-9;
   private static final int CLEAR_CASES = 4;
@@ -43,7 +45,7 @@ class OracleTest {
   @Test
   void probabilitiesAddUpToThatOfAFaultAndAreThoseOfTheSuspects() {
     Answer answer =
-        new Oracle(FaultKind.between(0.3, 30))
+        new OneJointOracle(FaultKind.between(0.3, 30))
             .answer(practice(FaultKind.between(0.3, 30)).caseOf(0));
     assertEquals(1, sum(answer), ROUNDING);
     assertEquals(1, answer.suspects().stream().mapToDouble(Suspect::probability).sum(), ROUNDING);
@@ -57,7 +59,7 @@ class OracleTest {
     int covered = 0;
     for (int number = 0; number < CLEAR_CASES; number++) {
       PracticeCase drawn = practice(faults).caseOf(number);
-      Outcome outcome = Outcome.of(new Oracle(range).answer(drawn), drawn);
+      Outcome outcome = Outcome.of(new OneJointOracle(range).answer(drawn), drawn);
       assertTrue(outcome.conductorRight(), "seed " + SEED + ", case " + number);
       covered += outcome.intervals().contains(true) ? 1 : 0;
     }
@@ -69,7 +71,7 @@ class OracleTest {
   @Test
   void knowsThatOhmsHaveToBeAsDrawn() {
     PracticeCase open = practice(FaultKind.open()).caseOf(1);
-    Answer answer = new Oracle(FaultKind.open()).answer(open);
+    Answer answer = new OneJointOracle(FaultKind.open()).answer(open);
     assertEquals(OptionalDouble.empty(), answer.suspects().get(0).ohms().high());
     assertTrue(Outcome.of(answer, open).intervals().contains(true));
   }
@@ -78,18 +80,20 @@ class OracleTest {
   void weighsAHealthyCircuitByItsShare() {
     FaultKind faults = new FaultKind(0.5, 1, 0.1, 0.05, 0.5, FaultKind.open().conductors());
     PracticeCase healthy = practice(FaultKind.none()).caseOf(2);
-    Answer answer = new Oracle(faults).answer(healthy);
+    Answer answer = new OneJointOracle(faults).answer(healthy);
     assertEquals(Verdict.HEALTHY, answer.verdict().orElseThrow());
     assertTrue(sum(answer) < 0.5, "fault " + sum(answer));
     PracticeCase open = practice(FaultKind.open()).caseOf(2);
-    assertEquals(1, sum(new Oracle(faults).answer(open)), 1e-3);
+    assertEquals(1, sum(new OneJointOracle(faults).answer(open)), 1e-3);
     assertEquals(
-        0, sum(new Oracle(FaultKind.none()).answer(open)), "a healthy population has no fault");
+        0,
+        sum(new OneJointOracle(FaultKind.none()).answer(open)),
+        "a healthy population has no fault");
   }
 
   @Test
   void rejectsTwoJointsAtATime() {
     FaultKind two = FaultKind.between(1, 2).ofJoints(2);
-    assertThrows(IllegalArgumentException.class, () -> new Oracle(two));
+    assertThrows(IllegalArgumentException.class, () -> new OneJointOracle(two));
   }
 }

@@ -1,8 +1,9 @@
-package ohmtrail.practice.score;
+package ohmtrail.practice.exact;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.ToDoubleFunction;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 
@@ -55,6 +56,19 @@ final class ImportanceSampling {
    * Samples around a mode; where the readings are out of reach there is none, and no draw counts.
    */
   Result around(OracleFit.Mode mode, OracleFit.Solver solver, double ohms) {
+    return around(mode, solver, ohms, point -> 0);
+  }
+
+  /**
+   * The same with another prior than the fit's.
+   *
+   * @param logPriorRatio logarithm of that prior over the fit's, at a point of the unknowns
+   */
+  Result around(
+      OracleFit.Mode mode,
+      OracleFit.Solver solver,
+      double ohms,
+      ToDoubleFunction<DMatrixRMaj> logPriorRatio) {
     OracleFit.Linear linear = fit.linear(mode.solved(), ohms);
     if (!linear.settled()) {
       return new Result(mode.logEvidence(), 0);
@@ -65,8 +79,11 @@ final class ImportanceSampling {
       for (double side : MIRRORED) {
         DMatrixRMaj place = linear.target().copy();
         CommonOps_DDRM.addEquals(place, side, move);
-        double ofTruth = fit.linear(solver.at(place), ohms).cost();
-        logWeights.add(linear.costAt(place) - ofTruth);
+        double logRatio = logPriorRatio.applyAsDouble(place);
+        logWeights.add(
+            Double.isInfinite(logRatio)
+                ? logRatio
+                : logRatio + linear.costAt(place) - fit.linear(solver.at(place), ohms).cost());
       }
     }
     double sum = LogIntegral.logSum(logWeights);
