@@ -182,7 +182,7 @@ final class CombinationSearch {
     return names.stream().map(name -> circuit.joint(name).orElseThrow()).toList();
   }
 
-  Combination fit(List<Degradation> start, BitSet wrong, double logPrior) {
+  private Combination fit(List<Degradation> start, BitSet wrong, double logPrior) {
     HypothesisFit.Result result = weighing.fit().fit(start, wrong);
     SurveyModel model = weighing.model(result.point(), List.of(), result.degradations());
     Linearised linearised =
