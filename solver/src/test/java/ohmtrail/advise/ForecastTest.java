@@ -22,7 +22,7 @@ import org.junit.jupiter.api.Test;
 /** What is forecast against what circuits drawn from the same tolerances show. */
 class ForecastTest {
   private static final double ROUNDING = 1e-9;
-  private static final int CIRCUITS = 200;
+  private static final int CIRCUITS = 400;
 
   /**
    * With 200 draws the standard deviation of a sample deviation is 5 %, and that of a mean 7 % of a
