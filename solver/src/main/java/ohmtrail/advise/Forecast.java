@@ -150,6 +150,7 @@ final class Forecast {
     private final int past = taken.readingCount();
     private final int columns = parameters.size();
     private final double[] volts;
+    private final double[] perSupply;
     private final double[] jacobian;
     private final double[] spread;
 
@@ -160,6 +161,7 @@ final class Forecast {
 
     private Conditional(Evaluation evaluation, double logOhmsSigma) {
       this.volts = evaluation.volts();
+      this.perSupply = evaluation.perSupply();
       this.jacobian = evaluation.jacobian();
       this.spread = evaluation.ohmsSlope();
       for (int r = 0; r < spread.length; r++) {
@@ -205,7 +207,8 @@ final class Forecast {
     private double ownCovariance(int a, int b) {
       double sum = slopesProduct(a, b);
       if (testOf.get(a).intValue() == testOf.get(b).intValue()) {
-        sum += errors.get(a).driftSigma() * volts[a] * errors.get(b).driftSigma() * volts[b];
+        sum +=
+            errors.get(a).driftSigma() * perSupply[a] * errors.get(b).driftSigma() * perSupply[b];
       }
       return a == b ? sum + errors.get(a).variance() : sum;
     }

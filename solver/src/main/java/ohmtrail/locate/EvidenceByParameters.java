@@ -68,7 +68,7 @@ final class EvidenceByParameters implements GaussianEvidence {
   @Override
   public void compute(Evaluation evaluation, double[] point) {
     load(evaluation, point);
-    logNoise = weigh(evaluation.volts());
+    logNoise = weigh(evaluation.perSupply());
     formNormal();
     widen(1);
   }

@@ -67,7 +67,7 @@ final class EvidenceByReadings implements GaussianEvidence {
     for (int r = 0; r < readings; r++) {
       boolean used = !leftOut.get(r);
       residual[r] = used ? observations.value(r) - evaluation.volts()[r] : 0;
-      drift[r] = used ? observations.driftSigma(r) * evaluation.volts()[r] : 0;
+      drift[r] = used ? observations.driftSigma(r) * evaluation.perSupply()[r] : 0;
     }
     for (int c = 0; c < active.length; c++) {
       double[] column = design[c];

@@ -214,7 +214,7 @@ final class Linearised {
       double along = 0;
       while (to < observations.count() && observations.testOf(to) == observations.testOf(from)) {
         if (to != wrongReading && !leftOut.get(to)) {
-          double drift = observations.driftSigma(to) * evaluation.volts()[to];
+          double drift = observations.driftSigma(to) * evaluation.perSupply()[to];
           square += drift * drift / observations.variance(to);
           along +=
               drift * (observations.value(to) - evaluation.volts()[to]) / observations.variance(to);
@@ -223,7 +223,7 @@ final class Linearised {
       }
       for (int r = from; r < to; r++) {
         double drift = observations.driftSigma(r) * along / square;
-        result.add(evaluation.volts()[r] * (1 + drift));
+        result.add(evaluation.volts()[r] + drift * evaluation.perSupply()[r]);
       }
       from = to;
     }

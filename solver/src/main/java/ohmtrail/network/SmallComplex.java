@@ -4,7 +4,7 @@ package ohmtrail.network;
  * Inverse of a complex matrix of a few rows, where a general library would spend its time on
  * allocation.
  */
-final class SmallComplex {
+public final class SmallComplex {
   private SmallComplex() {}
 
   /**
@@ -17,7 +17,7 @@ final class SmallComplex {
    * @return the inverse, same layout
    * @throws ArithmeticException when a pivot is zero
    */
-  static double[] invert(double[] matrix, int size) {
+  public static double[] invert(double[] matrix, int size) {
     double[] inverse = new double[2 * size * size];
     for (int i = 0; i < size; i++) {
       inverse[2 * (i * size + i)] = 1;

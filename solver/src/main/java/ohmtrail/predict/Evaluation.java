@@ -10,6 +10,7 @@ public final class Evaluation {
   private final double[] volts;
   private final double[] jacobian;
   private final double[] ohmsSlope;
+  private final double[] perSupply;
 
   /**
    * An empty buffer.
@@ -23,6 +24,7 @@ public final class Evaluation {
     this.volts = new double[readings];
     this.jacobian = new double[readings * parameters];
     this.ohmsSlope = new double[readings];
+    this.perSupply = new double[readings];
   }
 
   /** Number of readings. */
@@ -51,5 +53,13 @@ public final class Evaluation {
    */
   public double[] ohmsSlope() {
     return ohmsSlope;
+  }
+
+  /**
+   * Change of each prediction per unit of the natural logarithm of the supply voltage: the
+   * prediction itself, but where a load follows its voltage. The buffer itself.
+   */
+  public double[] perSupply() {
+    return perSupply;
   }
 }

@@ -1,6 +1,10 @@
 package ohmtrail.predict;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.ToDoubleFunction;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
 
@@ -9,7 +13,8 @@ import ohmtrail.network.Complex;
  *
  * <p>With everything else in place each complex reading is v = v0 - t i0 k, where i0 is the current
  * through the healthy joint, t the transfer from its gap to the meter, y the admittance seen in the
- * gap, and k = R/(1 + y R): from nothing to 1/y when the joint is open. Immutable; safe to share.
+ * gap, and k = R/(1 + y R): from nothing to 1/y when the joint is open. Where a load follows its
+ * voltage it settles anew at every R. Immutable; safe to share.
  */
 public final class JointResponse {
   private final SurveyModel model;
@@ -20,6 +25,9 @@ public final class JointResponse {
 
   private final double[] step;
   private final double[] admittance;
+
+  /** By reading, those whose loads follow their voltage. */
+  private final Map<Integer, ToDoubleFunction<Attachment>> swept = new LinkedHashMap<>();
 
   JointResponse(SurveyModel model, String joint) {
     this.model = model;
@@ -35,6 +43,10 @@ public final class JointResponse {
 
   private void prepare(int r, ReadingState state) {
     int gap = state.wiring().jointPort(joint);
+    if (!state.isLinear()) {
+      swept.put(r, state.swept(gap));
+      return;
+    }
     double[] w = state.driven();
     double[] c = state.towardsMeter();
     Complex shown = state.shown();
@@ -63,6 +75,10 @@ public final class JointResponse {
     double observed = added.observed().re();
     double driven = added.driven().re();
     for (int r = 0; r < into.length; r++) {
+      if (!states.get(r).isLinear()) {
+        into[r] = model.scale(states.get(r)) * settled(r, ohms);
+        continue;
+      }
       double dRe = observed + admittance[2 * r] * driven;
       double dIm = admittance[2 * r + 1] * driven;
       double share = driven / (dRe * dRe + dIm * dIm);
@@ -72,6 +88,11 @@ public final class JointResponse {
       double im = volts[2 * r + 1] - (step[2 * r] * kIm + step[2 * r + 1] * kRe);
       into[r] = model.scale(states.get(r)) * Math.sqrt(re * re + im * im);
     }
+  }
+
+  private double settled(int reading, double ohms) {
+    int gap = model.states().get(reading).wiring().jointPort(joint);
+    return Objects.requireNonNull(swept.get(reading)).applyAsDouble(Attachment.series(gap, ohms));
   }
 
   /** The same with slopes: what a fit needs, at some cost. */

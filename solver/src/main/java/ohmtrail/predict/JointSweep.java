@@ -11,11 +11,13 @@ import ohmtrail.network.Complex;
  * through the healthy joint, t the transfer from its gap to the meter, y the admittance seen in the
  * gap, and k = R/(1 + y R): from nothing to 1/y when the joint is open. Slopes follow in the same
  * way as quadratic forms in k. So a sweep over R costs a few operations per reading and parameter.
+ * A reading whose loads follow their voltage is solved anew at every R, with them settled.
  * Immutable; safe to share.
  */
 public final class JointSweep {
   private final SurveyModel model;
   private final JointResponse response;
+  private final String joint;
   private final int parameters;
 
   /** Per reading and parameter, complex interleaved: coefficients of 1, k and k squared. */
@@ -27,6 +29,7 @@ public final class JointSweep {
   JointSweep(SurveyModel model, String joint, JointResponse response) {
     this.model = model;
     this.response = response;
+    this.joint = joint;
     this.parameters = model.parameters().size();
     int readings = model.readings();
     constant = new double[2 * readings * parameters];
@@ -38,6 +41,9 @@ public final class JointSweep {
   }
 
   private void prepare(int r, ReadingState state, String joint) {
+    if (!state.isLinear()) {
+      return;
+    }
     int gap = state.wiring().jointPort(joint);
     double[] w = state.driven();
     double[] c = state.towardsMeter();
@@ -96,6 +102,10 @@ public final class JointSweep {
     double[] slopes = new double[2 * parameters];
     for (int r = 0; r < states.size(); r++) {
       ReadingState state = states.get(r);
+      if (!state.isLinear()) {
+        settle(r, state, ohms, into);
+        continue;
+      }
       double dRe = observed + admittance[2 * r] * driven;
       double dIm = admittance[2 * r + 1] * driven;
       double square = dRe * dRe + dIm * dIm;
@@ -117,7 +127,7 @@ public final class JointSweep {
       }
       double re = volts[2 * r] - (step[2 * r] * kRe - step[2 * r + 1] * kIm);
       double im = volts[2 * r + 1] - (step[2 * r] * kIm + step[2 * r + 1] * kRe);
-      into.volts()[r] = model.finish(state, re, im, slopes, into.jacobian(), r * parameters);
+      model.finish(r, state, re, im, slopes, into);
       // dk/d(ln R) = k^2/R = k/(1 + y R)
       double hRe = observed * dRe / square;
       double hIm = -observed * dIm / square;
@@ -131,5 +141,14 @@ public final class JointSweep {
               step[2 * r + 1] * gIm - step[2 * r] * gRe,
               -step[2 * r] * gIm - step[2 * r + 1] * gRe);
     }
+  }
+
+  /** A reading whose loads settle anew with the ohms in place. */
+  private void settle(int r, ReadingState state, double ohms, Evaluation into) {
+    ReadingState settled = state.with(Attachment.series(state.wiring().jointPort(joint), ohms));
+    Complex shown = settled.shown();
+    model.finish(r, settled, shown.re(), shown.im(), model.sumPlain(settled), into);
+    boolean open = Double.isInfinite(ohms);
+    into.ohmsSlope()[r] = open ? 0 : model.ohmsSlope(settled, joint, ohms);
   }
 }

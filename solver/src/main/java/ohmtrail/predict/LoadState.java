@@ -1,8 +1,10 @@
 package ohmtrail.predict;
 
 import java.util.List;
+import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
+import ohmtrail.predict.operating.SettledNetwork;
 
 /**
  * A circuit with the loads of one test on: currents and voltages as ohms are added in any one
@@ -10,24 +12,38 @@ import ohmtrail.network.Complex;
  *
  * <p>With w what a port shows while the joint is sound, i0 the current through the joint, y the
  * admittance seen in its gap and t the transfer from there, a port shows w - t i0 k, where k = R/(1
- * + y R). No meter is on. Immutable.
+ * + y R). Loads that follow their voltage settle anew for every joint and value. No meter is on.
+ * Immutable.
  */
 public final class LoadState {
   /** Ohms above which a joint is as good as open: k is 1/y to the last digit. */
   private static final double OPEN_OHMS = 1e15;
 
   private final Wiring wiring;
+  private final TestLoads loads;
   private final Attachments attachments;
   private final List<Integer> receptacles;
   private final double sourceVolts;
   private final double[] perVolt;
 
-  LoadState(Wiring wiring, Attachments attachments, List<Integer> receptacles, double sourceVolts) {
+  LoadState(Wiring wiring, TestLoads loads, List<Integer> receptacles, double sourceVolts) {
     this.wiring = wiring;
-    this.attachments = attachments;
+    this.loads = loads;
     this.receptacles = List.copyOf(receptacles);
     this.sourceVolts = sourceVolts;
-    this.perVolt = wiring.drivenBySupply(attachments);
+    SettledNetwork sound = settled(List.of());
+    this.attachments = sound.attachments();
+    this.perVolt = sound.drivenBySupply();
+  }
+
+  private SettledNetwork settled(List<Attachment> series) {
+    return SettledNetwork.of(
+        wiring.response(),
+        loads.constant(),
+        series,
+        loads.dependent(),
+        sourceVolts,
+        wiring::drivenBySupply);
   }
 
   /**
@@ -70,6 +86,10 @@ public final class LoadState {
     Complex healthy = at(port);
     if (ohms == 0) {
       return healthy;
+    }
+    if (!loads.dependent().isEmpty()) {
+      double[] shown = settled(List.of(Attachment.series(gap, ohms))).drivenBySupply();
+      return new Complex(shown[2 * port], shown[2 * port + 1]);
     }
     double bounded = Math.min(ohms, OPEN_OHMS);
     Complex loop = Complex.ONE.plus(attachments.transfer(gap, gap).times(bounded));

@@ -14,8 +14,8 @@ import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.network.Attachment;
-import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
+import ohmtrail.predict.operating.SettledNetwork;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.LoadInUse;
@@ -26,7 +26,6 @@ import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
-import ohmtrail.survey.load.Load;
 
 /** What meters would show on a circuit, given degraded joints and the parameters. Immutable. */
 public final class Predictor {
@@ -175,10 +174,38 @@ public final class Predictor {
             test ->
                 new LoadState(
                     wiring,
-                    Attachments.to(wiring.response(), attachments(wiring, test, List.of(), point)),
+                    TestLoads.of(test, circuit, survey, parameters, point, wiring),
                     receptacles,
                     sourceVolts(point)))
         .toList();
+  }
+
+  /**
+   * Where the loads of a test settle, with no meter on.
+   *
+   * @param degradations ohms added, at most one entry per joint
+   * @param point u of each parameter
+   * @return one per load, in the order of the test
+   */
+  public List<LoadPoint> loadPoints(Test test, List<Degradation> degradations, double[] point) {
+    Wiring wiring = wiring(test, degradations, point);
+    TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
+    SettledNetwork settled = settled(wiring, test, degradations, point);
+    List<LoadPoint> points = new ArrayList<>();
+    for (int use = 0; use < test.loads().size(); use++) {
+      LoadInUse load = test.loads().get(use);
+      int port = wiring.tapPort(load.tap(circuit));
+      double volts = sourceVolts(point) * magnitude(settled.drivenBySupply(), port);
+      Complex admittance = loads.admittance(use, settled.point());
+      points.add(
+          new LoadPoint(
+              load,
+              !admittance.equals(Complex.ZERO),
+              volts,
+              volts * admittance.abs(),
+              volts * volts * admittance.re()));
+    }
+    return List.copyOf(points);
   }
 
   /** Leg to leg, each live conductor to neutral, neutral to ground: those that are there. */
@@ -217,29 +244,27 @@ public final class Predictor {
 
   private double[] perVolt(
       Wiring wiring, Test test, List<Degradation> degradations, double[] point) {
-    return wiring.drivenBySupply(
-        Attachments.to(wiring.response(), attachments(wiring, test, degradations, point)));
+    return settled(wiring, test, degradations, point).drivenBySupply();
   }
 
   private double sourceVolts(double[] point) {
     return parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
   }
 
-  private List<Attachment> attachments(
+  private SettledNetwork settled(
       Wiring wiring, Test test, List<Degradation> degradations, double[] point) {
-    List<Attachment> attachments = new ArrayList<>();
-    for (LoadInUse use : test.loads()) {
-      Load load = survey.load(use.load());
-      int place = parameters.place(new Parameters.LoadKey(load.name()));
-      double siemens = load.ratedSiemens() * parameters.all().get(place).factor(point[place]);
-      int port = wiring.tapPort(use.tap(circuit));
-      attachments.add(Attachment.shunt(port, Complex.real(siemens)));
-    }
-    degradations.forEach(
-        degradation ->
-            attachments.add(
-                Attachment.series(wiring.jointPort(degradation.joint()), degradation.ohms())));
-    return attachments;
+    TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
+    List<Attachment> series =
+        degradations.stream()
+            .map(each -> Attachment.series(wiring.jointPort(each.joint()), each.ohms()))
+            .toList();
+    return SettledNetwork.of(
+        wiring.response(),
+        loads.constant(),
+        series,
+        loads.dependent(),
+        sourceVolts(point),
+        wiring::drivenBySupply);
   }
 
   private static double magnitude(double[] perVolt, Wiring wiring, Box box, ProbePoints between) {

@@ -5,10 +5,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.ToDoubleFunction;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
+import ohmtrail.predict.operating.SettledNetwork;
+import ohmtrail.predict.operating.Shunts;
+import ohmtrail.predict.operating.SweptReading;
 import ohmtrail.survey.Isolation;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
@@ -19,25 +23,21 @@ import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
 
 /**
- * One reading with the loads of its test and its own meter attached. Arrays hold volts or amperes
- * per volt of supply or per ampere at the meter, complex interleaved, one entry per port; they are
- * shared for reading only.
+ * One reading with the loads of its test and its own meter attached, the loads that follow their
+ * voltage settled. Arrays hold volts or amperes per volt of supply or per ampere at the meter,
+ * complex interleaved, one entry per port; they are shared for reading only.
  *
  * <p>A voltmeter or clamp shows what the supply drives; what shows ohms drives the circuit itself
  * with one ampere, the supply's own voltage being nothing to it.
  */
 final class ReadingState {
-  private final Test test;
-  private final Wiring wiring;
-  private final Attachments attachments;
+  private final Placement placement;
+  private final SettledNetwork settled;
   private final Observed observed;
-  private final boolean followsSupply;
-  private final int gainPlace;
-  private final double gain;
   private final Elements ownElements;
-  private final double[] drivenBySupply;
   private final double[] driven;
   private final double[] towardsMeter;
+  private final double perSupply;
 
   /**
    * What a meter shows: what stands or flows at a port, times a factor.
@@ -52,32 +52,29 @@ final class ReadingState {
     }
   }
 
-  private ReadingState(
-      Test test,
-      Wiring wiring,
-      Attachments attachments,
-      Observed observed,
-      boolean followsSupply,
-      int gainPlace,
-      double gain,
-      Elements ownElements) {
-    this.test = test;
-    this.wiring = wiring;
-    this.attachments = attachments;
-    this.observed = observed;
-    this.followsSupply = followsSupply;
-    this.gainPlace = gainPlace;
-    this.gain = gain;
-    this.ownElements = ownElements;
-    this.drivenBySupply = wiring.drivenBySupply(attachments);
-    double[] column = attachments.responses(observed.port());
-    this.driven = followsSupply ? drivenBySupply : column;
-    this.towardsMeter = adjoint(column);
+  private ReadingState(Placement placement, List<Attachment> series) {
+    this.placement = placement;
+    this.settled = placement.settle(series);
+    this.observed = placement.observed(settled);
+    this.ownElements = placement.elements(settled);
+    double[] column = settled.attachments().responses(observed.port());
+    this.driven = placement.followsSupply() ? settled.drivenBySupply() : column;
+    double[] direct = adjoint(column);
+    if (isLinear() || !placement.followsSupply()) {
+      // What a loop tester reads hardly feels the loads; that they shift with it is left out.
+      this.towardsMeter = direct;
+      this.perSupply = shown().abs();
+    } else {
+      SettledNetwork.Sensitivity sensitivity =
+          settled.answered(direct, shown(), placement.dependentAround());
+      this.towardsMeter = sensitivity.toMeter();
+      this.perSupply = sensitivity.perSupply();
+    }
   }
 
   /** As {@link Wiring#signTowardsMeter} wants it, times the factor. */
   private double[] adjoint(double[] column) {
-    Complex factor = observed.factor().times(wiring.signTowardsMeter(observed.port()));
+    Complex factor = observed.factor().times(wiring().signTowardsMeter(observed.port()));
     if (factor.re() == 1 && factor.im() == 0) {
       return column;
     }
@@ -91,30 +88,30 @@ final class ReadingState {
 
   /** The test that the reading was taken in. */
   Test test() {
-    return test;
+    return placement.test();
   }
 
   /** The network that it was taken in. */
   Wiring wiring() {
-    return wiring;
+    return placement.wiring();
   }
 
   Attachments attachments() {
-    return attachments;
+    return settled.attachments();
   }
 
   /** Whether what is shown is proportional to the voltage of the supply. */
   boolean followsSupply() {
-    return followsSupply;
+    return placement.followsSupply();
   }
 
   /** Place of the parameter that the meter's gain is. */
   int gainPlace() {
-    return gainPlace;
+    return placement.gainPlace();
   }
 
   double gain() {
-    return gain;
+    return placement.gain();
   }
 
   /** The loads and the meter as elements that depend on parameters. */
@@ -124,7 +121,7 @@ final class ReadingState {
 
   /** How every port responds to the supply, per volt. */
   double[] drivenBySupply() {
-    return drivenBySupply;
+    return settled.drivenBySupply();
   }
 
   /** How every port responds to what drives the reading. */
@@ -132,9 +129,39 @@ final class ReadingState {
     return driven;
   }
 
-  /** How every port responds to the meter: by reciprocity, how the meter responds to every port. */
+  /**
+   * How every port responds to the meter: by reciprocity, how the meter responds to every port; the
+   * answer of loads that follow their voltage is in it.
+   */
   double[] towardsMeter() {
     return towardsMeter;
+  }
+
+  /** Change of what is shown per unit of ln of the supply voltage. */
+  double perSupply() {
+    return perSupply;
+  }
+
+  /** Whether every load of the test stays what it is, whatever its voltage. */
+  boolean isLinear() {
+    return placement.loads().dependent().isEmpty();
+  }
+
+  /** The same reading with ohms added in one more joint, the loads settled anew. */
+  ReadingState with(Attachment added) {
+    List<Attachment> series = new ArrayList<>(placement.series());
+    series.add(added);
+    return new ReadingState(placement, series);
+  }
+
+  /** What is shown as ohms are added in a joint, the loads settling anew at each value. */
+  ToDoubleFunction<Attachment> swept(int gap) {
+    if (placement.isPlainVoltage()) {
+      SweptReading reading =
+          new SweptReading(settled, gap, observed.port(), placement.sourceVolts());
+      return reading::ratio;
+    }
+    return added -> with(added).shown().abs();
   }
 
   /** What the meter shows, but for its gain, per volt of supply or as ohms. */
@@ -161,8 +188,8 @@ final class ReadingState {
    * How what stands or flows at the port moves with ohms in a gap: its step, but for the factor.
    */
   Complex stepAtPort(int gap) {
-    double sign = wiring.response().reciprocalSign(observed.port(), gap);
-    Complex toMeter = at(attachments.responses(observed.port()), gap);
+    double sign = wiring().response().reciprocalSign(observed.port(), gap);
+    Complex toMeter = at(attachments().responses(observed.port()), gap);
     return toMeter.times(at(driven, gap)).times(sign);
   }
 
@@ -179,6 +206,72 @@ final class ReadingState {
   private static Complex at(double[] values, int port) {
     return new Complex(values[2 * port], values[2 * port + 1]);
   }
+
+  /**
+   * Where the meter and the loads of a reading are.
+   *
+   * @param meter what the meter and the loads that stay what they are put in place
+   * @param series ohms that are there already
+   */
+  private record Placement(
+      Test test,
+      Reading reading,
+      Circuit circuit,
+      Parameters parameters,
+      Wiring wiring,
+      double sourceVolts,
+      TestLoads loads,
+      InPlace meter,
+      List<Attachment> series,
+      int gainPlace,
+      double gain) {
+
+    boolean followsSupply() {
+      return reading.measurand().followsSupply();
+    }
+
+    boolean isPlainVoltage() {
+      return reading.measurand() == Measurand.VOLTAGE;
+    }
+
+    SettledNetwork settle(List<Attachment> joints) {
+      return SettledNetwork.of(
+          wiring.response(),
+          meter.shunts(),
+          joints,
+          loads.dependent(),
+          sourceVolts,
+          wiring::drivenBySupply);
+    }
+
+    Observed observed(SettledNetwork settled) {
+      if (reading.tap() instanceof Tap.AroundLoad around) {
+        LoadInUse use = test.useOf(around).orElseThrow();
+        Complex admittance = loads.admittance(test.loads().indexOf(use), settled.point());
+        int place = parameters.place(new Parameters.LoadKey(use.load()));
+        int port = wiring.tapPort(use.tap(circuit));
+        Complex slope = admittance.times(parameters.sigma(place));
+        return new Observed(port, admittance, List.of(new Wiring.Element(port, place, slope)));
+      }
+      return Observed.at(wiring.tapPort(reading.tap()));
+    }
+
+    /** The load that a clamp is around, among those that follow their voltage. */
+    OptionalInt dependentAround() {
+      return reading.tap() instanceof Tap.AroundLoad around
+          ? loads.dependentPlace(test.loads().indexOf(test.useOf(around).orElseThrow()))
+          : OptionalInt.empty();
+    }
+
+    Elements elements(SettledNetwork settled) {
+      List<Wiring.Element> elements = new ArrayList<>(loads.elements(settled.point()));
+      elements.addAll(meter.elements());
+      return Elements.of(elements, wiring.response());
+    }
+  }
+
+  /** A meter and the loads that stay what they are. */
+  private record InPlace(Shunts shunts, List<Wiring.Element> elements) {}
 
   /** Attaches what each reading needs. */
   static final class Builder {
@@ -207,119 +300,72 @@ final class ReadingState {
     ReadingState build(Test test, Reading reading) {
       Wiring wiring = Wiring.require(wirings, test.isolation(), "Isolation");
       Meter meter = survey.meter(reading.meter());
-      Shunts shunts = new Shunts(wiring);
-      test.loads().forEach(use -> addLoad(shunts, use));
-      Observed observed = observed(shunts, test, reading);
-      addMeter(shunts, meter, observed.port());
-      List<Attachment> attachments = shunts.attachments();
-      degradations.stream()
-          .filter(degradation -> degradation.when().covers(test))
-          .forEach(each -> attachments.add(degrade(each, shunts)));
+      TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
       int gainPlace = parameters.place(new Parameters.GainKey(meter.name()));
+      InPlace inPlace = inPlace(loads, meter, wiring, meterPort(test, reading, wiring));
+      List<Attachment> series = series(test, wiring, inPlace.elements());
       return new ReadingState(
-          test,
-          wiring,
-          Attachments.to(wiring.response(), attachments),
-          observed,
-          reading.measurand().followsSupply(),
-          gainPlace,
-          factor(gainPlace),
-          Elements.of(shunts.elements, wiring.response()));
+          new Placement(
+              test,
+              reading,
+              circuit,
+              parameters,
+              wiring,
+              parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point),
+              loads,
+              inPlace,
+              series,
+              gainPlace,
+              parameters.all().get(gainPlace).factor(point[gainPlace])),
+          series);
     }
 
-    private Observed observed(Shunts shunts, Test test, Reading reading) {
-      if (reading.tap() instanceof Tap.AroundLoad around) {
-        LoadInUse use = test.useOf(around).orElseThrow();
-        Complex admittance = admittance(use);
-        int place = place(use);
-        int port = shunts.wiring.tapPort(use.tap(circuit));
-        Complex slope = admittance.times(parameters.sigma(place));
-        return new Observed(port, admittance, List.of(new Wiring.Element(port, place, slope)));
+    private int meterPort(Test test, Reading reading, Wiring wiring) {
+      return reading.tap() instanceof Tap.AroundLoad around
+          ? wiring.tapPort(test.useOf(around).orElseThrow().tap(circuit))
+          : wiring.tapPort(reading.tap());
+    }
+
+    private InPlace inPlace(TestLoads loads, Meter meter, Wiring wiring, int port) {
+      Shunts shunts = new Shunts(loads.constant());
+      List<Wiring.Element> elements = new ArrayList<>();
+      if (meter.measurand() == Measurand.VOLTAGE) {
+        int place = parameters.place(new Parameters.MeterOhmsKey(meter.name()));
+        Complex conductance = Complex.real(1 / parameters.value(place, point));
+        shunts.add(port, conductance);
+        // More ohms are fewer siemens.
+        elements.add(new Wiring.Element(port, place, conductance.times(-parameters.sigma(place))));
+        if (meter.inputFarads() > 0) {
+          shunts.add(port, new Complex(0, wiring.omega() * meter.inputFarads()));
+        }
+      } else if (meter.measurand() != Measurand.CURRENT) {
+        shunts.add(port, Complex.real(1 / meter.greatest()));
       }
-      return Observed.at(shunts.wiring.tapPort(reading.tap()));
+      return new InPlace(shunts, elements);
     }
 
-    private int place(LoadInUse use) {
-      return parameters.place(new Parameters.LoadKey(use.load()));
+    private List<Attachment> series(Test test, Wiring wiring, List<Wiring.Element> elements) {
+      return degradations.stream()
+          .filter(degradation -> degradation.when().covers(test))
+          .map(each -> degrade(each, wiring, elements))
+          .toList();
     }
 
     /**
      * The ohms of a degraded joint in its gap, and how they follow their parameter if they have
      * one.
      */
-    private Attachment degrade(Degradation degradation, Shunts shunts) {
-      int port = shunts.wiring.jointPort(degradation.joint());
+    private Attachment degrade(
+        Degradation degradation, Wiring wiring, List<Wiring.Element> elements) {
+      int port = wiring.jointPort(degradation.joint());
       OptionalInt place = parameters.placeOf(degradation);
       if (place.isEmpty()) {
         return Attachment.series(port, degradation.ohms());
       }
       double ohms = parameters.value(place.getAsInt(), point);
       double slope = ohms * parameters.slope(place.getAsInt(), point);
-      shunts.elements.add(new Wiring.Element(port, place.getAsInt(), Complex.real(slope)));
+      elements.add(new Wiring.Element(port, place.getAsInt(), Complex.real(slope)));
       return Attachment.series(port, ohms);
-    }
-
-    private void addLoad(Shunts shunts, LoadInUse use) {
-      int place = place(use);
-      shunts.add(
-          shunts.wiring.tapPort(use.tap(circuit)), admittance(use), place, parameters.sigma(place));
-    }
-
-    private Complex admittance(LoadInUse use) {
-      return Complex.real(survey.load(use.load()).ratedSiemens() * factor(place(use)));
-    }
-
-    private void addMeter(Shunts shunts, Meter meter, int port) {
-      if (meter.measurand() == Measurand.VOLTAGE) {
-        int place = parameters.place(new Parameters.MeterOhmsKey(meter.name()));
-        Complex conductance = Complex.real(1 / parameters.value(place, point));
-        // More ohms are fewer siemens.
-        shunts.add(port, conductance, place, -parameters.sigma(place));
-        if (meter.inputFarads() > 0) {
-          shunts.addFixed(port, new Complex(0, shunts.wiring.omega() * meter.inputFarads()));
-        }
-      } else if (meter.measurand() != Measurand.CURRENT) {
-        shunts.addFixed(port, Complex.real(1 / meter.greatest()));
-      }
-    }
-
-    private double factor(int place) {
-      return parameters.all().get(place).factor(point[place]);
-    }
-  }
-
-  /** Admittances by port: what is plugged in beside the meter shares its port. */
-  private static final class Shunts {
-    private final Wiring wiring;
-    private final List<Integer> ports = new ArrayList<>();
-    private final List<Complex> admittances = new ArrayList<>();
-    private final List<Wiring.Element> elements = new ArrayList<>();
-
-    Shunts(Wiring wiring) {
-      this.wiring = wiring;
-    }
-
-    void add(int port, Complex admittance, int parameter, double sigma) {
-      addFixed(port, admittance);
-      elements.add(new Wiring.Element(port, parameter, admittance.times(sigma)));
-    }
-
-    void addFixed(int port, Complex admittance) {
-      int place = ports.indexOf(port);
-      if (place < 0) {
-        ports.add(port);
-        admittances.add(admittance);
-      } else {
-        admittances.set(place, admittances.get(place).plus(admittance));
-      }
-    }
-
-    List<Attachment> attachments() {
-      List<Attachment> result = new ArrayList<>();
-      for (int i = 0; i < ports.size(); i++) {
-        result.add(Attachment.shunt(ports.get(i), admittances.get(i)));
-      }
-      return result;
     }
   }
 }

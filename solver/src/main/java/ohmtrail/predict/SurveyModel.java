@@ -33,8 +33,7 @@ import ohmtrail.survey.Test;
  * safe to share.
  *
  * <p>The voltage behind the supply impedance of each test has a drift of its own; that is left to
- * the caller, who finds how strongly each reading follows it in {@link Evaluation#volts()}:
- * proportionally.
+ * the caller, who finds how strongly each reading follows it in {@link Evaluation#perSupply()}.
  */
 public final class SurveyModel {
   /**
@@ -137,8 +136,7 @@ public final class SurveyModel {
       ReadingState state = states.get(r);
       Complex volts = state.shown();
       double[] slopes = plainSlopes[r];
-      into.volts()[r] =
-          finish(state, volts.re(), volts.im(), slopes, into.jacobian(), r * parameters.size());
+      finish(r, state, volts.re(), volts.im(), slopes, into);
     }
   }
 
@@ -151,16 +149,18 @@ public final class SurveyModel {
   public void ohmsSlope(Degradation degradation, double[] into) {
     for (int r = 0; r < into.length; r++) {
       ReadingState state = states.get(r);
-      into[r] = degradation.when().covers(state.test()) ? ohmsSlope(state, degradation) : 0;
+      boolean there = degradation.when().covers(state.test());
+      into[r] = there ? ohmsSlope(state, degradation.joint(), degradation.ohms()) : 0;
     }
   }
 
-  private double ohmsSlope(ReadingState state, Degradation degradation) {
-    int port = state.wiring().jointPort(degradation.joint());
+  /** Per unit of ln R of ohms that are in place in a joint. */
+  double ohmsSlope(ReadingState state, String joint, double ohms) {
+    int port = state.wiring().jointPort(joint);
     Complex toMeter = at(state.towardsMeter(), port);
     Complex current = at(state.driven(), port);
     double sign = state.wiring().signTowardsMeter(port);
-    Complex slope = toMeter.times(current).times(-sign * degradation.ohms());
+    Complex slope = toMeter.times(current).times(-sign * ohms);
     Complex shown = state.shown();
     return project(state, shown.re(), shown.im(), slope.re(), slope.im());
   }
@@ -210,7 +210,7 @@ public final class SurveyModel {
     return plainSlopes[reading];
   }
 
-  private double[] sumPlain(ReadingState state) {
+  double[] sumPlain(ReadingState state) {
     double[] slopes = new double[2 * parameters.size()];
     double[] c = state.towardsMeter();
     double[] w = state.driven();
@@ -224,11 +224,11 @@ public final class SurveyModel {
   /**
    * From the complex ratio at the meter to the volts shown, and from complex slopes to those of the
    * magnitude.
-   *
-   * @return the volts shown
    */
-  double finish(
-      ReadingState state, double re, double im, double[] slopes, double[] jacobian, int row) {
+  void finish(
+      int reading, ReadingState state, double re, double im, double[] slopes, Evaluation into) {
+    double[] jacobian = into.jacobian();
+    int row = reading * parameters.size();
     double scale = scale(state);
     double ratio = Math.sqrt(re * re + im * im);
     double volts = scale * ratio;
@@ -240,12 +240,14 @@ public final class SurveyModel {
         jacobian[row + p] = -(unitRe * slopes[2 * p] + unitIm * slopes[2 * p + 1]);
       }
     }
+    double perSupply = state.isLinear() ? volts : scale * state.perSupply();
     if (state.followsSupply()) {
       int supply = parameters.place(Parameters.Single.SUPPLY_VOLTAGE);
-      jacobian[row + supply] += volts * parameters.sigma(supply);
+      jacobian[row + supply] += perSupply * parameters.sigma(supply);
     }
     jacobian[row + state.gainPlace()] += volts * parameters.sigma(state.gainPlace());
-    return volts;
+    into.perSupply()[reading] = perSupply;
+    into.volts()[reading] = volts;
   }
 
   /** d(volts)/d(complex ratio) along a complex direction. */

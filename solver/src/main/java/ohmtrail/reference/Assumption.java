@@ -31,6 +31,10 @@ public enum Assumption {
   EARTH_PATH_SPREAD(Range.SPREAD),
   /** Log sd of a load's power against its nameplate. */
   LOAD_POWER_TOLERANCE(Range.SPREAD),
+  /** Log sd of a current read off a clamp meter. */
+  KNOWN_CURRENT_TOLERANCE(Range.SPREAD),
+  /** Log sd of a load's current against the amperes on its nameplate. */
+  NAMEPLATE_AMPS_TOLERANCE(Range.SPREAD),
   /** Log sd of a meter's input resistance. */
   METER_OHMS_TOLERANCE(Range.SPREAD),
   /** Log sd of a stated cable length. */

@@ -80,6 +80,7 @@ final class Normals {
     for (int r = 0; r < readings; r++) {
       evaluation.volts()[r] =
           observations.value(r) + 0.2 * random.nextGaussian() + (r == slip ? 3 : 0);
+      evaluation.perSupply()[r] = evaluation.volts()[r] * (0.5 + random.nextDouble());
       slope[r] = random.nextGaussian();
       evaluation.ohmsSlope()[r] = slope[r];
     }
@@ -169,7 +170,7 @@ final class Normals {
       for (int s = 0; s < count(); s++) {
         if (observations.testOf(r) == observations.testOf(s)) {
           double drift = observations.driftSigma(r) * observations.driftSigma(s);
-          noise.addToEntry(r, s, drift * evaluation.volts()[r] * evaluation.volts()[s]);
+          noise.addToEntry(r, s, drift * evaluation.perSupply()[r] * evaluation.perSupply()[s]);
         }
       }
     }

@@ -128,7 +128,12 @@ record DrawnCircuit(List<Stop> stops, List<Tie> ties, List<Moment> moments) {
 
   /** The same survey held to the legs in turn; every other load between them. */
   Survey twoLegSurvey() {
-    Survey survey = survey();
+    return twoLegSurvey(LOADS);
+  }
+
+  /** The same with other loads. */
+  Survey twoLegSurvey(List<Load> loads) {
+    Survey survey = survey(loads);
     List<Test> tests = new ArrayList<>();
     int turn = 0;
     for (Test test : survey.tests()) {
@@ -158,18 +163,23 @@ record DrawnCircuit(List<Stop> stops, List<Tie> ties, List<Moment> moments) {
           new ProbePoints(ConductorRole.LEG_2, ConductorRole.NEUTRAL));
 
   Survey survey() {
-    List<Test> tests = new ArrayList<>();
-    for (Moment moment : moments) {
-      tests.add(new Test("test " + (tests.size() + 1), loads(moment), readings(moment)));
-    }
-    return new Survey(List.of(Meter.highImpedance(DIGITAL), Meter.lowImpedance(LOW)), LOADS, tests);
+    return survey(LOADS);
   }
 
-  private List<LoadInUse> loads(Moment moment) {
+  /** The same with other loads, three at least. */
+  Survey survey(List<Load> loads) {
+    List<Test> tests = new ArrayList<>();
+    for (Moment moment : moments) {
+      tests.add(new Test("test " + (tests.size() + 1), loads(moment, loads), readings(moment)));
+    }
+    return new Survey(List.of(Meter.highImpedance(DIGITAL), Meter.lowImpedance(LOW)), loads, tests);
+  }
+
+  private List<LoadInUse> loads(Moment moment, List<Load> loads) {
     List<String> plugs = boxes().stream().filter(Box::hasReceptacle).map(Box::name).toList();
     List<LoadInUse> uses = new ArrayList<>();
     for (int draw : plugs.isEmpty() ? List.<Integer>of() : moment.loadDraws()) {
-      uses.add(new LoadInUse(LOADS.get(uses.size()).name(), plugs.get(draw % plugs.size())));
+      uses.add(new LoadInUse(loads.get(uses.size()).name(), plugs.get(draw % plugs.size())));
     }
     return uses;
   }
@@ -201,6 +211,11 @@ record DrawnCircuit(List<Stop> stops, List<Tie> ties, List<Moment> moments) {
    * first moment, and dead with a link at the last box and, sometimes, a joint lifted.
    */
   Survey everyReading(int draw) {
+    return everyReading(draw, LOADS);
+  }
+
+  /** The same with other loads, three at least. */
+  Survey everyReading(int draw, List<Load> kinds) {
     Circuit circuit = circuit();
     String last = boxes().get(boxes().size() - 1).name();
     String panel = boxes().get(0).name();
@@ -224,7 +239,7 @@ record DrawnCircuit(List<Stop> stops, List<Tie> ties, List<Moment> moments) {
     }
     live.add(new Reading(around, Measurand.CURRENT, CLAMP, 0, 0));
     live.add(new Reading(here, Measurand.LOOP_IMPEDANCE, LOOP, 0, 0));
-    List<LoadInUse> loads = loads(moments.get(0));
+    List<LoadInUse> loads = loads(moments.get(0), kinds);
     for (LoadInUse use : loads) {
       live.add(
           new Reading(new Tap.AroundLoad(use.load(), use.box()), Measurand.CURRENT, CLAMP, 0, 0));
@@ -237,7 +252,7 @@ record DrawnCircuit(List<Stop> stops, List<Tie> ties, List<Moment> moments) {
     Isolation linked = new Isolation(List.of(link), draw % 3 == 0 ? List.of(joint) : List.of());
     return new Survey(
         METERS,
-        LOADS,
+        kinds,
         List.of(
             new Test("live", loads, live),
             new Test("linked", List.of(), Optional.of(linked), dead),

@@ -3,6 +3,8 @@ package ohmtrail.predict;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import net.jqwik.api.Arbitraries;
@@ -22,6 +24,11 @@ import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.FilamentLamp;
+import ohmtrail.survey.load.HeatingElement;
+import ohmtrail.survey.load.KnownCurrent;
+import ohmtrail.survey.load.Load;
+import ohmtrail.survey.load.NameplateCurrent;
 
 /**
  * A sweep of ohms in one joint against the same ohms put there before anything is solved, and its
@@ -63,6 +70,15 @@ class JointSweepPropertyTest {
 
   private static final Assumptions ASSUMPTIONS = Assumptions.defaults();
 
+  /** Loads that have an operating point at every voltage: their readings have slopes everywhere. */
+  private static final List<Load> FOLLOWING =
+      List.of(
+          new FilamentLamp("lamp", 100, 120),
+          new KnownCurrent("clamped", 3, 120),
+          new NameplateCurrent("plate", 5, 120),
+          new HeatingElement("iron", 900, 120),
+          new FilamentLamp("night light", 4, 120));
+
   @Provide
   Arbitrary<DrawnCircuit> circuits() {
     return DrawnCircuit.of(7, 2);
@@ -98,6 +114,35 @@ class JointSweepPropertyTest {
       Circuit circuit = drawn.circuit();
       Survey survey = drawn.everyReading(draw);
       survey.requireFits(circuit);
+      return new Setting(circuit, survey, Parameters.of(circuit, survey, ASSUMPTIONS));
+    }
+
+    /**
+     * Voltages and currents of every sort with loads that follow their voltage: loop impedances,
+     * whose slopes leave out that the loads shift, and what is read without loads are left out.
+     */
+    static Setting dependentAndEveryReading(DrawnCircuit drawn, int draw) {
+      List<Load> loads = new ArrayList<>(FOLLOWING);
+      Collections.rotate(loads, draw);
+      Circuit circuit = drawn.circuit();
+      Survey all = drawn.everyReading(draw, loads);
+      Survey survey =
+          new Survey(
+              all.meters(), all.loads(), all.tests().stream().map(Setting::withoutLoops).toList());
+      return new Setting(circuit, survey, Parameters.of(circuit, survey, ASSUMPTIONS));
+    }
+
+    private static ohmtrail.survey.Test withoutLoops(ohmtrail.survey.Test test) {
+      return test.withReadings(
+          test.readings().stream().filter(reading -> reading.measurand().followsSupply()).toList());
+    }
+
+    /** With loads that follow their voltage, on one leg or on two. */
+    static Setting dependent(DrawnCircuit drawn, boolean twoLegs, int order) {
+      List<Load> loads = new ArrayList<>(FOLLOWING);
+      Collections.rotate(loads, order);
+      Circuit circuit = twoLegs ? drawn.twoLegs(Supply.NORTH_AMERICA_120_240) : drawn.circuit();
+      Survey survey = twoLegs ? drawn.twoLegSurvey(loads) : drawn.survey(loads);
       return new Setting(circuit, survey, Parameters.of(circuit, survey, ASSUMPTIONS));
     }
 
@@ -200,6 +245,107 @@ class JointSweepPropertyTest {
         double expected = evaluation.ohmsSlope()[r];
         assertEquals(expected, slopes[r], SLOPE * Math.max(1, Math.abs(expected)), what);
       }
+    }
+  }
+
+  @Property(tries = TRIES)
+  void loadsThatFollowTheirVoltageSettleInASweepWhereTheySettleWithTheOhmsPutThere(
+      @ForAll("circuits") DrawnCircuit drawn,
+      @ForAll boolean twoLegs,
+      @ForAll @IntRange(max = 4) int order,
+      @ForAll @IntRange(max = 999) int jointDraw,
+      @ForAll long seed) {
+    Setting setting = Setting.dependent(drawn, twoLegs, order);
+    Joint joint = setting.joint(jointDraw);
+    double[] point = setting.point(seed);
+    SurveyModel model = setting.model(point, List.of(joint), List.of());
+    JointSweep sweep = model.sweep(joint);
+    double[] swept = new double[setting.survey().readingCount()];
+    Evaluation whole = model.buffer();
+    for (double ohms : ohms().allValues().orElseThrow().toList()) {
+      sweep.volts(ohms, swept);
+      sweep.evaluate(ohms, whole);
+      double[] expected = setting.readings(point, List.of(new Degradation(joint.id(), ohms)));
+      String what = joint.id() + " with " + ohms + " ohm, seed " + seed;
+      assertSame(expected, swept, ISLAND, what);
+      assertSame(expected, whole.volts(), what);
+    }
+  }
+
+  @Property(tries = SLOPE_TRIES)
+  void slopesWithLoadsThatFollowTheirVoltageAreTheLimitsOfSmallSteps(
+      @ForAll("circuits") DrawnCircuit drawn,
+      @ForAll boolean twoLegs,
+      @ForAll @IntRange(max = 4) int order,
+      @ForAll @IntRange(max = 999) int jointDraw,
+      @ForAll @IntRange(max = 999) int otherDraw,
+      @ForAll("ohms") double ohms,
+      @ForAll long seed) {
+    Setting setting = Setting.dependent(drawn, twoLegs, order);
+    Joint joint = setting.joint(jointDraw);
+    Joint other = setting.joint(otherDraw);
+    double[] point = setting.point(seed);
+    List<Degradation> beside =
+        joint.equals(other) ? List.of() : List.of(new Degradation(other.id(), 2));
+    SurveyModel model = setting.model(point, List.of(joint), beside);
+    Evaluation evaluation = model.buffer();
+    model.sweep(joint).evaluate(ohms, evaluation);
+    String what = joint.id() + " with " + ohms + " ohm beside " + beside + ", seed " + seed;
+    List<Degradation> all = new ArrayList<>(beside);
+    all.add(new Degradation(joint.id(), ohms));
+    assertSlopes(setting, point, all, evaluation, what);
+    assertOhmsSlope(model.sweep(joint), ohms, evaluation, what);
+    assertPerSupply(setting, point, all, evaluation, what);
+  }
+
+  @Property(tries = SLOPE_TRIES)
+  void slopesOfEveryReadingWithLoadsThatFollowTheirVoltageAreTheLimitsOfSmallSteps(
+      @ForAll("circuits") DrawnCircuit drawn,
+      @ForAll @IntRange(max = 99) int draw,
+      @ForAll @IntRange(max = 999) int jointDraw,
+      @ForAll("ohms") double ohms,
+      @ForAll long seed) {
+    Setting setting = Setting.dependentAndEveryReading(drawn, draw);
+    Joint joint = setting.joint(jointDraw);
+    double[] point = setting.point(seed);
+    SurveyModel model = setting.model(point, List.of(joint), List.of());
+    Evaluation evaluation = model.buffer();
+    model.sweep(joint).evaluate(ohms, evaluation);
+    List<Degradation> bad = List.of(new Degradation(joint.id(), ohms));
+    String what = joint.id() + " with " + ohms + " ohm, draw " + draw + ", seed " + seed;
+    double[] swept = new double[model.readings()];
+    model.sweep(joint).volts(ohms, swept);
+    assertSame(setting.readings(point, bad), swept, ISLAND, what);
+    assertSlopes(setting, point, bad, evaluation, what);
+    assertOhmsSlope(model.sweep(joint), ohms, evaluation, what);
+  }
+
+  private static void assertOhmsSlope(
+      JointSweep sweep, double ohms, Evaluation evaluation, String what) {
+    Evaluation more = new Evaluation(evaluation.readings(), evaluation.parameters());
+    Evaluation less = new Evaluation(evaluation.readings(), evaluation.parameters());
+    sweep.evaluate(ohms * Math.exp(STEP), more);
+    sweep.evaluate(ohms * Math.exp(-STEP), less);
+    for (int r = 0; r < evaluation.readings(); r++) {
+      double step = (more.volts()[r] - less.volts()[r]) / (2 * STEP);
+      assertEquals(step, evaluation.ohmsSlope()[r], SLOPE * Math.max(1, Math.abs(step)), what);
+    }
+  }
+
+  /** The parameter of the supply voltage moves it by its tolerance times u. */
+  private static void assertPerSupply(
+      Setting setting,
+      double[] point,
+      List<Degradation> degradations,
+      Evaluation evaluation,
+      String what) {
+    int place = setting.parameters().place(Parameters.Single.SUPPLY_VOLTAGE);
+    double step = STEP / setting.parameters().sigma(place);
+    double[] more = setting.readings(moved(point, place, step), degradations);
+    double[] less = setting.readings(moved(point, place, -step), degradations);
+    for (int r = 0; r < more.length; r++) {
+      double slope = (more[r] - less[r]) / (2 * STEP);
+      assertEquals(slope, evaluation.perSupply()[r], SLOPE * Math.max(1, Math.abs(slope)), what);
     }
   }
 

@@ -172,7 +172,7 @@ record Arrangement(
   }
 
   private static String rated(Survey survey, String load) {
-    return load + " (" + Figures.watts(survey.load(load).ratedWatts()) + ")";
+    return load + " (" + Figures.rating(survey.load(load).rating()) + ")";
   }
 
   /** As a test is often called: "heater at hall-2". */

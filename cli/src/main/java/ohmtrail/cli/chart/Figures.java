@@ -3,6 +3,7 @@ package ohmtrail.cli.chart;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Locale;
+import ohmtrail.survey.load.Rating;
 
 /** Figures as they are written in a chart. */
 final class Figures {
@@ -27,6 +28,14 @@ final class Figures {
     return watts < KILO
         ? plain(watts, WATT_DIGITS) + " W"
         : plain(watts / KILO, WATT_DIGITS) + " kW";
+  }
+
+  /** What a load is known by. */
+  static String rating(Rating rating) {
+    return switch (rating.quantity()) {
+      case POWER -> watts(rating.value());
+      case CURRENT -> plain(rating.value(), WATT_DIGITS) + " A";
+    };
   }
 
   static String length(Region region, double metres) {

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import ohmtrail.circuit.Supply;
+import ohmtrail.survey.load.Load;
 
 /** How numbers are written for people: with a unit, and no more digits than mean something. */
 public final class Figures {
@@ -96,6 +97,14 @@ public final class Figures {
   /** Amperes: {@code 12.5 A}, {@code 40 mA}. */
   public static String amperes(double amperes) {
     return small(amperes, "A");
+  }
+
+  /** What a load is known by: 1500 W, 9 A. */
+  public static String rating(Load load) {
+    return switch (load.rating().quantity()) {
+      case POWER -> watts(load.rating().value());
+      case CURRENT -> amperes(load.rating().value());
+    };
   }
 
   private static String small(double value, String unit) {

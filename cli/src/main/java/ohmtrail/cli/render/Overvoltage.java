@@ -20,6 +20,18 @@ public final class Overvoltage {
   private Overvoltage() {}
 
   /**
+   * A receptacle above the bound.
+   *
+   * @param box the receptacle's box
+   * @param between the conductors
+   * @param test under whose loads
+   * @param volts between them
+   * @param ofNominal the same as a share of nominal
+   */
+  public record Found(
+      String box, ProbePoints between, String test, double volts, double ofNominal) {}
+
+  /**
    * One line per receptacle, live conductor and test above the bound.
    *
    * @param survey its tests say which loads are on
@@ -27,38 +39,56 @@ public final class Overvoltage {
    */
   public static List<String> lines(
       CaseFile caseFile, Survey survey, List<Degradation> degradations) {
+    Region region = Region.of(caseFile.circuit().supply());
+    return found(caseFile, survey, degradations).stream()
+        .map(found -> line(region, found))
+        .toList();
+  }
+
+  private static String line(Region region, Found found) {
+    return found.box()
+        + " "
+        + region.between(found.between())
+        + ": "
+        + Figures.volts(found.volts())
+        + ", "
+        + Figures.wholeShare(found.ofNominal())
+        + " of nominal, in test "
+        + found.test()
+        + ".";
+  }
+
+  /** One per receptacle, live conductor and test above the bound. */
+  public static List<Found> found(
+      CaseFile caseFile, Survey survey, List<Degradation> degradations) {
     Predictor predictor = new Predictor(caseFile.circuit(), survey, caseFile.assumptions());
-    List<String> lines = new ArrayList<>();
+    List<Found> found = new ArrayList<>();
     for (Test test : survey.tests()) {
       VoltageProfile profile = predictor.profile(test, degradations);
       for (VoltageProfile.Point point : profile.points()) {
         if (caseFile.circuit().box(point.box()).map(Box::hasReceptacle).orElse(false)) {
-          addLines(caseFile, test, point, lines);
+          add(caseFile, test, point, found);
         }
       }
     }
-    return List.copyOf(lines);
+    return List.copyOf(found);
   }
 
-  private static void addLines(
-      CaseFile caseFile, Test test, VoltageProfile.Point point, List<String> lines) {
+  private static void add(
+      CaseFile caseFile, Test test, VoltageProfile.Point point, List<Found> found) {
     for (Map.Entry<ProbePoints, Double> pair : point.between().entrySet()) {
       double nominal =
           pair.getKey().second().isLive()
               ? caseFile.circuit().supply().greatestVolts()
               : caseFile.circuit().supply().volts();
       if (pair.getKey().first().isLive() && pair.getValue() > MOST_OF_NOMINAL * nominal) {
-        lines.add(
-            point.box()
-                + " "
-                + Region.of(caseFile.circuit().supply()).between(pair.getKey())
-                + ": "
-                + Figures.volts(pair.getValue())
-                + ", "
-                + Figures.wholeShare(pair.getValue() / nominal)
-                + " of nominal, in test "
-                + test.name()
-                + ".");
+        found.add(
+            new Found(
+                point.box(),
+                pair.getKey(),
+                test.name(),
+                pair.getValue(),
+                pair.getValue() / nominal));
       }
     }
   }

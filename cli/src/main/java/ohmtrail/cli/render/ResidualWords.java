@@ -29,19 +29,21 @@ public final class ResidualWords {
    */
   public static List<String> trips(
       CaseFile caseFile, Survey survey, List<Degradation> degradations) {
+    List<String> names = names(caseFile, survey);
+    return currents(caseFile, survey, degradations).stream()
+        .filter(current -> current.response() != Response.HOLDS)
+        .map(current -> names.get(current.reading()) + ": " + sentence(caseFile, current))
+        .toList();
+  }
+
+  /** What every device sees during every reading; nothing where there is no device. */
+  public static List<ResidualCurrent> currents(
+      CaseFile caseFile, Survey survey, List<Degradation> degradations) {
     if (caseFile.circuit().residualCurrentDevices().isEmpty()) {
       return List.of();
     }
     Predictor predictor = new Predictor(caseFile.circuit(), survey, caseFile.assumptions());
-    List<String> names = names(caseFile, survey);
-    List<String> lines = new ArrayList<>();
-    for (ResidualCurrent current :
-        predictor.residualCurrents(degradations, predictor.parameters().nominalPoint())) {
-      if (current.response() != Response.HOLDS) {
-        lines.add(names.get(current.reading()) + ": " + sentence(caseFile, current));
-      }
-    }
-    return List.copyOf(lines);
+    return predictor.residualCurrents(degradations, predictor.parameters().nominalPoint());
   }
 
   private static String sentence(CaseFile caseFile, ResidualCurrent current) {

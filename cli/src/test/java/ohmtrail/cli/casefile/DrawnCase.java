@@ -29,8 +29,13 @@ import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.ElectronicLoad;
+import ohmtrail.survey.load.FilamentLamp;
 import ohmtrail.survey.load.HeatingElement;
+import ohmtrail.survey.load.KnownCurrent;
 import ohmtrail.survey.load.Load;
+import ohmtrail.survey.load.Motor;
+import ohmtrail.survey.load.NameplateCurrent;
 
 /** One case drawn at random: any circuit and survey whose quantities a case file takes. */
 final class DrawnCase {
@@ -230,7 +235,15 @@ final class DrawnCase {
 
   private Load load(String name, Circuit circuit) {
     double volts = random.nextBoolean() ? circuit.supply().volts() : real(100, 250);
-    return new HeatingElement(name, real(1, 5000), volts);
+    double share = random.nextBoolean() ? ElectronicLoad.USUAL_CUT_OUT_SHARE : real(0.1, 1);
+    return switch (random.nextInt(6)) {
+      case 0 -> new FilamentLamp(name, real(1, 500), volts);
+      case 1 -> new ElectronicLoad(name, real(1, 500), volts, share);
+      case 2 -> new Motor(name, real(50, 2000), volts, real(0.3, 1), real(0.5, 1));
+      case 3 -> new KnownCurrent(name, real(0.1, 20), volts);
+      case 4 -> new NameplateCurrent(name, real(0.1, 20), volts);
+      default -> new HeatingElement(name, real(1, 5000), volts);
+    };
   }
 
   private List<LoadInUse> uses(Circuit circuit, List<Load> loads) {

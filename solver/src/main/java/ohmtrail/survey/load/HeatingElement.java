@@ -14,6 +14,11 @@ public record HeatingElement(String name, double ratedWatts, double ratedVolts) 
   }
 
   @Override
+  public String kind() {
+    return "heating element";
+  }
+
+  @Override
   public Rating rating() {
     return Rating.nameplateWatts(ratedWatts);
   }

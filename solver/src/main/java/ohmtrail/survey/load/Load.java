@@ -6,9 +6,13 @@ package ohmtrail.survey.load;
  * <p>It is an admittance of a constant angle whose size may depend on its voltage. Voltages are
  * given as a share of the rated one, sizes relative to the size there.
  */
-public sealed interface Load permits HeatingElement {
+public sealed interface Load
+    permits HeatingElement, FilamentLamp, ElectronicLoad, Motor, KnownCurrent, NameplateCurrent {
   /** Unique in its survey. */
   String name();
+
+  /** What it is, in words. */
+  String kind();
 
   /** The figure that it is known by. */
   Rating rating();

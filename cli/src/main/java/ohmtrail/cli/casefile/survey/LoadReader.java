@@ -1,9 +1,11 @@
 package ohmtrail.cli.casefile.survey;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import ohmtrail.cli.casefile.survey.LoadDraft.Option;
 import ohmtrail.cli.casefile.text.Fields;
 import ohmtrail.cli.casefile.text.Node.Entry;
 import ohmtrail.cli.casefile.text.Node.Mapping;
@@ -16,11 +18,10 @@ import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.cli.casefile.words.Limit;
 import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.cli.casefile.words.Quantity;
-import ohmtrail.survey.load.HeatingElement;
+import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.survey.load.Load;
-import ohmtrail.survey.load.LoadException;
 
-/** Reads the loads of a case. */
+/** Reads the loads of a case: {@code 1500 W}, {@code 60 W lamp}, {@code 9 A nameplate}. */
 final class LoadReader {
 
   private static final String AT = "at";
@@ -30,7 +31,7 @@ final class LoadReader {
   private final Quantities quantities;
 
   /**
-   * @param nominalVolts voltage that a power holds for where nothing else is said; empty where the
+   * @param nominalVolts voltage that a rating holds for where nothing else is said; empty where the
    *     supply has two, so that each load must say its own
    */
   LoadReader(OptionalDouble nominalVolts, Problems problems) {
@@ -49,118 +50,155 @@ final class LoadReader {
   }
 
   private Optional<Load> load(Entry entry) {
+    Word name = entry.key().word();
     Optional<Load> read = Optional.empty();
     if (entry.value() instanceof Scalar scalar) {
-      read = load(entry.key().word(), scalar);
+      read = load(name, scalar);
     } else if (entry.value() instanceof Mapping mapping) {
-      read = load(entry.key().word(), new Fields(mapping, Keys.LOAD, problems));
+      read = load(name, new Fields(mapping, Keys.LOAD, problems));
     } else {
       problems.error(entry.value().place(), "Load must hold a power or keys, not a list.");
     }
-    return read.or(() -> element(entry.key().word(), 1, 1));
+    return read.or(() -> said(name).standIn());
+  }
+
+  private SaidLoad said(Word name) {
+    return new SaidLoad(name, nominalVolts, problems);
   }
 
   /** A load of that name from words such as 1500 W at 120 V; empty when wrong, and noted. */
-  Optional<Load> load(Word name, Scalar power) {
-    Words words = new Words(power);
-    Optional<Quantity> watts = take(words, Limit.LOAD_WATTS, power.place());
-    Optional<Quantity> volts = Optional.empty();
-    boolean rated = words.takeIf(AT);
-    if (rated) {
-      volts = take(words, Limit.LOAD_VOLTS, power.place());
+  Optional<Load> load(Word name, Scalar text) {
+    int before = problems.count();
+    Words words = new Words(text);
+    SaidLoad said = said(name);
+    take(words, text.place(), Limit.LOAD_WATTS, Limit.LOAD_AMPERES).ifPresent(said::rate);
+    while (problems.count() == before && words.hasNext()) {
+      take(words, said);
     }
-    if (watts.isEmpty() || (rated && volts.isEmpty())) {
-      return Optional.empty();
-    }
-    if (words.hasNext()) {
-      Word strange = words.next();
-      problems.error(
-          strange.place(),
-          "Load takes a power and perhaps the voltage it holds for; ("
-              + strange.text()
-              + ") is neither.",
-          "write 1500 W at 120 V.");
-      return Optional.empty();
-    }
-    OptionalDouble stated =
-        volts.isPresent() ? OptionalDouble.of(volts.get().value()) : nominalVolts;
-    return rated(name, watts.get().value(), stated);
+    return problems.count() == before ? said.load() : Optional.empty();
   }
 
-  private Optional<Quantity> take(Words words, Limit limit, Place place) {
-    if (!words.hasNext()) {
-      problems.error(
-          place,
-          limit.what()
-              + " is missing: "
-              + limit.dimension().what()
-              + " in "
-              + limit.dimension().units()
-              + ".");
+  /** The voltage that the rating holds for, the kind, or a figure that only some kinds have. */
+  private void take(Words words, SaidLoad said) {
+    Place place = words.peek().map(Word::place).orElse(words.place());
+    if (words.takeIf(AT)) {
+      take(words, place, Limit.LOAD_VOLTS).ifPresent(volts -> said.hold(volts.value()));
+      return;
+    }
+    Optional<LoadKind> kind = words.takeMeaning(LoadKind.WORDS);
+    if (kind.isPresent()) {
+      said.be(kind.get(), place);
+      return;
+    }
+    Optional<Option> option = words.takeMeaning(Option.WORDS);
+    if (option.isPresent()) {
+      figure(words, option.get(), place).ifPresent(figure -> said.set(option.get(), figure, place));
+      return;
+    }
+    Word strange = words.next();
+    problems.error(
+        strange.place(),
+        "Load takes a power or current, and perhaps what it is and the voltage that holds for; ("
+            + strange.text()
+            + ") is none of these.",
+        "write 1500 W at 120 V, or 60 W lamp: it may be " + LoadKind.listed() + ".");
+  }
+
+  private Optional<Quantity> figure(Words words, Option option, Place place) {
+    return option == Option.POWER_FACTOR
+        ? powerFactor(words, place)
+        : take(words, place, Limit.LOAD_LEAST_VOLTS, Limit.LOAD_LEAST_SHARE);
+  }
+
+  private Optional<Quantity> powerFactor(Words words, Place place) {
+    Optional<Quantity> number =
+        words.peek().filter(Quantities::isNumber).flatMap(word -> quantities.take(words));
+    if (number.isEmpty() || number.get().unit().isPresent()) {
+      problems.error(place, "Power factor must be a number without a unit, such as 0.8.");
       return Optional.empty();
     }
+    return number.filter(given -> quantities.within(given, Limit.POWER_FACTOR).isPresent());
+  }
+
+  /** Takes a quantity of the dimension of one of some limits, and within it. */
+  private Optional<Quantity> take(Words words, Place place, Limit... limits) {
+    Limit first = limits[0];
     if (words.peek().filter(Quantities::isNumber).isEmpty()) {
-      problems.error(
-          words.peek().map(Word::place).orElse(place),
-          limit.what()
-              + " ("
-              + words.peek().map(Word::text).orElse("")
-              + ") must be "
-              + limit.dimension().what()
-              + " in "
-              + limit.dimension().units()
-              + ".");
+      missing(words, place, first);
       return Optional.empty();
     }
     Optional<Quantity> taken = quantities.take(words);
     boolean bare = taken.filter(quantity -> quantity.unit().isEmpty()).isPresent();
     if (bare && words.peek().filter(word -> !word.lower().equals(AT)).isPresent()) {
-      quantities.strange(words.next(), limit.what(), limit.dimension());
+      quantities.strange(words.next(), first.what(), first.dimension());
       return Optional.empty();
     }
+    Limit limit =
+        Arrays.stream(limits)
+            .filter(each -> taken.filter(quantity -> quantity.is(each.dimension())).isPresent())
+            .findFirst()
+            .orElse(first);
     return taken
         .filter(quantity -> quantities.requireDimension(quantity, limit.what(), limit.dimension()))
         .filter(quantity -> quantities.within(quantity, limit).isPresent());
   }
 
+  private void missing(Words words, Place place, Limit limit) {
+    String wanted = limit.dimension().what() + " in " + limit.dimension().units() + ".";
+    Optional<Word> instead = words.peek();
+    problems.error(
+        instead.map(Word::place).orElse(place),
+        instead
+            .map(word -> limit.what() + " (" + word.text() + ") must be " + wanted)
+            .orElse(limit.what() + " is missing: " + wanted));
+  }
+
   private Optional<Load> load(Word name, Fields fields) {
+    int before = problems.count();
+    SaidLoad said = said(name);
     Optional<Scalar> power = fields.scalar("power");
-    if (power.isEmpty()) {
+    Optional<Scalar> current = fields.scalar("current");
+    if (power.isEmpty() && current.isEmpty()) {
       problems.error(name.place(), "Power of load (" + name.text() + ") is missing.");
       return Optional.empty();
     }
-    OptionalDouble watts = quantities.only(power.get(), Limit.LOAD_WATTS);
-    Optional<Scalar> voltage = fields.scalar("voltage");
-    OptionalDouble volts =
-        voltage.map(text -> quantities.only(text, Limit.LOAD_VOLTS)).orElse(nominalVolts);
-    return watts.isEmpty() || (voltage.isPresent() && volts.isEmpty())
-        ? Optional.empty()
-        : rated(name, watts.getAsDouble(), volts);
-  }
-
-  private Optional<Load> rated(Word name, double watts, OptionalDouble volts) {
-    if (volts.isEmpty()) {
+    if (power.isPresent() && current.isPresent()) {
       problems.error(
-          name.place(),
-          "Load ("
-              + name.text()
-              + ") must say the voltage that its power holds for: the supply has two.",
-          "write 5000 W at 240 V.");
+          current.get().place(), "Load (" + name.text() + ") must have a power or a current.");
       return Optional.empty();
     }
-    return element(name, watts, volts.getAsDouble());
+    power.ifPresent(text -> rate(said, text, Limit.LOAD_WATTS));
+    current.ifPresent(text -> rate(said, text, Limit.LOAD_AMPERES));
+    fields
+        .scalar("voltage")
+        .ifPresent(text -> quantities.only(text, Limit.LOAD_VOLTS).ifPresent(said::hold));
+    fields
+        .scalar("kind")
+        .ifPresent(
+            text ->
+                Vocabulary.only(text, "kind", LoadKind.WORDS, problems)
+                    .ifPresent(kind -> said.be(kind, text.place())));
+    for (Option option : Option.values()) {
+      fields.scalar(option.word()).ifPresent(text -> set(said, option, text));
+    }
+    return problems.count() == before ? said.load() : Optional.empty();
   }
 
-  private Optional<Load> element(Word name, double watts, double volts) {
-    if (name.text().isBlank()) {
-      problems.error(name.place(), "Load name (" + name.text() + ") must not be blank.");
-      return Optional.empty();
-    }
-    try {
-      return Optional.of(new HeatingElement(name.text(), watts, volts));
-    } catch (LoadException broken) {
-      problems.error(name.place(), broken);
-      return Optional.empty();
+  private void rate(SaidLoad said, Scalar text, Limit limit) {
+    quantities
+        .only(text, limit.what(), limit.dimension())
+        .filter(given -> quantities.within(given, limit).isPresent())
+        .ifPresent(said::rate);
+  }
+
+  private void set(SaidLoad said, Option option, Scalar text) {
+    Words words = new Words(text);
+    figure(words, option, text.place()).ifPresent(figure -> said.set(option, figure, text.place()));
+    if (words.hasNext()) {
+      Word strange = words.next();
+      problems.error(
+          strange.place(),
+          "Key (" + option.word() + ") takes one figure; (" + strange.text() + ") is too much.");
     }
   }
 }

@@ -1,5 +1,6 @@
 package ohmtrail.cli.casefile.survey;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -23,7 +24,10 @@ import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.load.ElectronicLoad;
 import ohmtrail.survey.load.Load;
+import ohmtrail.survey.load.Motor;
+import ohmtrail.survey.load.Rating;
 
 /** Writes the lower half of a case file: meters, loads, tests and what was found. */
 public final class SurveyWriter {
@@ -97,11 +101,36 @@ public final class SurveyWriter {
 
   private void writeLoad(Load load) {
     double ratedVolts = load.ratedVolts();
-    out.append("  " + YamlText.of(load.name()) + ": " + Numbers.plain(load.ratedWatts()) + " W");
+    Rating rating = load.rating();
+    out.append("  " + YamlText.of(load.name()) + ": ");
+    out.append(Numbers.plain(rating.value()) + " " + rating.quantity().unit());
     if (nominalVolts.isEmpty() || ratedVolts != nominalVolts.getAsDouble()) {
       out.append(" at " + Numbers.plain(ratedVolts) + " V");
     }
+    LoadKind kind = LoadKind.of(load);
+    if (kind != LoadKind.HEATING_ELEMENT) {
+      out.append(" " + kind.word());
+    }
+    figures(load).forEach(figure -> out.append(", " + figure));
     out.append('\n');
+  }
+
+  /** The figures that only some kinds have, where they are not the usual ones. */
+  private static List<String> figures(Load load) {
+    List<String> figures = new ArrayList<>();
+    if (load instanceof ElectronicLoad electronic
+        && electronic.cutOutShare() != ElectronicLoad.USUAL_CUT_OUT_SHARE) {
+      figures.add("cut-out " + Numbers.perCent(electronic.cutOutShare()));
+    }
+    if (load instanceof Motor motor) {
+      if (motor.powerFactor() != Motor.USUAL_POWER_FACTOR) {
+        figures.add("power factor " + Numbers.plain(motor.powerFactor()));
+      }
+      if (motor.stallShare() != Motor.USUAL_STALL_SHARE) {
+        figures.add("stall " + Numbers.perCent(motor.stallShare()));
+      }
+    }
+    return figures;
   }
 
   private void writeTest(Test test) {

@@ -51,7 +51,8 @@ public final class Keys {
       new Names(List.of("resistance", "capacitance", "accuracy", "resolution"));
 
   /** Of a load written key by key. */
-  public static final Names LOAD = new Names(List.of("power", "voltage"));
+  public static final Names LOAD =
+      new Names(List.of("power", "current", "voltage", "kind", "cut-out", "stall", "power-factor"));
 
   /** Of a test written key by key. */
   public static final Names TEST = new Names(List.of("name", "loads", "readings"));

@@ -17,6 +17,7 @@ import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
 import ohmtrail.survey.load.Load;
+import ohmtrail.survey.load.Rating;
 
 /** A case as understood, as a document. */
 public final class CheckJson {
@@ -105,7 +106,11 @@ public final class CheckJson {
   }
 
   private void writeLoad(Load load) {
-    json.member("load", load.name()).member("watts", load.ratedWatts());
+    json.member("load", load.name())
+        .member("kind", load.kind())
+        .member(
+            load.rating().quantity() == Rating.Quantity.POWER ? "watts" : "amperes",
+            load.rating().value());
   }
 
   private void writeTest(Test test) {

@@ -52,6 +52,7 @@ public final class LocateJson {
     json.texts("notes", Notes.of(diagnosis));
     writeReadings();
     writeParameters();
+    FindingsJson.write(json, caseFile, caseFile.survey(), diagnosis.best());
     Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, diagnosis.assumptions());
     json.texts("whatWouldHelp", Notes.whatIsMissing(caseFile, diagnosis));

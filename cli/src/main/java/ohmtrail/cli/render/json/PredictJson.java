@@ -46,6 +46,7 @@ public final class PredictJson {
     json.array("tests");
     prediction.tests().forEach(this::writeTest);
     json.end();
+    FindingsJson.write(json, caseFile, Prediction.filled(caseFile), prediction.degradations());
     Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, List.of(Assumption.values()));
     json.texts("cautions", Cautions.forMeasuring(caseFile));

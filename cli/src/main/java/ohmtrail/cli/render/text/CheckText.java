@@ -131,9 +131,9 @@ public final class CheckText {
     if (survey.loads().isEmpty()) {
       return;
     }
-    Table table = new Table().words("").numbers("");
+    Table table = new Table().words("").numbers("").words("");
     for (Load load : survey.loads()) {
-      table.row(load.name(), Figures.watts(load.ratedWatts()));
+      table.row(load.name(), Figures.rating(load), load.kind());
     }
     page.heading("Loads").table(table);
   }

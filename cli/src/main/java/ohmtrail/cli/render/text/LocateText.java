@@ -16,6 +16,7 @@ import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.JointHeat;
 import ohmtrail.cli.render.JointWords;
+import ohmtrail.cli.render.LoadFindings;
 import ohmtrail.cli.render.Notes;
 import ohmtrail.cli.render.OhmsWords;
 import ohmtrail.cli.render.OpeningOrder;
@@ -89,6 +90,7 @@ public final class LocateText {
     if (diagnosis.verdict() == Verdict.DEGRADED && anyRead && !told) {
       writeHeat();
     }
+    writeLoads();
     writeOvervoltage();
     writeTrips();
     writeNotes();
@@ -272,6 +274,13 @@ public final class LocateText {
                 + Figures.twoDigits(suspect.spread())
                 + " at most; how often each kind of joint fails does the rest.";
     return who + " look the same from outside. " + ranking;
+  }
+
+  private void writeLoads() {
+    List<String> idle = LoadFindings.cannotStart(caseFile, caseFile.survey(), diagnosis.best());
+    if (!idle.isEmpty()) {
+      page.heading("Loads that cannot start, by the best explanation").items(idle);
+    }
   }
 
   private void writeOvervoltage() {

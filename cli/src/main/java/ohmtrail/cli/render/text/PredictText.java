@@ -9,6 +9,7 @@ import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointHeat;
 import ohmtrail.cli.render.JointWords;
+import ohmtrail.cli.render.LoadFindings;
 import ohmtrail.cli.render.Overvoltage;
 import ohmtrail.cli.render.Prediction;
 import ohmtrail.cli.render.Prediction.HeatInTest;
@@ -50,10 +51,19 @@ public final class PredictText {
       writeGuidance();
     }
     writeHeat();
+    writeLoads();
     writeOvervoltage();
     writeTrips();
     page.heading("Cautions").items(Cautions.forMeasuring(caseFile));
     return page.toString();
+  }
+
+  private void writeLoads() {
+    List<String> idle =
+        LoadFindings.cannotStart(caseFile, Prediction.filled(caseFile), prediction.degradations());
+    if (!idle.isEmpty()) {
+      page.heading("Loads that cannot start").items(idle);
+    }
   }
 
   private void writeOvervoltage() {
