@@ -15,12 +15,12 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.json.NextJson;
 import ohmtrail.cli.render.text.NextText;
+import ohmtrail.cli.walk.Equipment;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Survey;
-import ohmtrail.survey.load.HeatingElement;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -36,12 +36,6 @@ import picocli.CommandLine.ParameterException;
       "  ohmtrail next kitchen.yaml --out-of-reach fridge --minutes open-box=8"
     })
 final class NextCommand extends CaseCommand {
-  /**
-   * A space heater that can be had anywhere, for a case that names no load: amperes (common
-   * practice, no source).
-   */
-  private static final double HEATER_AMPERES = 10;
-
   @Option(names = "--at", paramLabel = "BOX", description = "Where you stand.")
   private Optional<String> at = Optional.empty();
 
@@ -88,12 +82,7 @@ final class NextCommand extends CaseCommand {
       requireBox(circuit, box);
       survey = survey.with(new Finding(box, Finding.State.FINE));
     }
-    if (survey.loads().isEmpty()) {
-      double volts = circuit.supply().volts();
-      survey =
-          survey.withLoads(List.of(new HeatingElement("heater", HEATER_AMPERES * volts, volts)));
-    }
-    return caseFile.with(survey);
+    return Equipment.of(caseFile.with(survey));
   }
 
   private Situation situation(CaseFile caseFile) {

@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
       PredictCommand.class,
       LocateCommand.class,
       NextCommand.class,
+      WalkCommand.class,
       ScoreCommand.class
     })
 public final class Ohmtrail implements Runnable {
@@ -85,6 +86,6 @@ public final class Ohmtrail implements Runnable {
   public void run() {
     throw new ParameterException(
         spec.commandLine(),
-        "A command must be given: check, predict, locate, next or score.\nMaybe write ohmtrail locate CASE.");
+        "A command must be given: check, predict, locate, next, walk or score.\nMaybe write ohmtrail locate CASE.");
   }
 }

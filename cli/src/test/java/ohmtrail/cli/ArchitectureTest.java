@@ -32,6 +32,8 @@ class ArchitectureTest {
           .definedBy("ohmtrail.cli.casefile..")
           .layer("render")
           .definedBy("ohmtrail.cli.render..")
+          .layer("walk")
+          .definedBy("ohmtrail.cli.walk..")
           .layer("chart")
           .definedBy("ohmtrail.cli.chart..")
           .layer("report")
@@ -42,6 +44,8 @@ class ArchitectureTest {
           .mayNotAccessAnyLayer()
           .whereLayer("render")
           .mayOnlyAccessLayers("casefile")
+          .whereLayer("walk")
+          .mayOnlyAccessLayers("casefile", "render")
           .whereLayer("chart")
           .mayOnlyAccessLayers("casefile")
           .whereLayer("report")
@@ -55,6 +59,7 @@ class ArchitectureTest {
               "ohmtrail.cli",
               "ohmtrail.cli.casefile..",
               "ohmtrail.cli.render..",
+              "ohmtrail.cli.walk..",
               "ohmtrail.cli.chart..",
               "ohmtrail.cli.report..");
 

@@ -73,6 +73,15 @@ public record Survey(
     return new Survey(meters, loads, tests, all);
   }
 
+  /** The same as if nobody had been there. */
+  public Survey without(String place) {
+    return new Survey(
+        meters,
+        loads,
+        tests,
+        findings.stream().filter(finding -> !finding.place().equals(place)).toList());
+  }
+
   /** Where that was found. */
   public Set<String> places(Finding.State state) {
     return findings.stream()

@@ -66,6 +66,12 @@ public final class AdviceWords {
     return String.join("; then ", parts);
   }
 
+  /** One reading of a visit: between what, and while what is on. */
+  public String reading(Test test, Reading reading) {
+    String meter = survey.meters().size() > 1 ? ", meter " + reading.meter() : "";
+    return between(reading) + during(test, reading.box()) + meter;
+  }
+
   private static String during(Test test, String box) {
     if (test.loads().isEmpty()) {
       return ", nothing on";

@@ -1,6 +1,7 @@
 package ohmtrail.cli.render;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
@@ -8,6 +9,7 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 
 /**
  * Puts something into a file whole or not at all: it is written beside the target first and takes
@@ -50,6 +52,7 @@ public final class WholeFile {
       Path beside = createBeside(place);
       try {
         content.writeTo(beside);
+        force(beside);
         move(beside, place);
       } finally {
         Files.deleteIfExists(beside);
@@ -86,6 +89,13 @@ public final class WholeFile {
       }
     }
     throw new IOException("too many unfinished files (.ohmtrail-...) lie beside it");
+  }
+
+  /** Down to the disk before it takes the target's place: a flat battery finds one or the other. */
+  private static void force(Path file) throws IOException {
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+      channel.force(true);
+    }
   }
 
   private static String reason(IOException e) {

@@ -19,7 +19,7 @@ import ohmtrail.cli.render.Region;
 import ohmtrail.reference.ConductorMaterial;
 
 /** A circuit as a tree of lines: each box under the one that feeds it. */
-final class CircuitTree {
+public final class CircuitTree {
   private static final String FORK = "|- ";
   private static final String LAST = "`- ";
   private static final String PASSING = "|  ";
@@ -37,7 +37,7 @@ final class CircuitTree {
   }
 
   /** Draws it on a page. */
-  static void draw(Circuit circuit, Page page) {
+  public static void draw(Circuit circuit, Page page) {
     new CircuitTree(circuit, page).draw(circuit.panel(), "  ");
   }
 
@@ -57,7 +57,7 @@ final class CircuitTree {
   }
 
   private void describe(Box box, String indent, String margin) {
-    int width = Page.WIDTH - indent.length() - margin.length();
+    int width = page.width() - indent.length() - margin.length();
     String start = indent;
     for (String line : Page.lines(described(box), width)) {
       page.line(start + line);

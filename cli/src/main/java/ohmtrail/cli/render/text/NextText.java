@@ -1,24 +1,16 @@
 package ohmtrail.cli.render.text;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
 import ohmtrail.advise.Advice;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Option;
-import ohmtrail.advise.RuledOut;
-import ohmtrail.advise.safety.Harm;
-import ohmtrail.advise.safety.Hazard;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Danger;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.Headline;
-import ohmtrail.cli.render.JointWords;
+import ohmtrail.cli.render.Refusals;
 
 /** What to do next, as text. */
 public final class NextText {
@@ -91,36 +83,10 @@ public final class NextText {
             .toList());
   }
 
-  /** What is plugged in, and what that could do. */
-  private record Refusal(String loads, Harm harm) {}
-
-  /** Visits with the same loads and the same harm are told together, by the worst of them. */
   private void writeRuledOut() {
-    if (advice.ruledOut().isEmpty()) {
-      return;
+    List<String> refused = Refusals.of(advice, words);
+    if (!refused.isEmpty()) {
+      page.heading("Not to be done").items(refused);
     }
-    Map<Refusal, Set<String>> boxes = new LinkedHashMap<>();
-    Map<Refusal, Hazard> worst = new LinkedHashMap<>();
-    for (RuledOut out : advice.ruledOut()) {
-      for (Hazard hazard : out.hazards()) {
-        Refusal refusal = new Refusal(words.refused(out), hazard.harm());
-        boxes.computeIfAbsent(refusal, key -> new LinkedHashSet<>()).add(out.choice().box());
-        worst.merge(refusal, hazard, (one, other) -> one.worst() >= other.worst() ? one : other);
-      }
-    }
-    List<String> refused = new ArrayList<>();
-    worst.forEach(
-        (refusal, hazard) ->
-            refused.add(
-                refusal.loads()
-                    + ", read at "
-                    + listed(boxes.getOrDefault(refusal, Set.of()))
-                    + ": "
-                    + words.hazard(hazard)));
-    page.heading("Not to be done").items(refused);
-  }
-
-  private static String listed(Set<String> boxes) {
-    return JointWords.listed(List.copyOf(boxes), "or");
   }
 }

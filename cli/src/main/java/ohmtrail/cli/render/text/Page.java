@@ -5,23 +5,43 @@ import java.util.List;
 import java.util.Set;
 
 /** Text of a fixed width, built from top to bottom. */
-final class Page {
+public final class Page {
   /** Columns of a terminal that nobody has widened. */
-  static final int WIDTH = 80;
+  public static final int WIDTH = 80;
 
   private static final Set<String> UNITS =
       Set.of("%", "V", "A", "mA", "W", "kW", "mW", "m", "ohm", "kohm", "Mohm", "sd");
   private static final String BULLET = "- ";
 
+  private final int width;
   private final StringBuilder text = new StringBuilder();
 
+  /** Of the usual width. */
+  public Page() {
+    this(WIDTH);
+  }
+
+  /**
+   * Of another width.
+   *
+   * @param width columns
+   */
+  public Page(int width) {
+    this.width = width;
+  }
+
+  /** Its width in columns. */
+  public int width() {
+    return width;
+  }
+
   /** A blank line and a heading. */
-  Page heading(String heading) {
+  public Page heading(String heading) {
     return gap().paragraph(heading);
   }
 
   /** A blank line, unless the page is empty. */
-  Page gap() {
+  public Page gap() {
     if (!text.isEmpty()) {
       text.append('\n');
     }
@@ -29,44 +49,44 @@ final class Page {
   }
 
   /** A line as it is. */
-  Page line(String line) {
+  public Page line(String line) {
     text.append(line.stripTrailing()).append('\n');
     return this;
   }
 
   /** Words, broken into lines of the page's width. */
-  Page paragraph(String words) {
+  public Page paragraph(String words) {
     wrap("", "", words);
     return this;
   }
 
   /** Words, broken into lines and moved in by two columns. */
-  Page indented(String words) {
+  public Page indented(String words) {
     wrap("  ", "  ", words);
     return this;
   }
 
   /** One entry of a list with a mark before it. */
-  Page item(String words) {
+  public Page item(String words) {
     wrap("  " + BULLET, "    ", words);
     return this;
   }
 
   /** The entries of a list. */
-  Page items(List<String> entries) {
+  public Page items(List<String> entries) {
     entries.forEach(this::item);
     return this;
   }
 
   /** A table, moved in by two columns. */
   Page table(Table table) {
-    table.lines(WIDTH - 2).forEach(line -> line("  " + line));
+    table.lines(width - 2).forEach(line -> line("  " + line));
     return this;
   }
 
   private void wrap(String first, String next, String words) {
     String indent = first;
-    for (String line : lines(words, WIDTH - next.length())) {
+    for (String line : lines(words, width - next.length())) {
       line(indent + line);
       indent = next;
     }

@@ -1,0 +1,43 @@
+package ohmtrail.cli.render;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import ohmtrail.advise.Advice;
+import ohmtrail.advise.RuledOut;
+import ohmtrail.advise.safety.Harm;
+import ohmtrail.advise.safety.Hazard;
+
+/** What must not be done, and why. */
+public final class Refusals {
+  private Refusals() {}
+
+  /** What is plugged in, and what that could do. */
+  private record Refusal(String loads, Harm harm) {}
+
+  /** Visits with the same loads and the same harm are told together, by the worst of them. */
+  public static List<String> of(Advice advice, AdviceWords words) {
+    Map<Refusal, Set<String>> boxes = new LinkedHashMap<>();
+    Map<Refusal, Hazard> worst = new LinkedHashMap<>();
+    for (RuledOut out : advice.ruledOut()) {
+      for (Hazard hazard : out.hazards()) {
+        Refusal refusal = new Refusal(words.refused(out), hazard.harm());
+        boxes.computeIfAbsent(refusal, key -> new LinkedHashSet<>()).add(out.choice().box());
+        worst.merge(refusal, hazard, (one, other) -> one.worst() >= other.worst() ? one : other);
+      }
+    }
+    List<String> refused = new ArrayList<>();
+    worst.forEach(
+        (refusal, hazard) ->
+            refused.add(
+                refusal.loads()
+                    + ", read at "
+                    + JointWords.listed(List.copyOf(boxes.getOrDefault(refusal, Set.of())), "or")
+                    + ": "
+                    + words.hazard(hazard)));
+    return List.copyOf(refused);
+  }
+}

@@ -1,0 +1,208 @@
+package ohmtrail.cli.walk;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.CaseFileException;
+import ohmtrail.cli.casefile.CaseFileReader;
+import ohmtrail.cli.casefile.Problem;
+import ohmtrail.cli.casefile.text.YamlText;
+
+/**
+ * A run asked for as it is walked: supply, breaker, cable, then box after box. Every answer is put
+ * into the words of a case file and read as one.
+ *
+ * @param width columns of what is said
+ * @param title what the case is called
+ * @param answers those given, by what was asked
+ * @param run the boxes so far, as lines of a case file
+ * @param asked what is asked now
+ * @param before the state before the last answer; empty at the start
+ */
+record NewRun(
+    int width,
+    String title,
+    Map<Asked, String> answers,
+    List<String> run,
+    Asked asked,
+    Optional<NewRun> before)
+    implements Dialogue {
+  private static final Pattern KIND =
+      Pattern.compile("(?i).*\\b(receptacle|socket-outlet|outlet|socket|junction)\\b.*");
+
+  private static final String HEATER = "1500 W";
+
+  /** What is asked, in this order; what is read of the answer, and what no answer means. */
+  enum Asked {
+    SUPPLY("Supply? Enter alone takes 120 V 60 Hz; others: 230 V 50 Hz, 120/240 V.", "supply", ""),
+    BREAKER("Breaker? Such as 15 A. Enter alone takes what is usual on the cable.", "breaker", ""),
+    CABLE("Cable? Such as 14 AWG or 2.5 mm2. Enter alone takes what is usual.", "cable", ""),
+    JOINTS(
+        "How are the wires held at the receptacles: screw or push-in? Enter alone takes screw.",
+        "joints",
+        "screw"),
+    BOXES("", "run", ""),
+    METER(
+        "Is a meter of low input resistance at hand, about 3 kohm? yes or no; Enter alone: no.",
+        "meters",
+        "no"),
+    LOAD(
+        "What can be plugged in as a load? Enter alone takes a heater of 1500 W.", "loads", HEATER);
+
+    private final String words;
+    private final String key;
+    private final String otherwise;
+
+    Asked(String words, String key, String otherwise) {
+      this.words = words;
+      this.key = key;
+      this.otherwise = otherwise;
+    }
+  }
+
+  NewRun {
+    answers = Map.copyOf(answers);
+    run = List.copyOf(run);
+  }
+
+  /** What is said first, and the state that it leads to. */
+  static Reply begin(String title, int width) {
+    NewRun first = new NewRun(width, title, Map.of(), List.of(), Asked.SUPPLY, Optional.empty());
+    return Reply.on(
+        SearchWords.said(
+            "There is no such case yet: say what is in the walls, as you walk it from the panel."
+                + " undo takes an answer back, quit ends.",
+            width),
+        first);
+  }
+
+  @Override
+  public String question() {
+    if (asked != Asked.BOXES) {
+      return asked.words;
+    }
+    return run.isEmpty()
+        ? "The first box after the panel: its name and the cable to it, such as hall-1 32 ft or"
+            + " attic junction 9 m."
+        : "The next box, such as hall-2 12 ft; from BOX where it is not fed from the last one."
+            + " Enter alone when the run ends.";
+  }
+
+  @Override
+  public Optional<CaseFile> caseFile() {
+    return run.isEmpty() ? Optional.empty() : read().caseFile();
+  }
+
+  @Override
+  public String closing() {
+    return "";
+  }
+
+  @Override
+  public Reply answer(String line) {
+    String typed = line.strip();
+    return switch (typed.toLowerCase(Locale.ROOT)) {
+      case "quit", "q", "exit" -> Reply.end("", this);
+      case "undo", "u" ->
+          before
+              .map(state -> Reply.on(said("Taken back."), state))
+              .orElseGet(() -> Reply.on(said("There is nothing to take back."), this));
+      case "help", "?" -> Reply.on(said("undo takes an answer back, quit ends."), this);
+      default -> asked == Asked.BOXES ? box(typed) : plain(typed);
+    };
+  }
+
+  private String said(String sentences) {
+    return SearchWords.said(sentences, width);
+  }
+
+  private Reply plain(String typed) {
+    Map<Asked, String> more = new EnumMap<>(Asked.class);
+    more.putAll(answers);
+    more.put(asked, typed.isEmpty() ? asked.otherwise : typed);
+    return check(new NewRun(width, title, more, run, following(), Optional.of(this)));
+  }
+
+  private Asked following() {
+    List<Asked> all = List.of(Asked.values());
+    int next = all.indexOf(asked) + 1;
+    return next < all.size() ? all.get(next) : asked;
+  }
+
+  private Reply box(String typed) {
+    if (typed.isEmpty()) {
+      return run.isEmpty()
+          ? Reply.on(said("A run has at least one box besides the panel."), this)
+          : Reply.on("", new NewRun(width, title, answers, run, following(), Optional.of(this)));
+    }
+    List<String> more = new ArrayList<>(run);
+    more.add(entry(typed));
+    return check(new NewRun(width, title, answers, more, asked, Optional.of(this)));
+  }
+
+  /**
+   * The name is what stands before a colon, or the first word; what says no kind is a receptacle.
+   */
+  private static String entry(String typed) {
+    int colon = typed.indexOf(':');
+    int end = colon > 0 ? colon : (typed + " ").indexOf(' ');
+    String name = typed.substring(0, end).strip();
+    String words = typed.substring(Math.min(typed.length(), end + 1)).strip();
+    String kind = KIND.matcher(words).matches() ? "" : "receptacle ";
+    return YamlText.of(name) + ": " + YamlText.of((kind + words).strip());
+  }
+
+  /** Goes on where the reader takes what was said; else says what it does not take. */
+  private Reply check(NewRun changed) {
+    Readout readout = changed.read();
+    if (!readout.problems().isEmpty()) {
+      return Reply.on(said(String.join("\n", readout.problems())), this);
+    }
+    boolean done = asked == Asked.LOAD;
+    return done ? Search.begin(readout.caseFile().orElseThrow(), width) : Reply.on("", changed);
+  }
+
+  /**
+   * What the reader of case files makes of it.
+   *
+   * @param caseFile the case; empty where anything is wrong
+   * @param problems what is wrong
+   */
+  private record Readout(Optional<CaseFile> caseFile, List<String> problems) {}
+
+  private Readout read() {
+    try {
+      return new Readout(Optional.of(new CaseFileReader().read(title, text())), List.of());
+    } catch (CaseFileException wrong) {
+      return new Readout(
+          Optional.empty(), wrong.problems().stream().map(Problem::message).distinct().toList());
+    }
+  }
+
+  private String text() {
+    StringBuilder text = new StringBuilder("title: " + YamlText.of(title) + "\n");
+    for (Asked each : List.of(Asked.SUPPLY, Asked.BREAKER, Asked.CABLE, Asked.JOINTS)) {
+      String answer = answers.getOrDefault(each, "");
+      if (!answer.isEmpty()) {
+        text.append(each.key).append(": ").append(YamlText.of(answer)).append('\n');
+      }
+    }
+    text.append("run:\n  - panel\n");
+    List<String> boxes = run.isEmpty() ? List.of("first: receptacle") : run;
+    boxes.forEach(entry -> text.append("  - ").append(entry).append('\n'));
+    text.append("meters:\n  high: 10 Mohm\n");
+    if (answers.getOrDefault(Asked.METER, "no").toLowerCase(Locale.ROOT).startsWith("y")) {
+      text.append("  low: 3 kohm\n");
+    }
+    String load = answers.getOrDefault(Asked.LOAD, "");
+    if (!load.isEmpty()) {
+      text.append("loads:\n  heater: ").append(YamlText.of(load)).append('\n');
+    }
+    return text.toString();
+  }
+}

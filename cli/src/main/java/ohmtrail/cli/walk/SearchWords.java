@@ -1,0 +1,221 @@
+package ohmtrail.cli.walk;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import ohmtrail.advise.Choice;
+import ohmtrail.advise.Option;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.AdviceWords;
+import ohmtrail.cli.render.Cautions;
+import ohmtrail.cli.render.Danger;
+import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.Headline;
+import ohmtrail.cli.render.Refusals;
+import ohmtrail.cli.render.text.CircuitTree;
+import ohmtrail.cli.render.text.Page;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.OpeningPlan;
+import ohmtrail.survey.Finding;
+
+/** What a search says. */
+final class SearchWords {
+  private static final double WORTH_A_LINE = 0.01;
+  private static final int MOST_BOXES = 5;
+  private static final int FULL_BAR = 20;
+  private static final int LONGEST_NAME = 20;
+
+  private static final List<String> HELP =
+      List.of(
+          "a number: what the meter shows, as 118.6, 118,6 V or 350 mV; 88-117 where it flickers",
+          "fine, burnt: what an open box showed; fine hall-2 for another box than the one asked for",
+          "remade: the bad joint was made anew",
+          "cannot reach: the box cannot be read at or opened as it is; reach BOX takes that back",
+          "skip: another step instead; open: look into the box that comes first",
+          "at BOX: read there instead, nothing on",
+          "undo: take the last answer back",
+          "map, ranking, profile, why: the run, the boxes, the volts along it, what must not be done",
+          "quit: end; everything is saved all the time");
+
+  private final CaseFile caseFile;
+  private final Assessment now;
+  private final AdviceWords words;
+  private final Page page;
+
+  SearchWords(Assessment now, int width) {
+    this.caseFile = now.caseFile();
+    this.now = now;
+    this.words = new AdviceWords(caseFile.circuit(), caseFile.survey());
+    this.page = new Page(width);
+  }
+
+  /** A few sentences; lines apart where they are apart. */
+  static String said(String sentences, int width) {
+    Page page = new Page(width);
+    sentences.lines().forEach(page::paragraph);
+    return page.toString();
+  }
+
+  @Override
+  public String toString() {
+    return page.toString();
+  }
+
+  SearchWords say(String sentence) {
+    page.paragraph(sentence);
+    return this;
+  }
+
+  SearchWords help() {
+    page.heading("What can be typed").items(HELP);
+    return this;
+  }
+
+  SearchWords map() {
+    page.heading("The run");
+    CircuitTree.draw(caseFile.circuit(), page);
+    List<Finding> findings = caseFile.survey().findings();
+    if (!findings.isEmpty()) {
+      page.heading("Found so far")
+          .items(
+              findings.stream()
+                  .map(finding -> finding.place() + ": " + finding.state().word())
+                  .toList());
+    }
+    return this;
+  }
+
+  SearchWords cautions() {
+    page.heading("Cautions").items(Cautions.forAnswer(caseFile, diagnosis()));
+    return this;
+  }
+
+  private Diagnosis diagnosis() {
+    return now.advice().diagnosis();
+  }
+
+  SearchWords danger() {
+    Optional<String> danger = Danger.of(caseFile, diagnosis());
+    if (danger.isPresent()) {
+      page.gap().paragraph(danger.get());
+    }
+    return this;
+  }
+
+  SearchWords headline() {
+    page.gap().paragraph(Headline.of(caseFile, now.advice()));
+    return this;
+  }
+
+  SearchWords ranking() {
+    page.heading(
+        caseFile.survey().readingCount() == 0
+            ? "Before any reading, from how often joints fail"
+            : "Where the bad joint is");
+    List<OpeningPlan.Step> boxes =
+        now.advice().opening().steps().stream()
+            .filter(step -> step.probability() >= WORTH_A_LINE)
+            .limit(MOST_BOXES)
+            .toList();
+    for (OpeningPlan.Step box : boxes) {
+      page.line(bar(box.box(), box.probability()));
+    }
+    page.line(bar("(no bad joint)", diagnosis().healthyProbability()));
+    return this;
+  }
+
+  private static String bar(String name, double probability) {
+    String shown = name.length() <= LONGEST_NAME ? name : name.substring(0, LONGEST_NAME);
+    return "  "
+        + shown
+        + " ".repeat(LONGEST_NAME - shown.length())
+        + String.format(Locale.ROOT, "%6s  ", Figures.probability(probability))
+        + "#".repeat((int) Math.round(FULL_BAR * probability));
+  }
+
+  SearchWords profile() {
+    List<String> lines = new ProfileText(caseFile, diagnosis(), page.width()).lines();
+    if (!lines.isEmpty()) {
+      page.gap().paragraph(lines.get(0));
+      lines.stream().skip(1).forEach(page::line);
+    }
+    return this;
+  }
+
+  List<String> refusals() {
+    return Refusals.of(now.advice(), words);
+  }
+
+  SearchWords why() {
+    List<String> refused = refusals();
+    page.heading("Not to be done")
+        .items(refused.isEmpty() ? List.of("nothing that was thought of does harm") : refused);
+    return this;
+  }
+
+  /** The next step with what it would mean. */
+  SearchWords offer(Task task) {
+    if (task instanceof Task.Take take) {
+      offer(take.visit(), "Next, at ");
+    } else if (task instanceof Task.Look look) {
+      offer(new Choice.Open(look.box()), "Next: ");
+    } else if (task instanceof Task.End end) {
+      page.heading(words.choice(end.stop()) + ".");
+    } else if (task instanceof Task.Found found) {
+      page.heading(
+          "Found, in "
+              + found.box()
+              + ". Breaker off and proved dead, have the joint made anew, and look at its"
+              + " neighbours. What burnt is replaced, not tightened.");
+    }
+    return this;
+  }
+
+  private void offer(Choice choice, String start) {
+    Optional<Option> option =
+        now.advice().options().stream().filter(each -> each.choice().equals(choice)).findFirst();
+    String what = words.choice(choice);
+    page.heading(
+        (choice instanceof Choice.Read ? start + what.substring("At ".length()) : start + what)
+            + "."
+            + option
+                .map(
+                    each ->
+                        " Takes "
+                            + Figures.upToTenths(each.ownMinutes())
+                            + " min; "
+                            + Math.round(each.expectedMinutes())
+                            + " min expected in all.")
+                .orElse(""));
+    option.ifPresent(
+        each ->
+            page.items(
+                each.outcomes().stream().map(outcome -> words.outcome(choice, outcome)).toList()));
+  }
+
+  String question(Task task) {
+    if (task instanceof Task.Take take) {
+      boolean loaded = !take.test().loads().isEmpty();
+      return take.blank().box()
+          + ": "
+          + words.reading(take.test(), take.blank())
+          + "."
+          + (loaded ? " Probes in place first; switch on, read, switch off. Volts?" : " Volts?");
+    }
+    if (task instanceof Task.Sure sure) {
+      return sure.doubt() + " Type keep, or what it shows now.";
+    }
+    if (task instanceof Task.Look look) {
+      return look.box()
+          + ": do all joints look fine, or is one burnt, loose or broken?"
+          + " Type fine or burnt.";
+    }
+    if (task instanceof Task.Found) {
+      return "Type remade when it is, to see whether that was all; or quit.";
+    }
+    boolean healthy = ((Task.End) task).stop().reason() == Choice.Stop.Reason.HEALTHY;
+    return healthy
+        ? "Type quit to end here, or skip to go on."
+        : "Type fine when the utility has found nothing, or quit.";
+  }
+}

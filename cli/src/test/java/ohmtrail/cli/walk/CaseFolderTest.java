@@ -1,0 +1,103 @@
+package ohmtrail.cli.walk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import ohmtrail.cli.render.WholeFile;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A case in its file while somebody works on it. */
+class CaseFolderTest {
+  @TempDir Path folder;
+  private Path file = Path.of("");
+
+  @BeforeEach
+  void nameTheFile() {
+    file = folder.resolve("hall.yaml");
+  }
+
+  private CaseFolder over(Optional<String> read) {
+    return new CaseFolder(file, read, WholeFile::write);
+  }
+
+  @Test
+  void aNewCaseIsMadeAndReplaced() throws IOException {
+    CaseFolder store = over(Optional.empty());
+
+    assertEquals("", store.save("one"));
+    assertEquals("", store.save("two"));
+
+    assertEquals("two", Files.readString(file));
+    assertEquals(file.toString(), store.name());
+  }
+
+  @Test
+  void whatWasThereBeforeIsKeptOnce() throws IOException {
+    Files.writeString(file, "# by hand");
+    CaseFolder store = over(Optional.of("# by hand"));
+
+    store.save("one");
+    store.save("two");
+
+    assertEquals("# by hand", Files.readString(folder.resolve("hall.yaml.before")));
+    assertEquals("two", Files.readString(file));
+  }
+
+  @Test
+  void aSessionThatChangesNothingLeavesTheFileAlone() throws IOException {
+    Files.writeString(file, "same");
+
+    over(Optional.of("same")).save("same");
+
+    assertFalse(Files.exists(folder.resolve("hall.yaml.before")));
+  }
+
+  @Test
+  void whatSomebodyElseWroteMeanwhileIsLeftAlone() throws IOException {
+    CaseFolder store = over(Optional.empty());
+    store.save("one");
+    Files.writeString(file, "by somebody else");
+
+    String said = store.save("two");
+
+    assertTrue(said.contains("Somebody else has changed hall.yaml"), said);
+    assertTrue(said.contains("hall-2.yaml"), said);
+    assertEquals("by somebody else", Files.readString(file));
+    assertEquals("two", Files.readString(folder.resolve("hall-2.yaml")));
+    assertEquals("", store.save("three"));
+    assertEquals("three", Files.readString(folder.resolve("hall-2.yaml")));
+  }
+
+  @Test
+  void aFileThatSomebodyTookAwayIsNoticedToo() throws IOException {
+    CaseFolder store = over(Optional.empty());
+    store.save("one");
+    Files.delete(file);
+
+    assertFalse(store.save("two").isEmpty());
+    assertEquals("two", Files.readString(folder.resolve("hall-2.yaml")));
+  }
+
+  @Test
+  void aDiskThatIsFullLeavesWhatWasThere() throws IOException {
+    Files.writeString(file, "one");
+    CaseFolder store =
+        new CaseFolder(
+            file,
+            Optional.of("one"),
+            (target, text) -> {
+              throw new IOException("No space left on device");
+            });
+
+    assertThrows(IOException.class, () -> store.save("two"));
+    assertEquals("one", Files.readString(file));
+  }
+}

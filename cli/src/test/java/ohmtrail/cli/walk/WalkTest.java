@@ -1,0 +1,264 @@
+package ohmtrail.cli.walk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.CaseFileException;
+import ohmtrail.cli.casefile.CaseFileReader;
+import ohmtrail.survey.Finding;
+import org.junit.jupiter.api.Test;
+
+/** A session without a terminal: what it says, and what it keeps. */
+class WalkTest {
+  private static final int WIDTH = 60;
+
+  private static final String HALL =
+      """
+      breaker: 15 A
+      cable: 14 AWG
+      joints: push-in
+      run:
+        - panel
+        - hall-1: receptacle 30 ft
+        - hall-2: receptacle 12 ft
+        - hall-3: receptacle 12 ft
+        - hall-4: receptacle 12 ft
+      meters:
+        high: 10 Mohm
+      loads:
+        heater: 1500 W
+      """;
+
+  /** Keeps what is saved; fails while told to. */
+  private static final class Memory implements CaseStore {
+    private final List<String> kept = new ArrayList<>();
+    private final List<String> aside = new ArrayList<>();
+    private int failures;
+
+    @Override
+    public String save(String text) throws IOException {
+      if (failures > 0) {
+        failures--;
+        throw new IOException("Cannot write (hall.yaml): No space left on device.\nMaybe ...");
+      }
+      kept.add(text);
+      return "";
+    }
+
+    @Override
+    public String setAside(String text) {
+      aside.add(text);
+      return "aside.yaml";
+    }
+
+    @Override
+    public String name() {
+      return "hall.yaml";
+    }
+
+    CaseFile last() {
+      try {
+        return new CaseFileReader().read("kept", kept.get(kept.size() - 1));
+      } catch (CaseFileException e) {
+        throw new AssertionError(e);
+      }
+    }
+  }
+
+  private final StringWriter out = new StringWriter();
+  private final Memory memory = new Memory();
+
+  private boolean walk(Optional<String> text, List<String> answers) {
+    Deque<String> left = new ArrayDeque<>(answers);
+    return walk(text, question -> Optional.ofNullable(left.poll()));
+  }
+
+  /** Answers the last question. */
+  private interface Person {
+    Optional<String> answer(String question);
+  }
+
+  private boolean walk(Optional<String> text, Person person) {
+    PrintWriter printed = new PrintWriter(out, true);
+    Lines lines =
+        new Lines() {
+          @Override
+          public Optional<String> read(String prompt) {
+            String said = out.toString().stripTrailing();
+            String question = said.substring(said.lastIndexOf("\n\n") + 1).replaceAll("\\s+", " ");
+            printed.print(prompt);
+            Optional<String> answer = person.answer(question);
+            printed.println();
+            return answer;
+          }
+
+          @Override
+          public int width() {
+            return WIDTH;
+          }
+        };
+    try {
+      Optional<CaseFile> caseFile =
+          text.isPresent()
+              ? Optional.of(new CaseFileReader().read("hall", text.get()))
+              : Optional.empty();
+      return Walk.run(caseFile, "hall", lines, printed, memory);
+    } catch (IOException | CaseFileException e) {
+      throw new AssertionError(e);
+    }
+  }
+
+  private String flat() {
+    return out.toString().replaceAll("\\s+", " ");
+  }
+
+  @Test
+  void fromAnEmptyFileToTheJointAndOn() {
+    Deque<String> described = new ArrayDeque<>(Wall.DESCRIBED);
+
+    boolean saved =
+        walk(
+            Optional.empty(),
+            question ->
+                Optional.of(described.isEmpty() ? Wall.answer(question) : described.poll()));
+
+    assertTrue(saved);
+    assertTrue(flat().contains("Found, in hall-3."), flat());
+    assertTrue(flat().contains("Leave this breaker off"), flat());
+    assertTrue(flat().contains("Volts hot-neutral with the heater at"), flat());
+    assertEquals(
+        Optional.of(new Finding("hall-3", Finding.State.BURNT)),
+        memory.last().survey().findings().stream().reduce((before, after) -> after));
+    assertTrue(memory.last().survey().readingCount() >= 2, flat());
+    out.toString().lines().forEach(line -> assertTrue(line.length() <= WIDTH, line));
+  }
+
+  @Test
+  void everyAnswerIsKeptAndUndoTakesItBack() {
+    walk(Optional.of(HALL), List.of("121.9", "undo", "121.5", "quit"));
+
+    List<Integer> readings =
+        memory.kept.stream().map(text -> text.split("hot-neutral", -1).length - 1).toList();
+    assertEquals(List.of(1, 0, 1, 1), readings);
+    assertEquals(121.5, memory.last().survey().tests().get(0).readings().get(0).value());
+  }
+
+  @Test
+  void whatTheHeaterCannotHaveLeftIsAskedBackAndCanBeKept() {
+    walk(Optional.of(HALL), List.of("121.9", "122.4", "no", "122.4", "keep", "quit"));
+
+    assertTrue(
+        flat().contains("122.4 V here would mean that the heater was off: was it on?"), flat());
+    assertEquals(2, memory.last().survey().readingCount());
+  }
+
+  @Test
+  void aSlippedPointIsAskedBack() {
+    walk(Optional.of(HALL), List.of("1219", "quit"));
+
+    assertTrue(flat().contains("121.9 V would be: has the point slipped?"), flat());
+    assertEquals(0, memory.last().survey().readingCount());
+  }
+
+  @Test
+  void aWrongUnitAndAWordThatIsNoneAreSaidAndNothingIsLost() {
+    walk(Optional.of(HALL), List.of("121.9", "8 A", "hepl", "\u001b[31m", "9999999", "quit"));
+
+    assertTrue(flat().contains("8 a is a current") || flat().contains("is a current"), flat());
+    assertTrue(flat().contains("Maybe help was meant"), flat());
+    assertFalse(out.toString().contains("\u001b"), "escape echoed");
+    assertTrue(flat().contains("must be at most"), flat());
+    assertEquals(1, memory.last().survey().readingCount());
+  }
+
+  @Test
+  void aBoxOutOfReachIsNotAskedForAndCannotBeReadAtUnlessItIsReachedAfterAll() {
+    walk(
+        Optional.of(HALL),
+        List.of("cannot reach hall-4", "at hall-4", "reach hall-4", "at hall-4", "121.4", "quit"));
+
+    assertTrue(flat().contains("hall-4 is marked as out of reach"), flat());
+    assertEquals("hall-4", memory.last().survey().tests().get(0).readings().get(0).box());
+    assertEquals(List.of(), memory.last().survey().findings());
+  }
+
+  @Test
+  void theEndOfTheInputIsSaidAndTheCaseKept() {
+    assertTrue(walk(Optional.of(HALL), List.of("121.9")));
+
+    assertTrue(flat().contains("The input has ended."), flat());
+    assertTrue(flat().stripTrailing().endsWith("The case is in hall.yaml."), flat());
+    assertEquals(1, memory.last().survey().readingCount());
+  }
+
+  @Test
+  void aFullDiskIsSaidOnceAndTheSessionGoesOnUntilThereIsRoom() {
+    memory.failures = 2;
+
+    assertTrue(walk(Optional.of(HALL), List.of("121.9", "map", "ranking", "quit")));
+
+    assertEquals(1, flat().split("NOT SAVED", -1).length - 1);
+    assertTrue(flat().contains("No space left on device"), flat());
+    assertTrue(flat().contains("Saved again"), flat());
+    assertEquals(1, memory.last().survey().readingCount());
+  }
+
+  @Test
+  void aDiskThatStaysFullEndsWithTheCaseOnTheScreen() {
+    memory.failures = 100;
+
+    assertFalse(walk(Optional.of(HALL), List.of("121.9", "quit")));
+
+    assertTrue(out.toString().contains("hot-neutral 121.9 V high"), out.toString());
+  }
+
+  @Test
+  void whatMustNotBeDoneIsSaidWithItsReason() {
+    walk(Optional.of(HALL), List.of("why", "quit"));
+
+    assertTrue(flat().contains("Not to be done - heater at hall-"), flat());
+    assertTrue(flat().contains("of heat into a joint"), flat());
+  }
+
+  @Test
+  void afterAJointWasRemadeTheSearchGoesOnWithoutTheOldReadings() {
+    walk(Optional.of(HALL), List.of("121.9", "burnt hall-2", "remade", "quit"));
+
+    assertEquals(1, memory.aside.size());
+    assertTrue(memory.aside.get(0).contains("121.9"), memory.aside.get(0));
+    assertEquals(0, memory.last().survey().readingCount());
+    assertEquals(
+        List.of(new Finding("hall-2", Finding.State.REMADE)), memory.last().survey().findings());
+  }
+
+  @Test
+  void aStepThatIsSkippedMakesRoomForAnother() {
+    walk(Optional.of(HALL), List.of("skip", "skip", "quit"));
+
+    List<String> offers =
+        flat().lines().flatMap(line -> List.of(line.split("Next", -1)).stream()).skip(1).toList();
+    assertEquals(3, offers.stream().map(offer -> offer.split("Takes", -1)[0]).distinct().count());
+  }
+
+  @Test
+  void aRunThatCannotBeIsRefusedLineByLine() {
+    walk(
+        Optional.empty(),
+        List.of("120 V", "15", "15 A", "", "glue", "", "hall 12 fot", "hall-1 12 ft", "quit"));
+
+    assertTrue(flat().contains("Breaker rating (15) must be a current in A."), flat());
+    assertTrue(flat().contains("(glue)"), flat());
+    assertTrue(flat().contains("fot"), flat());
+    assertEquals(2, memory.last().circuit().boxes().size());
+  }
+}

@@ -1,0 +1,87 @@
+package ohmtrail.advise;
+
+import java.util.ArrayList;
+import java.util.List;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.locate.Posterior;
+import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
+
+/**
+ * What a reading to come would show under every hypothesis that is still believable, given the
+ * readings taken.
+ *
+ * @param under one prediction per hypothesis; at least that of a sound circuit
+ */
+public record Outlook(List<Prediction> under) {
+  /** Less probable hypotheses make nothing believable. */
+  private static final double BELIEVABLE = 0.005;
+
+  /** So many standard deviations off is believable still. */
+  private static final double SIGMAS = 3;
+
+  /** The stretch of ohms of a hypothesis ends at its neighbours'. */
+  private static final double STRETCHES = 1.5;
+
+  /**
+   * Under one hypothesis.
+   *
+   * @param volts expected
+   * @param sigma standard deviation for given ohms, volts
+   * @param stretch standard deviation from ohms that are known to a stretch, volts
+   */
+  public record Prediction(double volts, double sigma, double stretch) {
+    private double margin() {
+      return SIGMAS * sigma + STRETCHES * stretch;
+    }
+  }
+
+  /** Copies the list. */
+  public Outlook {
+    under = List.copyOf(under);
+  }
+
+  /**
+   * Looks ahead.
+   *
+   * @param taken the readings so far; meters and loads of the test are at hand
+   * @param posterior of the same survey
+   * @param blank one reading; its volts are of no effect
+   */
+  public static Outlook of(
+      Circuit circuit, Survey taken, Assumptions assumptions, Posterior posterior, Test blank) {
+    Beliefs beliefs = Beliefs.of(circuit, posterior);
+    Choice.Read visit = new Choice.Read(List.of(blank));
+    double[] point =
+        posterior.diagnosis().bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
+    Forecast forecast = new Forecast(circuit, taken, List.of(visit), assumptions, point, beliefs);
+    List<Prediction> under = new ArrayList<>();
+    for (Belief belief : beliefs.all()) {
+      if (belief.probability() >= BELIEVABLE || belief.isHealthy()) {
+        Belief certain = new Belief(belief.degradations(), 0, belief.probability(), belief.boxes());
+        double sigma = forecast.under(certain).of(visit).sigma(0);
+        Gaussian shows = forecast.under(belief).of(visit);
+        double stretch = Math.sqrt(Math.max(0, Math.pow(shows.sigma(0), 2) - sigma * sigma));
+        under.add(new Prediction(shows.mean(0), sigma, stretch));
+      }
+    }
+    return new Outlook(under);
+  }
+
+  /** Whether any hypothesis shows about that. */
+  public boolean allows(double volts) {
+    return under.stream().anyMatch(each -> Math.abs(volts - each.volts()) <= each.margin());
+  }
+
+  /** The least voltage that is believable. */
+  public double least() {
+    double least = under.stream().mapToDouble(each -> each.volts() - each.margin()).min().orElse(0);
+    return Math.max(0, least);
+  }
+
+  /** The highest voltage that is believable. */
+  public double most() {
+    return under.stream().mapToDouble(each -> each.volts() + each.margin()).max().orElse(0);
+  }
+}
