@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
       LocateCommand.class,
       NextCommand.class,
       WalkCommand.class,
+      PracticeCommand.class,
       ScoreCommand.class
     })
 public final class Ohmtrail implements Runnable {
@@ -86,6 +87,6 @@ public final class Ohmtrail implements Runnable {
   public void run() {
     throw new ParameterException(
         spec.commandLine(),
-        "A command must be given: check, predict, locate, next, walk or score.\nMaybe write ohmtrail locate CASE.");
+        "A command must be given: check, predict, locate, next, walk, practice or score.\nMaybe write ohmtrail locate CASE.");
   }
 }

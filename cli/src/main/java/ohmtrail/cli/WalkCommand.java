@@ -73,7 +73,7 @@ final class WalkCommand implements Callable<Integer> {
   }
 
   /** Of the terminal; plain ones where there is none. */
-  private static Lines lines(PrintWriter out) throws IOException {
+  static Lines lines(PrintWriter out) throws IOException {
     return TerminalLines.open()
         .orElseGet(
             () ->

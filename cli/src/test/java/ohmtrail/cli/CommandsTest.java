@@ -189,7 +189,9 @@ class CommandsTest {
   void noCommandAtAllIsAWrongCallThatNamesThem() {
     assertEquals(2, run());
 
-    assertTrue(err.toString().contains("check, predict, locate, next or score"), err.toString());
+    assertTrue(
+        err.toString().contains("check, predict, locate, next, walk, practice or score"),
+        err.toString());
   }
 
   @Test

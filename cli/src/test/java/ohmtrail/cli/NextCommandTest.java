@@ -6,12 +6,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
@@ -144,6 +147,21 @@ class NextCommandTest {
     }
     assertEquals("heat", document.at("/ruledOut/0/reasons/0/harm").asText());
     assertFalse(document.get("cautions").isEmpty());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"smallest", "workshop-healthy", "kitchen-multiwire", "outlet-behind-gfci"})
+  void everyDocumentKeepsToItsSchema(String example) throws IOException {
+    String text = Files.readString(ExampleCase.named(example).file());
+    assertEquals(0, next(text, "--json"), err.toString());
+    Path schema = Path.of(System.getProperty("ohmtrail.shared"), "schema", "next.schema.json");
+
+    assertEquals(
+        Set.of(),
+        JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
+            .getSchema(Files.readString(schema))
+            .validate(JACKSON.readTree(out.toString())));
   }
 
   @Test

@@ -13,11 +13,11 @@ public final class Session {
 
   private final Lines lines;
   private final PrintWriter out;
-  private final CaseStore store;
+  private final Optional<CaseStore> store;
   private boolean unsaved;
 
-  /** Answers come from there, what is said goes there, the case is kept there. */
-  public Session(Lines lines, PrintWriter out, CaseStore store) {
+  /** Answers come from there, what is said goes there, the case, if any, is kept there. */
+  public Session(Lines lines, PrintWriter out, Optional<CaseStore> store) {
     this.lines = lines;
     this.out = out;
     this.store = store;
@@ -43,7 +43,9 @@ public final class Session {
         return close(now);
       }
       Reply reply = now.answer(line.get());
-      reply.setAside().ifPresent(this::setAside);
+      if (store.isPresent() && reply.setAside().isPresent()) {
+        setAside(store.get(), reply.setAside().get());
+      }
       now = reply.next();
       save(now);
       out.print(reply.says());
@@ -54,9 +56,9 @@ public final class Session {
     }
   }
 
-  private void setAside(CaseFile caseFile) {
+  private void setAside(CaseStore kept, CaseFile caseFile) {
     try {
-      say("What was read before is kept in " + store.setAside(text(caseFile)) + ".");
+      say("What was read before is kept in " + kept.setAside(text(caseFile)) + ".");
     } catch (IOException e) {
       say("What was read before cannot be kept: " + String.valueOf(e.getMessage()));
     }
@@ -64,13 +66,16 @@ public final class Session {
 
   private void save(Dialogue dialogue) {
     Optional<CaseFile> caseFile = dialogue.caseFile();
-    if (caseFile.isEmpty()) {
-      return;
+    if (store.isPresent() && caseFile.isPresent()) {
+      save(store.get(), caseFile.get());
     }
+  }
+
+  private void save(CaseStore kept, CaseFile caseFile) {
     try {
-      String said = store.save(text(caseFile.get()));
+      String said = kept.save(text(caseFile));
       if (unsaved) {
-        say("Saved again, in " + store.name() + ".");
+        say("Saved again, in " + kept.name() + ".");
       }
       unsaved = false;
       if (!said.isEmpty()) {
@@ -96,6 +101,10 @@ public final class Session {
   private boolean close(Dialogue last) {
     out.print(last.closing());
     Optional<CaseFile> caseFile = last.caseFile();
+    if (store.isEmpty()) {
+      out.flush();
+      return true;
+    }
     out.println();
     if (caseFile.isEmpty()) {
       say("There is no case yet; nothing was written.");
@@ -104,7 +113,7 @@ public final class Session {
       out.println();
       out.print(text(caseFile.get()));
     } else {
-      say("The case is in " + store.name() + ".");
+      say("The case is in " + store.get().name() + ".");
     }
     out.flush();
     return !unsaved;

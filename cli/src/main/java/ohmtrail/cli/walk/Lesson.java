@@ -1,0 +1,303 @@
+package ohmtrail.cli.walk;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import ohmtrail.advise.Advisor;
+import ohmtrail.advise.Choice;
+import ohmtrail.advise.Situation;
+import ohmtrail.advise.Timetable;
+import ohmtrail.circuit.Box;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.render.AdviceWords;
+import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.ReadingWords;
+import ohmtrail.cli.render.Region;
+import ohmtrail.cli.render.text.CircuitTree;
+import ohmtrail.cli.render.text.Page;
+import ohmtrail.practice.LiveCircuit;
+import ohmtrail.practice.PracticeCase;
+import ohmtrail.practice.search.Advised;
+import ohmtrail.practice.search.Game;
+import ohmtrail.practice.search.Played;
+import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Finding;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.SurveyException;
+import ohmtrail.survey.Test;
+import ohmtrail.survey.load.Load;
+
+/**
+ * A made-up circuit with a hidden fault that answers a learner. The same questions get the same
+ * answers: each step asks the circuit everything from the start again.
+ *
+ * @param width columns of what is said
+ * @param hidden the circuit and what is the matter with it
+ * @param seed of the circuit's drifts and errors
+ * @param steps what the learner has done
+ * @param survey what the learner has read and seen
+ * @param situation where the learner stands
+ * @param minutes spent
+ */
+record Lesson(
+    int width,
+    PracticeCase hidden,
+    long seed,
+    List<Choice> steps,
+    Survey survey,
+    Situation situation,
+    double minutes)
+    implements Dialogue {
+  private static final Names WORDS = new Names(List.of("help", "map", "readings", "open", "quit"));
+  private static final Pattern OPEN = Pattern.compile("(?i)open +(.+)");
+  private static final Pattern WITH =
+      Pattern.compile("(?i)(.+?)(?: with(?: the)? (\\S+)(?: at (\\S+))?)?");
+
+  private static final List<String> HELP =
+      List.of(
+          "hall-2: what a meter shows there from hot to neutral, nothing on",
+          "hall-2 low: the same with the meter called low",
+          "hall-2 neutral-ground: between other conductors",
+          "hall-2 with heater: with the heater plugged in there",
+          "hall-2 with heater at desk: with the heater plugged in elsewhere",
+          "open hall-2: look into that box",
+          "map, readings: the run; what was read so far",
+          "quit: give up and see where it was");
+
+  Lesson {
+    steps = List.copyOf(steps);
+  }
+
+  /** What is said first, and the state that it leads to. */
+  static Reply begin(PracticeCase hidden, long seed, int width) {
+    Survey equipment = new LiveCircuit(hidden, seed).equipment();
+    Lesson first = new Lesson(width, hidden, seed, List.of(), equipment, Situation.START, 0);
+    Page page = new Page(width);
+    page.paragraph(
+        "Lamps dim when something heavy is switched on. One joint of this run has gone bad: find"
+            + " the box in as few minutes as you can. Every reading, every walk and every box"
+            + " opened takes its time. Nothing here is real; on a real circuit readings are taken"
+            + " by people trained for live work.");
+    page.heading("The run");
+    CircuitTree.draw(hidden.circuit(), page);
+    page.heading("At hand")
+        .items(equipment.meters().stream().map(Lesson::described).toList())
+        .items(equipment.loads().stream().map(Load::name).toList());
+    return Reply.on(page + first.help(), first);
+  }
+
+  private static String described(Meter meter) {
+    return meter.name() + ", " + Figures.ohms(meter.inputOhms()) + " input";
+  }
+
+  private String help() {
+    return new Page(width).heading("What can be typed").items(HELP).toString();
+  }
+
+  @Override
+  public String question() {
+    return Math.round(minutes) + " min so far. What do you read, or which box do you open?";
+  }
+
+  @Override
+  public Optional<CaseFile> caseFile() {
+    return Optional.empty();
+  }
+
+  @Override
+  public String closing() {
+    return "";
+  }
+
+  @Override
+  public Reply answer(String line) {
+    String typed = line.strip();
+    Matcher open = OPEN.matcher(typed);
+    return switch (typed.toLowerCase(Locale.ROOT)) {
+      case "" -> stay("Name a box.\nMaybe type help.");
+      case "help", "?" -> Reply.on(help(), this);
+      case "map" -> map();
+      case "readings" -> Reply.on(readings(), this);
+      case "quit", "q", "exit" -> Reply.end(ending("Given up after "), this);
+      default -> open.matches() ? open(open.group(1).strip()) : read(typed);
+    };
+  }
+
+  private Reply stay(String sentences) {
+    return Reply.on(SearchWords.said(sentences, width), this);
+  }
+
+  private Reply map() {
+    Page page = new Page(width);
+    CircuitTree.draw(hidden.circuit(), page);
+    return Reply.on(page.toString(), this);
+  }
+
+  private Optional<String> box(String typed) {
+    return boxes().find(typed);
+  }
+
+  private Names boxes() {
+    return new Names(hidden.circuit().boxes().stream().map(Box::name).toList());
+  }
+
+  private Reply noBox(String typed) {
+    String near =
+        boxes()
+            .nearest(typed)
+            .or(() -> WORDS.nearest(typed))
+            .map(n -> n + " was meant")
+            .orElse("type help");
+    String shown = typed.replaceAll("\\p{Cntrl}", "?");
+    return stay("Box (" + shown + ") " + boxes().rule() + ".\nMaybe " + near + ".");
+  }
+
+  private Reply open(String typed) {
+    Optional<String> box = box(typed);
+    if (box.isEmpty()) {
+      return noBox(typed);
+    }
+    Choice choice = new Choice.Open(box.get());
+    Lesson after = after(choice, survey.with(new Finding(box.get(), Finding.State.FINE)));
+    return new LiveCircuit(hidden, seed).showsInside(box.get())
+        ? Reply.end(after.ending("A joint in " + box.get() + " is burnt: found in "), after)
+        : Reply.on(SearchWords.said("Every joint in " + box.get() + " looks fine.", width), after);
+  }
+
+  private Lesson after(Choice choice, Survey known) {
+    Timetable timetable = new Timetable(hidden.circuit(), Minutes.defaults());
+    List<Choice> all = new ArrayList<>(steps);
+    all.add(choice);
+    return new Lesson(
+        width,
+        hidden,
+        seed,
+        all,
+        known,
+        timetable.after(choice, situation),
+        minutes + timetable.of(choice, survey, situation));
+  }
+
+  private Reply read(String typed) {
+    Matcher parts = WITH.matcher(typed);
+    String[] words = parts.matches() ? parts.group(1).split(" +", -1) : new String[] {typed};
+    Optional<String> box = box(words[0]);
+    if (box.isEmpty()) {
+      return noBox(words[0]);
+    }
+    String meter = survey.meters().get(0).name();
+    ProbePoints between = ProbePoints.usual(hidden.circuit(), box.get());
+    for (int w = 1; w < words.length; w++) {
+      Optional<String> named = meter(words[w]);
+      Optional<ProbePoints> pair = pair(words[w]);
+      if (named.isEmpty() && pair.isEmpty()) {
+        return stay("Word (" + words[w] + ") must be a meter or two conductors.\nMaybe type help.");
+      }
+      meter = named.orElse(meter);
+      between = pair.orElse(between);
+    }
+    List<LoadInUse> loads = new ArrayList<>();
+    if (parts.group(2) != null) {
+      Optional<String> load =
+          new Names(survey.loads().stream().map(Load::name).toList()).find(parts.group(2));
+      Optional<String> at = parts.group(3) == null ? box : box(parts.group(3));
+      if (load.isEmpty() || at.isEmpty()) {
+        return stay(
+            "Load or box (" + parts.group(2) + ") must be one that is there.\nMaybe type map.");
+      }
+      loads.add(new LoadInUse(load.get(), at.get()));
+    }
+    return take(
+        new Test(
+            "reading " + (steps.size() + 1),
+            loads,
+            List.of(new Reading(box.get(), between, meter, 0))));
+  }
+
+  /** By its name, or how that begins. */
+  private Optional<String> meter(String word) {
+    String begins = word.toLowerCase(Locale.ROOT);
+    return survey.meters().stream()
+        .map(Meter::name)
+        .filter(name -> name.toLowerCase(Locale.ROOT).startsWith(begins))
+        .findFirst();
+  }
+
+  private static Optional<ProbePoints> pair(String word) {
+    return List.of(ProbePoints.HOT_NEUTRAL, ProbePoints.HOT_GROUND, ProbePoints.NEUTRAL_GROUND)
+        .stream()
+        .filter(points -> points.word().equalsIgnoreCase(word))
+        .findFirst();
+  }
+
+  private Reply take(Test blank) {
+    try {
+      LiveCircuit live = new LiveCircuit(hidden, seed);
+      survey.tests().forEach(live::take);
+      Test taken = live.take(blank);
+      List<Test> tests = new ArrayList<>(survey.tests());
+      tests.add(taken);
+      Lesson after = after(new Choice.Read(List.of(blank)), survey.withTests(tests));
+      return Reply.on(SearchWords.said(words(taken), width), after);
+    } catch (SurveyException impossible) {
+      return stay(String.valueOf(impossible.getMessage()));
+    }
+  }
+
+  private String words(Test taken) {
+    Reading reading = taken.readings().get(0);
+    String on =
+        taken.loads().isEmpty()
+            ? ""
+            : " with the " + taken.loads().get(0).load() + " at " + taken.loads().get(0).box();
+    return reading.box()
+        + ", "
+        + new ReadingWords(Region.of(hidden.circuit().supply())).tap(reading.tap())
+        + on
+        + ": "
+        + Figures.volts(reading.value())
+        + " ("
+        + reading.meter()
+        + ")";
+  }
+
+  private String readings() {
+    Page page = new Page(width);
+    page.items(survey.tests().stream().map(this::words).collect(Collectors.toList()));
+    return survey.tests().isEmpty() ? SearchWords.said("None yet.", width) : page.toString();
+  }
+
+  /** The learner's path, the best one beside it, and the sums. */
+  private String ending(String start) {
+    AdviceWords words = new AdviceWords(hidden.circuit(), survey);
+    Page page = new Page(width);
+    page.paragraph(start + Math.round(minutes) + " min.");
+    page.heading("Your way")
+        .items(
+            steps.isEmpty() ? List.of("no step yet") : steps.stream().map(words::choice).toList());
+    List<Choice> best = new ArrayList<>();
+    Advised advised =
+        new Advised(new Advisor(hidden.circuit(), hidden.assumptions(), Minutes.defaults()));
+    Played played =
+        new Game(new LiveCircuit(hidden, seed), Minutes.defaults())
+            .play(
+                (known, there) -> {
+                  Choice choice = advised.next(known, there);
+                  best.add(choice);
+                  return choice;
+                });
+    page.heading("As advised, in " + Math.round(played.minutes()) + " min")
+        .items(best.stream().map(words::choice).toList());
+    page.heading("What the sums say").items(new Sums(hidden, seed).lines());
+    return page.toString();
+  }
+}
