@@ -78,9 +78,9 @@ class LessonTest {
     String box = Level.of(1).draw(5).circuit().boxes().get(1).name();
     String told = flat(play(1, 5, box + " low", box + " neutral-ground with heater", "quit"));
 
-    assertTrue(told.contains(box + ", hot to neutral: "), told);
+    assertTrue(told.contains(box + ", hot-neutral: "), told);
     assertTrue(told.contains("(low-impedance meter)"), told);
-    assertTrue(told.contains(box + ", neutral to ground with the heater at " + box), told);
+    assertTrue(told.contains(box + ", neutral-ground with the heater at " + box), told);
   }
 
   @Test
