@@ -1,11 +1,15 @@
 package ohmtrail.practice;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Degradation;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
 
 /**
  * A circuit with readings, and what is really the matter with it.
@@ -22,6 +26,23 @@ public record PracticeCase(Circuit circuit, Survey survey, Assumptions assumptio
     Objects.requireNonNull(survey, "survey");
     Objects.requireNonNull(assumptions, "assumptions");
     Objects.requireNonNull(truth, "truth");
+  }
+
+  /** The same case with every reading as the meter showed it. */
+  public PracticeCase corrected() {
+    List<Test> tests = new ArrayList<>();
+    int place = 0;
+    for (Test test : survey.tests()) {
+      List<Reading> readings = new ArrayList<>();
+      for (Reading reading : test.readings()) {
+        Double shown = truth.wrongReadings().get(place++);
+        readings.add(shown == null ? reading : reading.showing(shown));
+      }
+      tests.add(test.withReadings(readings));
+    }
+    Truth noneWrong =
+        new Truth(truth.degraded(), truth.degradedIdle(), Map.of(), truth.point(), truth.drifts());
+    return new PracticeCase(circuit, survey.withTests(tests), assumptions, noneWrong);
   }
 
   /**

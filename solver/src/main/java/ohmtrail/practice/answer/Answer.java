@@ -37,6 +37,9 @@ public record Answer(
     List<Double> wrongProbabilities,
     Optional<Verdict> verdict,
     OptionalInt degradedJoints) {
+  /** Probabilities that differ by less are the same. */
+  private static final double AS_LIKELY = 1e-3;
+
   /** Copies the lists. */
   public Answer {
     order = List.copyOf(order);
@@ -110,6 +113,20 @@ public record Answer(
   /** Whether a suspect holds a joint. */
   public static boolean holds(Suspect suspect, String joint) {
     return suspect.joints().stream().anyMatch(each -> each.id().equals(joint));
+  }
+
+  /** The first box to open. */
+  public String firstBox() {
+    return order.get(0);
+  }
+
+  /** Whether a box would be opened first, or is as likely as the one that would. */
+  public boolean opensFirst(String box) {
+    double best = stated.stream().mapToDouble(RankedBox::probability).max().orElse(0);
+    boolean isAsLikely =
+        stated.stream()
+            .anyMatch(each -> each.box().equals(box) && each.probability() > best - AS_LIKELY);
+    return isAsLikely || firstBox().equals(box);
   }
 
   /** How many boxes are opened until the first of these is reached. */

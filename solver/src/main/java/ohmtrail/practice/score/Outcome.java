@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Function;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.locate.OhmsInterval;
@@ -30,6 +31,8 @@ import ohmtrail.predict.Degradation;
  * @param verdict the verdict given
  * @param wrongNamed where a reading is wrong, whether it is the one that the method doubts most,
  *     and more than not
+ * @param firstBoxKept where a reading is wrong, whether the first box is the one that would have
+ *     been opened without that
  * @param countRight whether as many joints were said to be degraded as are, where the method counts
  *     them, any is, and none of them has less than half an ohm
  */
@@ -43,6 +46,7 @@ public record Outcome(
     List<Boolean> intervals,
     Optional<Verdict> verdict,
     Optional<Boolean> wrongNamed,
+    Optional<Boolean> firstBoxKept,
     Optional<Boolean> countRight) {
   /**
    * A box.
@@ -68,8 +72,27 @@ public record Outcome(
     return boxesOpened.isPresent();
   }
 
+  /**
+   * Asks a method, and holds its answer against the truth. Where a reading is wrong it is asked
+   * again with that put right.
+   */
+  static Outcome of(Function<PracticeCase, Answer> method, PracticeCase practiceCase) {
+    Answer answer = method.apply(practiceCase);
+    return practiceCase.truth().wrongReadings().isEmpty()
+        ? of(answer, practiceCase)
+        : of(
+            answer,
+            practiceCase,
+            Optional.of(method.apply(practiceCase.corrected()).opensFirst(answer.firstBox())));
+  }
+
   /** Holds an answer against the truth. */
   public static Outcome of(Answer answer, PracticeCase practiceCase) {
+    return of(answer, practiceCase, Optional.empty());
+  }
+
+  private static Outcome of(
+      Answer answer, PracticeCase practiceCase, Optional<Boolean> firstBoxKept) {
     Circuit circuit = practiceCase.circuit();
     Truth truth = practiceCase.truth();
     List<Joint> bad =
@@ -100,6 +123,7 @@ public record Outcome(
         intervals(answer, truth),
         answer.verdict(),
         wrongNamed(answer.wrongProbabilities(), truth.wrongReadings()),
+        firstBoxKept,
         countRight(answer.degradedJoints(), truth.degraded()));
   }
 

@@ -25,6 +25,8 @@ import ohmtrail.locate.Verdict;
  * @param verdictsOnDegraded how many cases with a degraded joint got each verdict
  * @param verdictsOnHealthy how many without
  * @param wrongReadingShare share of the wrong readings that were named; empty where none was wrong
+ * @param firstBoxKeptShare share of the cases with a wrong reading in which the first box is the
+ *     one that would have been opened without it; empty where none was wrong
  * @param countShare share of the cases with degraded joints, each of half an ohm or more, in which
  *     their number is right; empty where none was counted
  */
@@ -41,6 +43,7 @@ public record Score(
     Map<Verdict, Integer> verdictsOnDegraded,
     Map<Verdict, Integer> verdictsOnHealthy,
     OptionalDouble wrongReadingShare,
+    OptionalDouble firstBoxKeptShare,
     OptionalDouble countShare) {
   /** Copies the maps, in the order of the verdicts. */
   public Score {
@@ -70,6 +73,7 @@ public record Score(
         verdicts(degraded),
         verdicts(healthy),
         share(outcomes.stream().flatMap(each -> each.wrongNamed().stream()).toList(), n -> n),
+        share(outcomes.stream().flatMap(each -> each.firstBoxKept().stream()).toList(), n -> n),
         share(outcomes.stream().flatMap(each -> each.countRight().stream()).toList(), n -> n));
   }
 

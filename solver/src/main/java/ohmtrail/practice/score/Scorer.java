@@ -63,8 +63,7 @@ public final class Scorer {
         onEach(
             drawn ->
                 new BothOutcomes(
-                    Outcome.of(method.apply(drawn), drawn),
-                    Outcome.of(RuleOfThumb.answer(drawn), drawn)),
+                    Outcome.of(method, drawn), Outcome.of(RuleOfThumb.answer(drawn), drawn)),
             progress);
     return Score.of(
         both.stream().map(BothOutcomes::ofMethod).toList(),
@@ -96,7 +95,7 @@ public final class Scorer {
 
   /** What became of each case, in their order. */
   public List<Outcome> outcomes(Function<PracticeCase, Answer> method, IntConsumer progress) {
-    return onEach(drawn -> Outcome.of(method.apply(drawn), drawn), progress);
+    return onEach(drawn -> Outcome.of(method, drawn), progress);
   }
 
   private record BothOutcomes(Outcome ofMethod, Outcome ofRule) {}

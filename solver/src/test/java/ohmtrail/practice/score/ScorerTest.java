@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.practice.Population;
@@ -69,6 +70,26 @@ class ScorerTest {
     assertEquals(score.opening(), score.ruleOfThumb());
     assertTrue(score.calibration().isEmpty());
     assertTrue(score.coverage().isEmpty());
+  }
+
+  /**
+   * Asked again with the reading put right, a method that trusts the last reading changes its mind.
+   */
+  @Test
+  void tellsWhetherAWrongReadingMovedTheFirstBox() {
+    Score trusting =
+        scorer("mistyped", 12, 2)
+            .score(
+                drawn ->
+                    Answer.ofOrder(
+                        List.of(drawn.truth().wrongReadings().isEmpty() ? "panel" : "elsewhere")),
+                done -> {});
+    assertEquals(OptionalDouble.of(0), trusting.firstBoxKeptShare());
+    Score stubborn =
+        scorer("mistyped", 12, 2).score(drawn -> Answer.ofOrder(List.of("panel")), done -> {});
+    assertEquals(OptionalDouble.of(1), stubborn.firstBoxKeptShare());
+    Score unasked = scorer("loose", 3, 2).score(RuleOfThumb::answer, done -> {});
+    assertEquals(OptionalDouble.empty(), unasked.firstBoxKeptShare());
   }
 
   @Test

@@ -44,6 +44,7 @@ public final class ScoreJson {
         .member("conductorRight", score.conductorShare())
         .member("countRight", score.countShare())
         .member("wrongReadingNamed", score.wrongReadingShare())
+        .member("firstBoxKept", score.firstBoxKeptShare())
         .member("ohmsCovered", score.coverage())
         .member("falseAlarms", score.falseAlarms());
     writeVerdicts("verdictsOnDegraded", score.verdictsOnDegraded());

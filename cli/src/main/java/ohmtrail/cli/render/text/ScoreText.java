@@ -164,7 +164,8 @@ public final class ScoreText {
             .numbers("conductor")
             .numbers("ohms")
             .numbers("count")
-            .numbers("wrong reading");
+            .numbers("wrong reading")
+            .numbers("box kept");
     for (Comparison comparison : study.comparisons()) {
       Score score = comparison.locator();
       table.row(
@@ -174,12 +175,14 @@ public final class ScoreText {
           share(score.conductorShare()),
           share(score.coverage()),
           share(score.countShare()),
-          share(score.wrongReadingShare()));
+          share(score.wrongReadingShare()),
+          share(score.firstBoxKeptShare()));
     }
     page.heading("How often right")
         .indented(
             "first suspect, first joint, likeliest conductor; the 90 % interval holds the ohms; as"
-                + " many bad joints as there are; the wrong reading is named")
+                + " many bad joints as there are; the wrong reading is named, and the first box is the"
+                + " one without it")
         .table(table);
   }
 
