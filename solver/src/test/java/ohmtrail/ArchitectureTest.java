@@ -98,6 +98,31 @@ class ArchitectureTest {
               resideInAPackage("ohmtrail..").and(resideOutsideOfPackage("ohmtrail.network..")))
           .allowEmptyShould(true);
 
+  /**
+   * No rule of the form "if the low reading is below so much": what a meter is, and what it was
+   * held to, is the network's business. The evidence sees numbers and slopes.
+   */
+  @ArchTest
+  static final ArchRule theEvidenceKnowsNoMeterAndNoProbe =
+      noClasses()
+          .that()
+          .resideInAPackage("ohmtrail.locate..")
+          .should()
+          .callMethod(ohmtrail.survey.Meter.class, "inputOhms")
+          .orShould()
+          .callMethod(ohmtrail.survey.Reading.class, "value")
+          .orShould()
+          .callMethod(ohmtrail.survey.Reading.class, "tap")
+          .orShould()
+          .callMethod(ohmtrail.survey.Reading.class, "between")
+          .orShould()
+          .dependOnClassesThat()
+          .belongToAnyOf(
+              ohmtrail.survey.ProbePoints.class,
+              ohmtrail.survey.ProbePoint.class,
+              ohmtrail.survey.Tap.class,
+              ohmtrail.survey.Isolation.class);
+
   @ArchTest static final ArchRule nothingPrints = NO_CLASSES_SHOULD_ACCESS_STANDARD_STREAMS;
 
   @ArchTest static final ArchRule nothingLogs = NO_CLASSES_SHOULD_USE_JAVA_UTIL_LOGGING;

@@ -33,7 +33,8 @@ final class ExampleCase {
   private static final String TRUTH = ".truth.yaml";
 
   /** The voltage in a line that is a reading: {@code - hall hot-neutral 118.6 V meter}. */
-  private static final Pattern READING = Pattern.compile("(\\s+- [^:#]*\\s)[0-9.]+( V\\b[^:]*)");
+  private static final Pattern READING =
+      Pattern.compile("(\\s+- [^:#]*\\s)[0-9.]+( (?:V|A|ohm)\\b[^:]*)");
 
   private final String name;
   private final Path file;

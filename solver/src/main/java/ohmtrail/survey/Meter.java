@@ -84,10 +84,20 @@ public record Meter(
         Double.POSITIVE_INFINITY);
   }
 
-  /** A meter of something else than volts, with what is usual where its data do not say. */
+  /** A meter of something else than volts. */
   public static Meter of(
       String name, Measurand measurand, Accuracy accuracy, double resolution, double greatest) {
     return new Meter(name, measurand, 0, 0, accuracy, resolution, greatest);
+  }
+
+  /** A meter of the usual sort for that (assumptions; 10 Mohm for volts, from memory). */
+  public static Meter usual(String name, Measurand measurand) {
+    return switch (measurand) {
+      case VOLTAGE -> highImpedance(name);
+      case CURRENT -> of(name, measurand, new Accuracy(0.02, 5), 0.1, 400);
+      case LOOP_IMPEDANCE -> of(name, measurand, new Accuracy(0.05, 5), 0.01, 2000);
+      case RESISTANCE -> of(name, measurand, new Accuracy(0.02, 3), 0.01, 2000);
+    };
   }
 
   private static void requirePositive(String name, String what, double value, String unit) {

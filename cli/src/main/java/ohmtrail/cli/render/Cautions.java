@@ -32,6 +32,12 @@ public final class Cautions {
     cautions.add(
         "Before opening a box: breaker off, secured against being switched on, and every conductor"
             + " proved dead with a tester that has just been proved on a live one.");
+    if (caseFile.survey().tests().stream().anyMatch(ohmtrail.survey.Test::isDead)) {
+      cautions.add(
+          "An ohmmeter or continuity tester goes on a dead circuit only: breaker off and locked,"
+              + " every conductor proved dead first. Before switching on again take every link off"
+              + " and make every lifted joint good.");
+    }
     cautions.addAll(ResidualWords.cautions(caseFile));
     if (hasAluminium(caseFile)) {
       cautions.add(

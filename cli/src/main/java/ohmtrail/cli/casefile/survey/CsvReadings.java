@@ -12,7 +12,6 @@ import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
-import ohmtrail.survey.LoadInUse;
 
 /** Adds the readings of a table to the tests: one row a reading, columns by their names. */
 final class CsvReadings {
@@ -20,7 +19,7 @@ final class CsvReadings {
   private static final char COMMA = ',';
 
   private final TestReader tests;
-  private final UseReader uses;
+  private final ConditionReader conditions;
   private final ReadingReader readings;
   private final Problems problems;
   private final Map<Column, Integer> columns = new EnumMap<>(Column.class);
@@ -63,9 +62,10 @@ final class CsvReadings {
     }
   }
 
-  CsvReadings(TestReader tests, UseReader uses, ReadingReader readings, Problems problems) {
+  CsvReadings(
+      TestReader tests, ConditionReader conditions, ReadingReader readings, Problems problems) {
     this.tests = tests;
-    this.uses = uses;
+    this.conditions = conditions;
     this.readings = readings;
     this.problems = problems;
   }
@@ -141,8 +141,13 @@ final class CsvReadings {
     Optional<String> test = testOf(row, place);
     if (box.isPresent() && between.isPresent() && volts.isPresent()) {
       readings
-          .read(box.get(), between.get(), decimal(volts.get(), delimiter), cell(row, Column.METER))
-          .ifPresent(reading -> test.ifPresent(name -> tests.add(name, reading)));
+          .read(
+              box.get(),
+              between.get(),
+              decimal(volts.get(), delimiter),
+              cell(row, Column.METER),
+              test.flatMap(tests::conditionOf).orElseGet(() -> Condition.live(List.of())))
+          .ifPresent(reading -> test.ifPresent(name -> tests.add(name, reading, place)));
     }
   }
 
@@ -184,7 +189,7 @@ final class CsvReadings {
       return Optional.empty();
     }
     int before = problems.count();
-    Optional<List<LoadInUse>> loads = on.map(uses::read);
+    Optional<Condition> loads = on.map(conditions::read);
     if (problems.count() > before) {
       return Optional.empty();
     }
@@ -196,32 +201,32 @@ final class CsvReadings {
                 same -> tests.begin(on.get().text(), place, loads.orElseThrow())));
   }
 
-  private Optional<String> namedTest(
-      Scalar test, Optional<Scalar> on, Optional<List<LoadInUse>> loads) {
+  private Optional<String> namedTest(Scalar test, Optional<Scalar> on, Optional<Condition> loads) {
     String name = test.text();
-    Optional<List<LoadInUse>> earlier = tests.loadsOf(name);
+    Optional<Condition> earlier = tests.conditionOf(name);
     if (earlier.isPresent()) {
       if (loads.isPresent() && !loads.equals(earlier)) {
         problems.error(
             on.orElse(test).place(),
             "Loads ("
-                + UseReader.text(loads.get())
+                + loads.get().text()
                 + ") of test ("
                 + name
                 + ") must be those given before ("
-                + UseReader.text(earlier.get())
+                + earlier.get().text()
                 + ").",
             "this is another test and needs another name.");
       }
       return Optional.of(name);
     }
-    if (loads.isEmpty() && !UseReader.isUse(name)) {
+    if (loads.isEmpty() && !ConditionReader.isCondition(name)) {
       problems.error(
           test.place(),
           "Test (" + name + ") must say which loads were on in the first of its rows.",
           "write (idle) in the column (loads) where nothing was.");
       return Optional.empty();
     }
-    return Optional.of(tests.begin(name, test.place(), loads.orElseGet(() -> uses.read(test))));
+    return Optional.of(
+        tests.begin(name, test.place(), loads.orElseGet(() -> conditions.read(test))));
   }
 }

@@ -2,8 +2,13 @@ package ohmtrail.cli.casefile.survey;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import ohmtrail.cli.casefile.text.Fields;
+import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node.Entry;
 import ohmtrail.cli.casefile.text.Node.Mapping;
 import ohmtrail.cli.casefile.text.Node.Scalar;
@@ -18,14 +23,35 @@ import ohmtrail.cli.casefile.words.Quantity;
 import ohmtrail.cli.casefile.words.Unit;
 import ohmtrail.cli.casefile.words.Unit.Dimension;
 import ohmtrail.survey.Accuracy;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
+import ohmtrail.survey.Reading;
 import ohmtrail.survey.SurveyException;
+import ohmtrail.survey.Test;
 
 /** Reads the meters of a case. */
 final class MeterReader {
 
   /** The meters of a case that lists none: an ordinary one and one that loads the circuit. */
   static final List<Meter> USUAL = List.of(Meter.highImpedance("high"), Meter.lowImpedance("low"));
+
+  /** What else is at hand in such a case: named after what it is, and listed once it is used. */
+  static final List<Meter> AT_HAND =
+      Stream.concat(
+              USUAL.stream(),
+              Stream.of(
+                  Meter.usual("clamp", Measurand.CURRENT),
+                  Meter.usual("loop-tester", Measurand.LOOP_IMPEDANCE),
+                  Meter.usual("ohmmeter", Measurand.RESISTANCE)))
+          .toList();
+
+  private static final Map<String, Measurand> KINDS =
+      Map.of(
+          "voltmeter", Measurand.VOLTAGE,
+          "clamp", Measurand.CURRENT,
+          "loop-tester", Measurand.LOOP_IMPEDANCE,
+          "ohmmeter", Measurand.RESISTANCE,
+          "continuity-tester", Measurand.RESISTANCE);
 
   private static final String WHAT = "Meter";
 
@@ -43,8 +69,11 @@ final class MeterReader {
     private final Once<Double> share;
     private final Once<Double> counts;
     private final Once<Double> resolution;
+    private final Once<Double> range;
+    private Measurand measurand = Measurand.VOLTAGE;
 
     Draft(Problems problems) {
+      range = new Once<>("Range", problems);
       ohms = new Once<>("Input resistance", problems);
       farads = new Once<>("Input capacitance", problems);
       share = new Once<>("Accuracy in per cent", problems);
@@ -52,20 +81,55 @@ final class MeterReader {
       resolution = new Once<>("Resolution", problems);
     }
 
-    private Accuracy accuracy() {
-      return share.isGiven() || counts.isGiven()
-          ? new Accuracy(share.or(0.0), counts.or(0.0))
-          : Meter.USUAL_ACCURACY;
-    }
-
     private Meter meter(String name) {
+      Meter usual = Meter.usual(name, measurand);
+      boolean stated = share.isGiven() || counts.isGiven();
       return new Meter(
           name,
-          ohms.or(Meter.HIGH_IMPEDANCE_OHMS),
-          farads.or(Meter.USUAL_INPUT_FARADS),
-          accuracy(),
-          resolution.or(Meter.USUAL_RESOLUTION));
+          measurand,
+          ohms.or(usual.inputOhms()),
+          farads.or(usual.inputFarads()),
+          stated ? new Accuracy(share.or(0.0), counts.or(0.0)) : usual.accuracy(),
+          resolution.or(usual.resolution()),
+          range.or(usual.greatest()));
     }
+
+    private Limit step() {
+      return switch (measurand) {
+        case VOLTAGE -> Limit.RESOLUTION;
+        case CURRENT -> Limit.RESOLUTION_AMPERES;
+        case LOOP_IMPEDANCE, RESISTANCE -> Limit.RESOLUTION_OHMS;
+      };
+    }
+
+    private Limit top() {
+      return switch (measurand) {
+        case VOLTAGE -> Limit.RANGE_VOLTS;
+        case CURRENT -> Limit.RANGE_AMPERES;
+        case LOOP_IMPEDANCE, RESISTANCE -> Limit.RANGE_OHMS;
+      };
+    }
+  }
+
+  /** The word that a meter of something else than volts begins with. */
+  static String kind(Measurand measurand) {
+    return AT_HAND.stream()
+        .filter(meter -> meter.measurand() == measurand)
+        .map(Meter::name)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** The usual ones, and what else of those at hand was used. */
+  static List<Meter> used(List<Test> tests) {
+    Set<String> names =
+        tests.stream()
+            .flatMap(test -> test.readings().stream())
+            .map(Reading::meter)
+            .collect(Collectors.toSet());
+    return AT_HAND.stream()
+        .filter(meter -> USUAL.contains(meter) || names.contains(meter.name()))
+        .toList();
   }
 
   /** Reads meters by their names. One that is wrong is noted and replaced by a usual one. */
@@ -87,11 +151,13 @@ final class MeterReader {
     } else {
       problems.error(entry.value().place(), WHAT + " must hold words or keys, not a list.");
     }
-    if (!draft.ohms.isGiven() && problems.count() == before) {
+    boolean missing = draft.measurand == Measurand.VOLTAGE && !draft.ohms.isGiven();
+    if (missing && problems.count() == before) {
       problems.error(
           entry.key().place(),
           "Input resistance of meter (" + entry.key().text() + ") is missing.",
-          "10 Mohm was meant, or 3 kohm for a low-impedance meter; its data sheet says.");
+          "10 Mohm was meant, or 3 kohm for a low-impedance meter; its data sheet says. A meter of"
+              + " other things begins with what it is: clamp, loop-tester or ohmmeter.");
     }
     try {
       return Optional.of(draft.meter(entry.key().text()));
@@ -102,10 +168,25 @@ final class MeterReader {
   }
 
   private void readKeys(Fields fields, Draft draft) {
+    fields.scalar("kind").ifPresent(text -> readKind(text, draft));
+    fields.scalar("range").ifPresent(text -> give(text, draft.top(), draft.range));
     fields.scalar("resistance").ifPresent(text -> give(text, Limit.METER_OHMS, draft.ohms));
     fields.scalar("capacitance").ifPresent(text -> give(text, Limit.METER_FARADS, draft.farads));
-    fields.scalar("resolution").ifPresent(text -> give(text, Limit.RESOLUTION, draft.resolution));
+    fields.scalar("resolution").ifPresent(text -> give(text, draft.step(), draft.resolution));
     fields.scalar("accuracy").ifPresent(text -> readAccuracy(text, draft));
+  }
+
+  private void readKind(Scalar text, Draft draft) {
+    Words words = new Words(text);
+    if (!takeKind(words, draft) || words.hasNext()) {
+      problems.unknown(text.word(), "Kind of meter", new Names(List.copyOf(KINDS.keySet())));
+    }
+  }
+
+  private static boolean takeKind(Words words, Draft draft) {
+    Optional<Measurand> kind = words.takeMeaning(KINDS);
+    kind.ifPresent(measurand -> draft.measurand = measurand);
+    return kind.isPresent();
   }
 
   private void give(Scalar text, Limit limit, Once<Double> slot) {
@@ -128,12 +209,24 @@ final class MeterReader {
 
   private void readWords(Scalar scalar, Draft draft) {
     Words words = new Words(scalar, "+±()");
+    takeKind(words, draft);
     while (words.hasNext()) {
-      if (words.peek().filter(Quantities::isNumber).isPresent()) {
+      if (words.takeIf("up")) {
+        readRange(words, draft);
+      } else if (words.peek().filter(Quantities::isNumber).isPresent()) {
         quantities.take(words).ifPresent(quantity -> give(quantity, words, draft));
       } else {
         strange(words.next());
       }
+    }
+  }
+
+  private void readRange(Words words, Draft draft) {
+    words.takeIf("to");
+    if (words.peek().filter(Quantities::isNumber).isPresent()) {
+      quantities.take(words).ifPresent(quantity -> give(quantity, draft.top(), draft.range));
+    } else if (words.hasNext()) {
+      strange(words.next());
     }
   }
 
@@ -142,6 +235,10 @@ final class MeterReader {
     if (dimension.isEmpty()) {
       boolean unit = words.peek().filter(word -> !Quantities.isNumber(word)).isPresent();
       strange(unit ? words.next() : quantity.word());
+      return;
+    }
+    if (draft.measurand != Measurand.VOLTAGE && dimension.get() == draft.step().dimension()) {
+      give(quantity, draft.step(), draft.resolution);
       return;
     }
     switch (dimension.get()) {

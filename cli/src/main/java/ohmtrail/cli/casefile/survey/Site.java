@@ -1,10 +1,14 @@
 package ohmtrail.cli.casefile.survey;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import ohmtrail.circuit.Box;
+import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.run.Run;
 import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.survey.Measurand;
+import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 
 /**
@@ -12,11 +16,19 @@ import ohmtrail.survey.ProbePoints;
  *
  * @param run the boxes
  * @param meters the names of the meters
+ * @param instruments the meters
  */
-record Site(Run run, Names meters) {
+record Site(Run run, Names meters, List<Meter> instruments) {
+
+  Site(Run run, List<Meter> instruments) {
+    this(run, new Names(instruments.stream().map(Meter::name).toList()), instruments);
+  }
 
   /** A healthy circuit shows no more than its supply; more is mostly a slip, or a lost neutral. */
   private static final double ODD_SHARE_OF_NOMINAL = 1.5;
+
+  /** Share of the nominal voltage below which nobody notices anything (assumption). */
+  private static final double DEAD_SHARE = 0.25;
 
   /**
    * A decimal point lost makes ten times; more is a slip of unit, or no reading of this circuit.
@@ -41,9 +53,24 @@ record Site(Run run, Names meters) {
         .orElse(OptionalDouble.empty());
   }
 
-  /** The meter of a reading that names none: the only one there is. */
-  Optional<String> onlyMeter() {
-    return meters.all().size() == 1 ? meters.all().stream().findFirst() : Optional.empty();
+  /** How much still passes for dead: a lamp or tester shows nothing there. */
+  double deadVolts() {
+    return DEAD_SHARE * run.supply().orElse(Supply.NORTH_AMERICA_120).volts();
+  }
+
+  /** The meter of a reading that names none: the only one there is for what was measured. */
+  Optional<String> onlyMeter(Measurand measurand) {
+    List<String> fit =
+        instruments.stream()
+            .filter(meter -> meter.measurand() == measurand)
+            .map(Meter::name)
+            .toList();
+    return fit.size() == 1 ? Optional.of(fit.get(0)) : Optional.empty();
+  }
+
+  /** The meter of that name. */
+  Optional<Meter> instrument(String name) {
+    return instruments.stream().filter(meter -> meter.name().equals(name)).findFirst();
   }
 
   /** The box of that name, where a load or a meter can be put. */

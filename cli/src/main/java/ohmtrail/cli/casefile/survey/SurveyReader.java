@@ -7,7 +7,6 @@ import java.util.Optional;
 import ohmtrail.cli.casefile.run.Run;
 import ohmtrail.cli.casefile.text.CsvTable;
 import ohmtrail.cli.casefile.text.Fields;
-import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
@@ -16,6 +15,7 @@ import ohmtrail.survey.Finding;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.SurveyException;
+import ohmtrail.survey.Test;
 import ohmtrail.survey.load.Load;
 
 /**
@@ -44,28 +44,31 @@ public final class SurveyReader {
 
   /** Reads it; what is wrong is noted and missing in the answer. */
   public Survey read() {
-    List<Meter> meters =
-        fields.mapping("meters").map(new MeterReader(problems)::read).orElse(MeterReader.USUAL);
+    Optional<List<Meter>> own = fields.mapping("meters").map(new MeterReader(problems)::read);
+    List<Meter> meters = own.orElse(MeterReader.AT_HAND);
     LoadReader loadReader = new LoadReader(run.loadVolts(), problems);
     List<Load> listed = fields.mapping("loads").map(loadReader::read).orElse(List.of());
-    Site site = new Site(run, new Names(meters.stream().map(Meter::name).toList()));
+    Site site = new Site(run, meters);
     UseReader uses = new UseReader(site, listed, loadReader, problems);
-    ReadingReader readings = new ReadingReader(site, problems);
-    TestReader tests = new TestReader(uses, readings, problems);
+    TapReader taps = new TapReader(site);
+    ReadingReader readings = new ReadingReader(site, taps, problems);
+    ConditionReader conditions = new ConditionReader(uses, taps, problems);
+    TestReader tests = new TestReader(conditions, readings, problems);
     if (!run.boxes().isEmpty()) {
       fields.items("tests").ifPresent(tests::read);
-      CsvReadings table = new CsvReadings(tests, uses, readings, problems);
+      CsvReadings table = new CsvReadings(tests, conditions, readings, problems);
       fields.scalar("readings").ifPresent(name -> readTable(name, table));
     }
     List<Finding> findings =
         fields.items("found").map(new FindingReader(run.names(), problems)::read).orElse(List.of());
-    return survey(meters, uses.loads(), tests, findings);
+    List<Test> taken = tests.tests();
+    return survey(own.orElseGet(() -> MeterReader.used(taken)), uses.loads(), taken, findings);
   }
 
   private Survey survey(
-      List<Meter> meters, List<Load> loads, TestReader tests, List<Finding> findings) {
+      List<Meter> meters, List<Load> loads, List<Test> tests, List<Finding> findings) {
     try {
-      Survey survey = new Survey(meters, loads, tests.tests(), findings);
+      Survey survey = new Survey(meters, loads, tests, findings);
       run.circuit().ifPresent(survey::requireFits);
       return survey;
     } catch (SurveyException broken) {

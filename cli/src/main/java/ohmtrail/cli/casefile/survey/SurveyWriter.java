@@ -20,9 +20,11 @@ import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Unit;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
 import ohmtrail.survey.load.ElectronicLoad;
 import ohmtrail.survey.load.Load;
@@ -52,8 +54,7 @@ public final class SurveyWriter {
             Optional.of(circuit),
             List.of());
     this.nominalVolts = run.loadVolts();
-    Names meters = new Names(survey.meters().stream().map(Meter::name).toList());
-    this.site = new Site(run, meters);
+    this.site = new Site(run, survey.meters());
   }
 
   /** The lines from the meters to what was found. */
@@ -81,11 +82,19 @@ public final class SurveyWriter {
 
   private void writeMeter(Meter meter) {
     out.append("  " + YamlText.of(meter.name()) + ": ");
-    out.append(ohms(meter.inputOhms()) + ", ");
+    out.append(
+        meter.measurand() == Measurand.VOLTAGE
+            ? ohms(meter.inputOhms()) + ", "
+            : MeterReader.kind(meter.measurand()) + ", ");
     out.append(Numbers.perCent(meter.accuracy().share()) + " + ");
     out.append(Numbers.plain(meter.accuracy().counts()) + " counts, ");
-    out.append(Numbers.plain(meter.resolution()) + " V");
-    if (meter.inputFarads() != Meter.USUAL_INPUT_FARADS) {
+    String unit = " " + meter.measurand().unit();
+    out.append(Numbers.plain(meter.resolution()) + unit);
+    Meter usual = Meter.usual(meter.name(), meter.measurand());
+    if (meter.greatest() != usual.greatest()) {
+      out.append(", up to " + Numbers.plain(meter.greatest()) + unit);
+    }
+    if (meter.inputFarads() != usual.inputFarads()) {
       out.append(", " + Numbers.in(Unit.PICOFARAD, meter.inputFarads()));
     }
     out.append('\n');
@@ -134,67 +143,79 @@ public final class SurveyWriter {
   }
 
   private void writeTest(Test test) {
-    String text = UseReader.text(test.loads());
-    if (test.name().equals(text) && says(text, test.loads()) && testNames.take(text)) {
+    Condition condition = new Condition(test.loads(), test.isolation());
+    String text = condition.text();
+    if (test.name().equals(text) && says(text, condition) && testNames.take(text)) {
       out.append("  - " + YamlText.of(text) + ":");
-      writeReadings(test.readings(), "      ");
+      writeReadings(test.readings(), condition);
     } else {
       testNames.take(test.name());
       out.append("  - name: " + YamlText.of(test.name()) + "\n");
-      writeUses(text, test.loads());
+      writeCondition(text, condition);
       out.append("    readings:");
-      writeReadings(test.readings(), "      ");
+      writeReadings(test.readings(), condition);
     }
   }
 
-  private void writeUses(String text, List<LoadInUse> uses) {
-    if (says(text, uses)) {
+  private void writeCondition(String text, Condition condition) {
+    if (says(text, condition)) {
       out.append("    loads: " + YamlText.of(text) + "\n");
       return;
     }
     out.append("    loads:\n");
-    for (LoadInUse use : uses) {
+    for (LoadInUse use : condition.loads()) {
       out.append("      - load: " + YamlText.of(use.load()) + "\n");
       out.append("        at: " + YamlText.of(use.box()) + "\n");
       use.between().ifPresent(pair -> out.append("        between: " + pair.word() + "\n"));
     }
   }
 
-  /** Whether a text, read again, says these loads. */
-  private boolean says(String text, List<LoadInUse> uses) {
+  /** Whether a text, read again, says this condition. */
+  private boolean says(String text, Condition condition) {
     Problems problems = new Problems("");
     UseReader reader =
         new UseReader(site, survey.loads(), new LoadReader(nominalVolts, problems), problems);
-    List<LoadInUse> read = reader.read(scalar(text));
-    return problems.count() == 0 && read.equals(uses);
+    Condition read = new ConditionReader(reader, new TapReader(site), problems).read(scalar(text));
+    return problems.count() == 0 && read.equals(condition);
   }
 
-  private void writeReadings(List<Reading> readings, String indent) {
+  private void writeReadings(List<Reading> readings, Condition condition) {
+    String indent = "      ";
     out.append(readings.isEmpty() ? " []\n" : "\n");
     for (Reading reading : readings) {
-      String words =
-          String.join(
-              " ",
-              reading.box(),
-              reading.between().orElseThrow().word(),
-              volts(reading),
-              reading.meter());
-      if (says(words, reading)) {
+      String words = String.join(" ", reading.tap().word(), value(reading), reading.meter());
+      if (says(words, reading, condition)) {
         out.append(indent + "- " + YamlText.of(words) + "\n");
       } else {
+        String between =
+            reading.tap() instanceof Tap.Pair pair ? pair.between().word() : reading.tap().word();
         out.append(indent + "- at: " + YamlText.of(reading.box()) + "\n");
-        out.append(indent + "  between: " + reading.between().orElseThrow().word() + "\n");
-        out.append(indent + "  volts: " + volts(reading) + "\n");
+        out.append(indent + "  between: " + YamlText.of(between) + "\n");
+        out.append(indent + "  " + key(reading.measurand()) + ": " + value(reading) + "\n");
         out.append(indent + "  meter: " + YamlText.of(reading.meter()) + "\n");
       }
     }
   }
 
-  /** One voltage, or the two that it flickered between. */
-  private static String volts(Reading reading) {
+  private static String key(Measurand measurand) {
+    return switch (measurand) {
+      case VOLTAGE -> "volts";
+      case CURRENT -> "amperes";
+      case LOOP_IMPEDANCE, RESISTANCE -> "ohms";
+    };
+  }
+
+  /** One value, or the two that it flickered between. */
+  private static String value(Reading reading) {
+    if (reading.isDead()) {
+      return "dead";
+    }
+    if (Double.isInfinite(reading.value())) {
+      return "open";
+    }
     double half = reading.halfRange();
     return half == 0
-        ? Numbers.plain(reading.value()) + " V"
+        ? Numbers.plain(reading.value()) + " " + reading.measurand().unit()
         : Numbers.plain(reading.value() - half)
             + "-"
             + Numbers.plain(reading.value() + half)
@@ -202,9 +223,10 @@ public final class SurveyWriter {
   }
 
   /** Whether words, read again, say this reading. */
-  private boolean says(String words, Reading reading) {
+  private boolean says(String words, Reading reading, Condition condition) {
     Problems problems = new Problems("");
-    Optional<Reading> read = new ReadingReader(site, problems).read(scalar(words));
+    Optional<Reading> read =
+        new ReadingReader(site, new TapReader(site), problems).read(scalar(words), condition);
     return problems.count() == 0 && read.equals(Optional.of(reading));
   }
 

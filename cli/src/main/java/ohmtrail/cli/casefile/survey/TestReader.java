@@ -14,7 +14,6 @@ import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.words.Keys;
-import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.SurveyException;
 import ohmtrail.survey.Test;
@@ -24,7 +23,7 @@ final class TestReader {
 
   private static final String EXAMPLE = "write - heater at bed-1: and the readings below it.";
 
-  private final UseReader uses;
+  private final ConditionReader conditions;
   private final ReadingReader readings;
   private final Problems problems;
   private final TestNames names = new TestNames();
@@ -33,17 +32,17 @@ final class TestReader {
   /** A test that readings are still added to. */
   private static final class Draft {
     private final Place place;
-    private final List<LoadInUse> loads;
+    private final Condition condition;
     private final List<Reading> readings = new ArrayList<>();
 
-    Draft(Place place, List<LoadInUse> loads) {
+    Draft(Place place, Condition condition) {
       this.place = place;
-      this.loads = loads;
+      this.condition = condition;
     }
   }
 
-  TestReader(UseReader uses, ReadingReader readings, Problems problems) {
-    this.uses = uses;
+  TestReader(ConditionReader conditions, ReadingReader readings, Problems problems) {
+    this.conditions = conditions;
     this.readings = readings;
     this.problems = problems;
   }
@@ -82,35 +81,46 @@ final class TestReader {
             "Test (" + entry.key().text() + ") must begin with a dash of its own.",
             "the dash is missing, or a reading lacks one.");
       }
-      List<LoadInUse> loads = uses.read(entry.key());
-      addReadings(add(names.of(entry.key().text()), entry.key().place(), loads), entry.value());
+      Condition condition = conditions.read(entry.key());
+      Draft draft = add(names.of(entry.key().text()), entry.key().place(), condition);
+      addReadings(draft, entry.value());
     }
   }
 
   private void readKeys(Mapping test) {
     Fields fields = new Fields(test, Keys.TEST, problems);
     Optional<Node> on = fields.node("loads");
-    List<LoadInUse> loads = on.map(uses::read).orElse(List.of());
+    Condition condition = on.map(conditions::read).orElseGet(() -> Condition.live(List.of()));
     Optional<Scalar> name = fields.scalar("name");
-    String called = name.map(Scalar::text).orElseGet(() -> names.of(UseReader.nameOf(on, loads)));
+    String called = name.map(Scalar::text).orElseGet(() -> names.of(nameOf(on, condition)));
     Place place = name.map(Scalar::place).orElse(test.place());
     if (name.isPresent() && !names.take(called)) {
       problems.error(place, "Test name (" + called + ") must be given to one test only.");
       return;
     }
-    Draft draft = add(called, place, loads);
+    Draft draft = add(called, place, condition);
     fields.node("readings").ifPresent(node -> addReadings(draft, node));
   }
 
-  private Draft add(String name, Place place, List<LoadInUse> loads) {
-    Draft draft = new Draft(place, loads);
+  /** A text is its own name. */
+  private static String nameOf(Optional<Node> on, Condition condition) {
+    return on.isPresent() && on.get() instanceof Scalar scalar ? scalar.text() : condition.text();
+  }
+
+  private Draft add(String name, Place place, Condition condition) {
+    Draft draft = new Draft(place, condition);
     drafts.put(name, draft);
     return draft;
   }
 
   private void addReadings(Draft draft, Node value) {
     if (value instanceof Items items) {
-      items.nodes().forEach(node -> readings.read(node).ifPresent(draft.readings::add));
+      for (Node node : items.nodes()) {
+        readings
+            .read(node, draft.condition)
+            .filter(reading -> isAllowed(draft, reading, node.place()))
+            .ifPresent(draft.readings::add);
+      }
     } else if (!(value instanceof Scalar scalar && scalar.blank())) {
       problems.error(
           value.place(),
@@ -119,21 +129,38 @@ final class TestReader {
     }
   }
 
-  /** The loads of the test of that name, if there is one. */
-  Optional<List<LoadInUse>> loadsOf(String name) {
-    return Optional.ofNullable(drafts.get(name)).map(draft -> draft.loads);
+  /** Whether a reading can be taken in a test; if not, it is noted. */
+  private boolean isAllowed(Draft draft, Reading reading, Place place) {
+    try {
+      test(reading.box(), draft, List.of(reading));
+      return true;
+    } catch (SurveyException broken) {
+      problems.error(place, broken);
+      return false;
+    }
   }
 
-  /** Begins a test with the name that its loads give it; gives the name back. */
-  String begin(String text, Place place, List<LoadInUse> loads) {
+  private static Test test(String name, Draft draft, List<Reading> readings) {
+    return new Test(name, draft.condition.loads(), draft.condition.isolation(), readings);
+  }
+
+  /** What the test of that name was taken under, if there is one. */
+  Optional<Condition> conditionOf(String name) {
+    return Optional.ofNullable(drafts.get(name)).map(draft -> draft.condition);
+  }
+
+  /** Begins a test with the name that its condition gives it; gives the name back. */
+  String begin(String text, Place place, Condition condition) {
     String name = names.of(text);
-    add(name, place, loads);
+    add(name, place, condition);
     return name;
   }
 
   /** Adds a reading to a test that has begun. */
-  void add(String name, Reading reading) {
-    Optional.ofNullable(drafts.get(name)).ifPresent(draft -> draft.readings.add(reading));
+  void add(String name, Reading reading, Place place) {
+    Optional.ofNullable(drafts.get(name))
+        .filter(draft -> isAllowed(draft, reading, place))
+        .ifPresent(draft -> draft.readings.add(reading));
   }
 
   /** The tests, in the order in which they began. */
@@ -142,7 +169,7 @@ final class TestReader {
     drafts.forEach(
         (name, draft) -> {
           try {
-            tests.add(new Test(name, draft.loads, draft.readings));
+            tests.add(test(name, draft, draft.readings));
           } catch (SurveyException broken) {
             problems.error(draft.place, broken);
           }

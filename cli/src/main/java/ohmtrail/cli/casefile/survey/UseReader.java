@@ -72,11 +72,6 @@ final class UseReader {
             .collect(Collectors.joining(" " + AND + " "));
   }
 
-  /** The same, for loads as they were written: a text is its own name. */
-  static String nameOf(Optional<Node> on, List<LoadInUse> uses) {
-    return on.isPresent() && on.get() instanceof Scalar scalar ? scalar.text() : text(uses);
-  }
-
   /** Whether a text says which loads were on, rightly or not, rather than being a mere name. */
   static boolean isUse(String text) {
     String lower = text.strip().toLowerCase(Locale.ROOT);

@@ -78,6 +78,16 @@ public final class Words {
     return next + behind < words.size() ? Optional.of(words.get(next + behind)) : Optional.empty();
   }
 
+  /** How many words were taken: where to come {@link #back} to. */
+  public int position() {
+    return next;
+  }
+
+  /** Gives words back that were taken since. */
+  public void back(int position) {
+    next = position;
+  }
+
   /** Takes the next word. There must be one. */
   public Word next() {
     return words.get(next++);

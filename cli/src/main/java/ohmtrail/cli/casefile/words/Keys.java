@@ -48,7 +48,7 @@ public final class Keys {
 
   /** Of a meter written key by key. */
   public static final Names METER =
-      new Names(List.of("resistance", "capacitance", "accuracy", "resolution"));
+      new Names(List.of("resistance", "capacitance", "accuracy", "resolution", "kind", "range"));
 
   /** Of a load written key by key. */
   public static final Names LOAD =
@@ -61,7 +61,8 @@ public final class Keys {
   public static final Names USE = new Names(List.of("load", "at", "between"));
 
   /** Of a reading written key by key. */
-  public static final Names READING = new Names(List.of("at", "between", "volts", "meter"));
+  public static final Names READING =
+      new Names(List.of("at", "between", "volts", "amperes", "ohms", "meter"));
 
   /** Of the assumptions. */
   public static final Names ASSUME = new Names(Assumption.keys());

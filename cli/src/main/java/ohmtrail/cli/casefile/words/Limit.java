@@ -24,7 +24,12 @@ public enum Limit {
   METER_FARADS("Input capacitance", Dimension.CAPACITANCE, 0, "0 pF", 1e-6, "1000 nF"),
   ACCURACY_SHARE("Accuracy", Dimension.SHARE, 0, "0 %", 0.5, "50 %"),
   ACCURACY_COUNTS("Accuracy", Dimension.COUNTS, 0, "0 counts", 1000, "1000 counts"),
-  RESOLUTION("Resolution", Dimension.VOLTAGE, 1e-6, "0.001 mV", 10, "10 V");
+  RESOLUTION("Resolution", Dimension.VOLTAGE, 1e-6, "0.001 mV", 10, "10 V"),
+  RESOLUTION_AMPERES("Resolution", Dimension.CURRENT, 1e-6, "0.001 mA", 10, "10 A"),
+  RESOLUTION_OHMS("Resolution", Dimension.RESISTANCE, 1e-6, "0.001 mohm", 10, "10 ohm"),
+  RANGE_VOLTS("Range", Dimension.VOLTAGE, 1, "1 V", 1e5, "100 kV"),
+  RANGE_AMPERES("Range", Dimension.CURRENT, 0.01, "10 mA", 1e4, "10000 A"),
+  RANGE_OHMS("Range", Dimension.RESISTANCE, 1, "1 ohm", 1e10, "10000 Mohm");
 
   private final String what;
   private final Dimension dimension;

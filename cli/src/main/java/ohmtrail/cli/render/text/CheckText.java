@@ -155,7 +155,7 @@ public final class CheckText {
   static String title(Test test) {
     String loads = loads(test);
     boolean idle = test.loads().isEmpty() && test.name().equals(IDLE);
-    boolean said = idle || test.name().contains(loads);
+    boolean said = idle || test.name().contains(loads) || test.isDead();
     return "Test " + test.name() + (said ? "" : ", on: " + loads);
   }
 

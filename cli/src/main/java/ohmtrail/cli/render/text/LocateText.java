@@ -299,7 +299,10 @@ public final class LocateText {
   }
 
   private void writeReadings() {
-    page.heading("Readings, in volts")
+    boolean volts =
+        diagnosis.readings().stream()
+            .allMatch(fitted -> fitted.reading().measurand() == Measurand.VOLTAGE);
+    page.heading("Readings, in volts" + (volts ? "" : " where no other unit stands"))
         .indented(
             "sound: what a sound circuit would show; fitted: what the answer shows; off: read less"
                 + " fitted; sd: the same in standard deviations of the reading");
