@@ -477,7 +477,7 @@ final class ReadingReader {
       problems.error(
           draft.written.map(Quantity::place).orElse(place),
           VOLTAGE
-              + draft.written.map(quantity -> " (" + quantity.shown() + ")").orElse("")
+              + draft.written.map(quantity -> " (" + quantity.shown() + ")").orElse(" (open)")
               + " must be in "
               + meter.measurand().unit()
               + ": that is what meter ("
