@@ -107,6 +107,29 @@ class HostileSurveyTest {
     assertEquals(Verdict.UNEXPLAINED, diagnosis.verdict());
   }
 
+  /**
+   * A sound run read three times over, but for a few readings that no joint explains: each is
+   * contradicted by two others at the same receptacle.
+   */
+  @Test
+  void readingsThatContradictTheOthersAreNamedAndNoBoxIsBlamed() {
+    List<Integer> contradicted = List.of(2, 9, 15);
+    Diagnosis diagnosis =
+        locate(
+            tests(
+                6 * BOXES,
+                i -> contradicted.contains(i) ? 71 + i : i / BOXES % 2 == 0 ? 119.6 : 116.6));
+    assertSound(diagnosis);
+    assertEquals(Verdict.UNEXPLAINED, diagnosis.verdict());
+    for (int r = 0; r < diagnosis.readings().size(); r++) {
+      assertEquals(
+          contradicted.contains(r),
+          diagnosis.readings().get(r).wrongProbability() > 0.5,
+          "reading " + r + ": " + diagnosis.readings().get(r));
+    }
+    assertTrue(diagnosis.boxes().get(0).probability() < 0.2, diagnosis.boxes().toString());
+  }
+
   /** So many readings, a test each: idle and with a heater by turns, box by box. */
   private static List<ohmtrail.survey.Test> tests(int count, IntToDoubleFunction volts) {
     List<ohmtrail.survey.Test> tests = new ArrayList<>();
