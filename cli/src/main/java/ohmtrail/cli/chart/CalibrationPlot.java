@@ -187,7 +187,7 @@ final class CalibrationPlot {
         .setChartBackgroundColor(Color.WHITE)
         .setChartTitleFont(font(Font.BOLD, TITLE_SIZE))
         .setLegendFont(font(Font.PLAIN, TYPE_SIZE))
-        .setLegendPosition(LegendPosition.InsideNW)
+        .setLegendPosition(LegendPosition.InsideSE)
         .setAnnotationTextFont(font(Font.PLAIN, TYPE_SIZE))
         .setMarkerSize(MARKER_SIZE);
     styler
