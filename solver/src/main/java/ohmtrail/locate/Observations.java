@@ -36,6 +36,7 @@ final class Observations {
   private final int[] testOf;
   private final double wrongProbability;
   private final double[] wrongDensity;
+  private final TripEvidence trips;
   private final double strainedShare;
   private final double strainedFactor;
 
@@ -45,7 +46,9 @@ final class Observations {
       List<ReadingError> errors,
       int[] testOf,
       double[] wrongDensity,
+      TripEvidence trips,
       Assumptions assumptions) {
+    this.trips = trips;
     this.tests = List.copyOf(tests);
     this.readings = List.copyOf(readings);
     this.errors = List.copyOf(errors);
@@ -76,7 +79,8 @@ final class Observations {
         tests.add(test.name());
       }
     }
-    return new Observations(tests, readings, errors, testOf, wrongDensity, assumptions);
+    TripEvidence trips = new TripEvidence(circuit, survey, assumptions);
+    return new Observations(tests, readings, errors, testOf, wrongDensity, trips, assumptions);
   }
 
   /**
@@ -104,6 +108,11 @@ final class Observations {
 
   Reading reading(int reading) {
     return readings.get(reading);
+  }
+
+  /** What it says that GFCIs or RCDs tripped or held. */
+  TripEvidence trips() {
+    return trips;
   }
 
   /** What was read, as the model predicts it: see {@link ReadingError}. */

@@ -51,6 +51,20 @@ final class Weigher {
           : Double.NEGATIVE_INFINITY;
     }
 
+    /** The same weight times a factor. */
+    Weight times(double logFactor) {
+      return logFactor == 0
+          ? this
+          : new Weight(
+              logWeight + logFactor,
+              logAllRight + logFactor,
+              wrongReading,
+              wrongShare,
+              slope,
+              curvature,
+              allRightStep);
+    }
+
     /** The Gauss-Newton step in ln R. */
     double step() {
       return Weigher.step(slope, curvature);
@@ -69,6 +83,11 @@ final class Weigher {
    * @param point u of every parameter where the model was linearised
    */
   Weight weigh(Evaluation evaluation, double[] point) {
+    return weighReadings(evaluation, point)
+        .times(observations.trips().logProbability(evaluation.tripAmperes()));
+  }
+
+  private Weight weighReadings(Evaluation evaluation, double[] point) {
     evidence.compute(evaluation, point);
     suspicious = evidence.misfit() > used + UNSUSPICIOUS_DEVIATIONS * Math.sqrt(2.0 * used);
     Weight asStated = weighOnce(evaluation);

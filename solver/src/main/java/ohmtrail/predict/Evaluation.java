@@ -12,13 +12,22 @@ public final class Evaluation {
   private final double[] ohmsSlope;
   private final double[] perSupply;
 
+  private final double[] tripAmperes;
+
+  /** An empty buffer for a survey in which nobody watched a GFCI or RCD. */
+  public Evaluation(int readings, int parameters) {
+    this(readings, parameters, 0);
+  }
+
   /**
    * An empty buffer.
    *
    * @param readings number of readings
    * @param parameters number of active parameters
+   * @param trips number of times that somebody watched a GFCI or RCD
    */
-  public Evaluation(int readings, int parameters) {
+  public Evaluation(int readings, int parameters, int trips) {
+    this.tripAmperes = new double[trips];
     this.readings = readings;
     this.parameters = parameters;
     this.volts = new double[readings];
@@ -53,6 +62,11 @@ public final class Evaluation {
    */
   public double[] ohmsSlope() {
     return ohmsSlope;
+  }
+
+  /** What each watched GFCI or RCD saw, amperes. The buffer itself. */
+  public double[] tripAmperes() {
+    return tripAmperes;
   }
 
   /**

@@ -92,6 +92,7 @@ public final class JointSweep {
    * @param ohms added, not negative, infinity for open
    */
   public void evaluate(double ohms, Evaluation into) {
+    model.tripAmperes(joint, ohms, into.tripAmperes());
     List<ReadingState> states = model.states();
     Attachment added = JointResponse.added(ohms);
     double observed = added.observed().re();

@@ -1,6 +1,7 @@
 package ohmtrail.predict;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -11,7 +12,6 @@ import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
-import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
@@ -91,7 +91,7 @@ public final class Predictor {
         SurveyModel.of(circuit, survey, assumptions, parameters, point, List.of(), degradations);
     List<ResidualCurrent> currents = new ArrayList<>();
     for (ResidualCurrentDevice device : circuit.residualCurrentDevices()) {
-      List<Joint> guarded = guarded(device);
+      List<Joint> guarded = TripState.guarded(circuit, device);
       for (int r = 0; r < model.readings(); r++) {
         currents.add(new ResidualCurrent(device, r, model.netAmperes(r, guarded)));
       }
@@ -99,14 +99,17 @@ public final class Predictor {
     return List.copyOf(currents);
   }
 
-  /** The joints through which live and neutral conductors leave a device. */
-  private List<Joint> guarded(ResidualCurrentDevice device) {
-    Box box = circuit.box(device.box()).orElseThrow();
-    JointRole own = box.hasTail() ? JointRole.TAIL : JointRole.CONTACT;
-    return circuit.jointsIn(box.name()).stream()
-        .filter(joint -> joint.conductor() != ConductorRole.GROUND)
-        .filter(joint -> joint.role() == JointRole.OUTGOING || joint.role() == own)
-        .toList();
+  /**
+   * What every GFCI or RCD that somebody watched saw then.
+   *
+   * @return amperes, one per {@link ohmtrail.survey.Trip} in the order of the survey
+   */
+  public List<Double> tripAmperes(List<Degradation> degradations, double[] point) {
+    SurveyModel model =
+        SurveyModel.of(circuit, survey, assumptions, parameters, point, List.of(), degradations);
+    Evaluation evaluation = model.buffer();
+    model.evaluate(evaluation);
+    return Arrays.stream(evaluation.tripAmperes()).boxed().toList();
   }
 
   /** The voltages along the run during a test, with everything as stated. */

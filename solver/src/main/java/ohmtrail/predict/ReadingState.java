@@ -1,12 +1,15 @@
 package ohmtrail.predict;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
@@ -21,6 +24,7 @@ import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.Trip;
 
 /**
  * One reading with the loads of its test and its own meter attached, the loads that follow their
@@ -318,6 +322,37 @@ final class ReadingState {
               gainPlace,
               parameters.all().get(gainPlace).factor(point[gainPlace])),
           series);
+    }
+
+    /** The moment at which somebody watched a GFCI or RCD. */
+    TripState build(Test test, Trip trip) {
+      Wiring wiring = Wiring.require(wirings, test.isolation(), "Isolation");
+      TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
+      ResidualCurrentDevice device =
+          circuit.residualCurrentDevices().stream()
+              .filter(each -> each.box().equals(trip.device()))
+              .findFirst()
+              .orElseThrow();
+      Set<Integer> guarded = new LinkedHashSet<>();
+      TripState.guarded(circuit, device)
+          .forEach(joint -> guarded.add(wiring.jointPort(joint.id())));
+      Shunts shunts =
+          trip.probe()
+              .map(
+                  probe ->
+                      TripState.withMeter(
+                          loads.constant(),
+                          wiring,
+                          survey.meter(probe.meter()),
+                          wiring.tapPort(probe.tap())))
+              .orElse(loads.constant());
+      return new TripState(
+          wiring,
+          parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point),
+          loads,
+          shunts,
+          series(test, wiring, new ArrayList<>()),
+          guarded);
     }
 
     private int meterPort(Test test, Reading reading, Wiring wiring) {

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
+import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Isolation;
@@ -45,6 +46,7 @@ public final class SurveyModel {
   private final Parameters parameters;
   private final double sourceVolts;
   private final List<ReadingState> states;
+  private final List<TripState> trips;
 
   /**
    * Per reading, how it moves per unit of each parameter with nothing added: complex interleaved,
@@ -52,7 +54,9 @@ public final class SurveyModel {
    */
   private final double[][] plainSlopes;
 
-  private SurveyModel(Parameters parameters, double[] point, List<ReadingState> states) {
+  private SurveyModel(
+      Parameters parameters, double[] point, List<ReadingState> states, List<TripState> trips) {
+    this.trips = List.copyOf(trips);
     this.parameters = parameters;
     this.sourceVolts = parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
     this.states = List.copyOf(states);
@@ -97,7 +101,11 @@ public final class SurveyModel {
     for (Test test : survey.tests()) {
       test.readings().forEach(reading -> states.add(builder.build(test, reading)));
     }
-    return new SurveyModel(parameters, point, states);
+    List<TripState> trips = new ArrayList<>();
+    for (Test test : survey.tests()) {
+      test.trips().forEach(trip -> trips.add(builder.build(test, trip)));
+    }
+    return new SurveyModel(parameters, point, states, trips);
   }
 
   /** What is connected while the breaker is on, and in every way that it was off. */
@@ -110,6 +118,9 @@ public final class SurveyModel {
           .map(Reading::tap)
           .filter(tap -> !(tap instanceof Tap.AroundLoad))
           .forEach(own::add);
+      test.trips().stream()
+          .flatMap(trip -> trip.probe().stream())
+          .forEach(probe -> own.add(probe.tap()));
     }
     return taps;
   }
@@ -126,12 +137,15 @@ public final class SurveyModel {
 
   /** A buffer of the right size. */
   public Evaluation buffer() {
-    return new Evaluation(states.size(), parameters.size());
+    return new Evaluation(states.size(), parameters.size(), trips.size());
   }
 
   /** The readings with nothing added, and their slopes. */
   public void evaluate(Evaluation into) {
     Arrays.fill(into.ohmsSlope(), 0);
+    for (int t = 0; t < trips.size(); t++) {
+      into.tripAmperes()[t] = trips.get(t).amperes(Optional.empty());
+    }
     for (int r = 0; r < states.size(); r++) {
       ReadingState state = states.get(r);
       Complex volts = state.shown();
@@ -196,6 +210,15 @@ public final class SurveyModel {
 
   List<ReadingState> states() {
     return states;
+  }
+
+  /** What every watched GFCI or RCD sees with ohms added in one joint. */
+  void tripAmperes(String joint, double ohms, double[] into) {
+    for (int t = 0; t < trips.size(); t++) {
+      TripState state = trips.get(t);
+      Attachment added = Attachment.series(state.wiring().jointPort(joint), ohms);
+      into[t] = state.amperes(Optional.of(added));
+    }
   }
 
   /** What a meter shows per unit of what {@link ReadingState#shown} tells. */

@@ -71,6 +71,8 @@ public enum Assumption {
   MISSED_BY_LOOKING(Range.PROBABILITY),
   /** Probability that a joint of an open box looks bad where none is. */
   FALSE_ALARM(Range.PROBABILITY),
+  /** Probability that a GFCI or RCD trips or holds for another reason than its imbalance. */
+  WRONG_TRIP(Range.PROBABILITY),
   /** Probability that another joint is degraded too, given one that is. */
   FURTHER_FAULT(Range.PROBABILITY),
   /** Share of degraded joints whose ohms differ between small and large currents. */

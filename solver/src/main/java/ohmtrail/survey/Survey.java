@@ -119,6 +119,20 @@ public record Survey(
             "Load (" + use.load() + ") in test " + test.name() + " must be one of " + loads);
       }
     }
+    test.trips().stream()
+        .flatMap(trip -> trip.probe().stream())
+        .filter(probe -> !meters.contains(probe.meter()))
+        .findFirst()
+        .ifPresent(
+            probe -> {
+              throw new SurveyException(
+                  "Meter ("
+                      + probe.meter()
+                      + ") in test "
+                      + test.name()
+                      + " must be one of "
+                      + meters);
+            });
     for (Reading reading : test.readings()) {
       if (!meters.contains(reading.meter())) {
         throw new SurveyException(
@@ -158,6 +172,7 @@ public record Survey(
           .forEach(use -> requireConductors(circuit, use.box(), use.connection(circuit), test));
       test.isolation().ifPresent(isolation -> requireFits(circuit, isolation, test));
       test.readings().forEach(reading -> requireFits(circuit, reading, test));
+      test.trips().forEach(trip -> requireFits(circuit, trip, test));
     }
   }
 
@@ -172,6 +187,29 @@ public record Survey(
               + " or "
               + Finding.SUPPLY);
     }
+  }
+
+  private void requireFits(Circuit circuit, Trip trip, Test test) {
+    List<String> devices =
+        circuit.residualCurrentDevices().stream().map(device -> device.box()).toList();
+    if (!devices.contains(trip.device())) {
+      throw new SurveyException(
+          "GFCI or RCD at ("
+              + trip.device()
+              + ") in test "
+              + test.name()
+              + " must be one of the circuit's: "
+              + devices
+              + "\nMaybe the run does not say that there is one: write gfci or rcd behind the box.");
+    }
+    trip.probe().ifPresent(probe -> requireTap(circuit, probe.tap(), test));
+    trip.probe()
+        .filter(probe -> meter(probe.meter()).measurand() != Measurand.VOLTAGE)
+        .ifPresent(
+            probe -> {
+              throw new SurveyException(
+                  "Meter (" + probe.meter() + ") in test " + test.name() + " must be a voltmeter");
+            });
   }
 
   private static void requireFits(Circuit circuit, Isolation isolation, Test test) {

@@ -10,9 +10,14 @@ import java.util.Optional;
  * @param loads the loads on; empty for an idle circuit
  * @param isolation how the circuit was made dead; empty while the breaker was on
  * @param readings what was read then; may be empty
+ * @param trips what the GFCIs or RCDs did, as far as anybody saw
  */
 public record Test(
-    String name, List<LoadInUse> loads, Optional<Isolation> isolation, List<Reading> readings) {
+    String name,
+    List<LoadInUse> loads,
+    Optional<Isolation> isolation,
+    List<Reading> readings,
+    List<Trip> trips) {
   /** Copies the lists; with the breaker off no load is on, and only then is resistance read. */
   public Test {
     if (name.isBlank()) {
@@ -20,6 +25,11 @@ public record Test(
     }
     loads = List.copyOf(loads);
     readings = List.copyOf(readings);
+    trips = List.copyOf(trips);
+    if (isolation.isPresent() && !trips.isEmpty()) {
+      throw new SurveyException(
+          "Test (" + name + ") must have its breaker on for a device to trip or to hold");
+    }
     if (isolation.isPresent() && !loads.isEmpty()) {
       throw new SurveyException(
           "Test ("
@@ -30,6 +40,17 @@ public record Test(
     for (Reading reading : readings) {
       requireAllowed(name, isolation.isPresent(), reading);
     }
+  }
+
+  /** A test in which nobody watched a GFCI or RCD. */
+  public Test(
+      String name, List<LoadInUse> loads, Optional<Isolation> isolation, List<Reading> readings) {
+    this(name, loads, isolation, readings, List.of());
+  }
+
+  /** The same moment, with what GFCIs or RCDs did. */
+  public Test withTrips(List<Trip> seen) {
+    return new Test(name, loads, isolation, readings, seen);
   }
 
   /** A test with the breaker on. */
@@ -64,12 +85,12 @@ public record Test(
 
   /** The same moment with other readings. */
   public Test withReadings(List<Reading> others) {
-    return new Test(name, loads, isolation, others);
+    return new Test(name, loads, isolation, others, trips);
   }
 
   /** The same under another name. */
   public Test named(String other) {
-    return new Test(other, loads, isolation, readings);
+    return new Test(other, loads, isolation, readings, trips);
   }
 
   /** Whether the breaker was off. */

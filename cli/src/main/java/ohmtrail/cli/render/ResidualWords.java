@@ -14,6 +14,7 @@ import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.Trip;
 
 /** What GFCIs and RCDs do during the readings of a case. */
 public final class ResidualWords {
@@ -34,6 +35,82 @@ public final class ResidualWords {
         .filter(current -> current.response() != Response.HOLDS)
         .map(current -> names.get(current.reading()) + ": " + sentence(caseFile, current))
         .toList();
+  }
+
+  /**
+   * One line per GFCI or RCD that somebody watched: what it did, and what it saw.
+   *
+   * @param degradations ohms supposed or found
+   */
+  public static List<String> watched(
+      CaseFile caseFile, Survey survey, List<Degradation> degradations) {
+    List<Watched> watched = watchedCurrents(caseFile, survey, degradations);
+    return watched.stream().map(each -> sentence(caseFile, each)).toList();
+  }
+
+  /**
+   * A device that somebody watched.
+   *
+   * @param test the test's name
+   * @param trip what it did
+   * @param amperes what it saw
+   * @param response what it does about that
+   */
+  public record Watched(String test, Trip trip, double amperes, Response response) {}
+
+  /** What every device that somebody watched saw. */
+  public static List<Watched> watchedCurrents(
+      CaseFile caseFile, Survey survey, List<Degradation> degradations) {
+    if (survey.tests().stream().allMatch(test -> test.trips().isEmpty())) {
+      return List.of();
+    }
+    Predictor predictor = new Predictor(caseFile.circuit(), survey, caseFile.assumptions());
+    List<Double> amperes =
+        predictor.tripAmperes(degradations, predictor.parameters().nominalPoint());
+    List<Watched> watched = new ArrayList<>();
+    for (Test test : survey.tests()) {
+      for (Trip trip : test.trips()) {
+        double seen = amperes.get(watched.size());
+        Response response = device(caseFile, trip).rating().at(seen);
+        watched.add(new Watched(test.name(), trip, seen, response));
+      }
+    }
+    return List.copyOf(watched);
+  }
+
+  private static ResidualCurrentDevice device(CaseFile caseFile, Trip trip) {
+    return caseFile.circuit().residualCurrentDevices().stream()
+        .filter(device -> device.box().equals(trip.device()))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static String sentence(CaseFile caseFile, Watched watched) {
+    String does =
+        switch (watched.response()) {
+          case HOLDS -> "it holds";
+          case MAY_TRIP -> "it may trip";
+          case TRIPS -> "it trips";
+        };
+    boolean odd =
+        watched.trip().tripped()
+            ? watched.response() == Response.HOLDS
+            : watched.response() == Response.TRIPS;
+    return "The "
+        + device(caseFile, device(caseFile, watched.trip()))
+        + (watched.trip().tripped() ? " tripped" : " did not trip")
+        + watched
+            .trip()
+            .probe()
+            .map(probe -> " with " + probe.meter() + " at " + probe.tap().word())
+            .orElse("")
+        + ", test "
+        + watched.test()
+        + ". With "
+        + Figures.upToTenths(MILLI * watched.amperes())
+        + " mA of imbalance "
+        + does
+        + (odd ? ": this does not fit." : ".");
   }
 
   /** What every device sees during every reading; nothing where there is no device. */

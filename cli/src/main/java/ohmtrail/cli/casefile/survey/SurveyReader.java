@@ -53,7 +53,8 @@ public final class SurveyReader {
     TapReader taps = new TapReader(site);
     ReadingReader readings = new ReadingReader(site, taps, problems);
     ConditionReader conditions = new ConditionReader(uses, taps, problems);
-    TestReader tests = new TestReader(conditions, readings, problems);
+    TestReader tests =
+        new TestReader(conditions, readings, new TripReader(site, problems), problems);
     if (!run.boxes().isEmpty()) {
       fields.items("tests").ifPresent(tests::read);
       CsvReadings table = new CsvReadings(tests, conditions, readings, problems);

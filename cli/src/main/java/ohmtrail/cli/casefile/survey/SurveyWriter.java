@@ -147,13 +147,13 @@ public final class SurveyWriter {
     String text = condition.text();
     if (test.name().equals(text) && says(text, condition) && testNames.take(text)) {
       out.append("  - " + YamlText.of(text) + ":");
-      writeReadings(test.readings(), condition);
+      writeReadings(test, condition);
     } else {
       testNames.take(test.name());
       out.append("  - name: " + YamlText.of(test.name()) + "\n");
       writeCondition(text, condition);
       out.append("    readings:");
-      writeReadings(test.readings(), condition);
+      writeReadings(test, condition);
     }
   }
 
@@ -179,10 +179,13 @@ public final class SurveyWriter {
     return problems.count() == 0 && read.equals(condition);
   }
 
-  private void writeReadings(List<Reading> readings, Condition condition) {
+  private void writeReadings(Test test, Condition condition) {
     String indent = "      ";
-    out.append(readings.isEmpty() ? " []\n" : "\n");
-    for (Reading reading : readings) {
+    boolean nothing = test.readings().isEmpty() && test.trips().isEmpty();
+    out.append(nothing ? " []\n" : "\n");
+    test.trips()
+        .forEach(trip -> out.append(indent + "- " + YamlText.of(TripReader.text(trip)) + "\n"));
+    for (Reading reading : test.readings()) {
       String words = String.join(" ", reading.tap().word(), value(reading), reading.meter());
       if (says(words, reading, condition)) {
         out.append(indent + "- " + YamlText.of(words) + "\n");

@@ -17,6 +17,7 @@ import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.SurveyException;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.Trip;
 
 /** Reads the tests of a case. */
 final class TestReader {
@@ -25,6 +26,7 @@ final class TestReader {
 
   private final ConditionReader conditions;
   private final ReadingReader readings;
+  private final TripReader trips;
   private final Problems problems;
   private final TestNames names = new TestNames();
   private final Map<String, Draft> drafts = new LinkedHashMap<>();
@@ -34,6 +36,7 @@ final class TestReader {
     private final Place place;
     private final Condition condition;
     private final List<Reading> readings = new ArrayList<>();
+    private final List<Trip> trips = new ArrayList<>();
 
     Draft(Place place, Condition condition) {
       this.place = place;
@@ -41,7 +44,9 @@ final class TestReader {
     }
   }
 
-  TestReader(ConditionReader conditions, ReadingReader readings, Problems problems) {
+  TestReader(
+      ConditionReader conditions, ReadingReader readings, TripReader trips, Problems problems) {
+    this.trips = trips;
     this.conditions = conditions;
     this.readings = readings;
     this.problems = problems;
@@ -115,18 +120,24 @@ final class TestReader {
 
   private void addReadings(Draft draft, Node value) {
     if (value instanceof Items items) {
-      for (Node node : items.nodes()) {
-        readings
-            .read(node, draft.condition)
-            .filter(reading -> isAllowed(draft, reading, node.place()))
-            .ifPresent(draft.readings::add);
-      }
+      items.nodes().forEach(node -> addReading(draft, node));
     } else if (!(value instanceof Scalar scalar && scalar.blank())) {
       problems.error(
           value.place(),
           "Readings must be a list, not " + value.what() + ".",
           "a dash is missing in front of each reading.");
     }
+  }
+
+  private void addReading(Draft draft, Node node) {
+    if (node instanceof Scalar scalar && TripReader.isTrip(scalar)) {
+      trips.read(scalar).ifPresent(draft.trips::add);
+      return;
+    }
+    readings
+        .read(node, draft.condition)
+        .filter(reading -> isAllowed(draft, reading, node.place()))
+        .ifPresent(draft.readings::add);
   }
 
   /** Whether a reading can be taken in a test; if not, it is noted. */
@@ -169,7 +180,7 @@ final class TestReader {
     drafts.forEach(
         (name, draft) -> {
           try {
-            tests.add(test(name, draft, draft.readings));
+            tests.add(test(name, draft, draft.readings).withTrips(draft.trips));
           } catch (SurveyException broken) {
             problems.error(draft.place, broken);
           }

@@ -3,6 +3,7 @@ package ohmtrail.cli.render.json;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.LoadFindings;
 import ohmtrail.cli.render.Overvoltage;
@@ -36,6 +37,7 @@ final class FindingsJson {
     findings.writeLoads();
     findings.writeOvervoltage();
     findings.writeResidualCurrents();
+    findings.writeTrips();
   }
 
   private void writeLoads() {
@@ -69,6 +71,25 @@ final class FindingsJson {
     json.end();
   }
 
+  private void writeTrips() {
+    json.array("trips");
+    for (ResidualWords.Watched watched :
+        ResidualWords.watchedCurrents(caseFile, survey, degradations)) {
+      json.object()
+          .member("device", watched.trip().device())
+          .member("test", watched.test())
+          .member("tripped", watched.trip().tripped())
+          .member("amperes", watched.amperes())
+          .member("response", word(watched.response()))
+          .end();
+    }
+    json.end();
+  }
+
+  private static String word(ResidualCurrentDevice.Response response) {
+    return response.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
   private void writeResidualCurrents() {
     List<String> tests = new ArrayList<>();
     List<Reading> readings = new ArrayList<>();
@@ -87,7 +108,7 @@ final class FindingsJson {
           .member("of", reading.tap().word())
           .member("meter", reading.meter())
           .member("amperes", current.amperes())
-          .member("response", current.response().name().toLowerCase(Locale.ROOT).replace('_', '-'))
+          .member("response", word(current.response()))
           .end();
     }
     json.end();

@@ -293,6 +293,11 @@ public final class LocateText {
   /** Readings that cannot have been taken as they stand: the circuit would have been off. */
   private void writeTrips() {
     List<String> trips = ResidualWords.trips(caseFile, caseFile.survey(), diagnosis.best());
+    List<String> watched = ResidualWords.watched(caseFile, caseFile.survey(), diagnosis.best());
+    if (!watched.isEmpty()) {
+      page.heading("What residual-current devices did, and saw by the best explanation")
+          .items(watched);
+    }
     if (!trips.isEmpty()) {
       page.heading("What would have tripped in the middle of the readings").items(trips);
     }

@@ -77,6 +77,11 @@ public final class PredictText {
   private void writeTrips() {
     List<String> trips =
         ResidualWords.trips(caseFile, Prediction.filled(caseFile), prediction.degradations());
+    List<String> watched =
+        ResidualWords.watched(caseFile, Prediction.filled(caseFile), prediction.degradations());
+    if (!watched.isEmpty()) {
+      page.heading("What residual-current devices did, and would see").items(watched);
+    }
     if (!trips.isEmpty()) {
       page.heading("What trips a residual-current device").items(trips);
     }
