@@ -10,16 +10,22 @@ import java.util.stream.Collectors;
 import ohmtrail.cli.chart.CalibrationChart;
 import ohmtrail.cli.chart.ChartFile;
 import ohmtrail.cli.render.WholeFile;
+import ohmtrail.cli.render.json.GameJson;
 import ohmtrail.cli.render.json.ScoreJson;
+import ohmtrail.cli.render.text.GameText;
 import ohmtrail.cli.render.text.ScoreText;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.exact.Oracle;
 import ohmtrail.practice.score.Calibration;
 import ohmtrail.practice.score.Comparison;
+import ohmtrail.practice.score.GameScore;
+import ohmtrail.practice.score.GameScorer;
+import ohmtrail.practice.score.GameStudy;
 import ohmtrail.practice.score.Scorer;
 import ohmtrail.practice.score.Study;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.reference.Minutes;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -33,14 +39,18 @@ import picocli.CommandLine.Parameters;
         "Draws circuits, faults and readings by chance, locates the faults and holds the answers"
             + " against the truth: boxes opened, beside a rule of thumb and an exact calculation on"
             + " the same circuits; how often box, joint and conductor are right; whether stated"
-            + " probabilities keep their word.",
+            + " probabilities keep their word. Or plays the whole search on them, from the"
+            + " complaint to the joint.",
     footer = {
       "  ohmtrail score loose slight --cases 500 --chart calibration.svg",
-      "  ohmtrail score as-assumed --cases 20 --oracle 0 --write practice"
+      "  ohmtrail score as-assumed --cases 20 --oracle 0 --write practice",
+      "  ohmtrail score loose slight --game --cases 100"
     })
 final class ScoreCommand extends AnsweringCommand {
   private static final List<String> USUAL =
       List.of("loose", "loose-half-read", "slight", "charred", "healthy", "as-assumed");
+
+  private static final List<String> USUAL_GAMES = List.of("loose", "slight");
 
   private static final int MOST_OFFERED = 4;
   private static final int MOST_IN_TITLE = 2;
@@ -58,10 +68,10 @@ final class ScoreCommand extends AnsweringCommand {
       completionCandidates = Names.class,
       description = {
         "What is drawn; several may be named. Usually: loose loose-half-read slight charred healthy"
-            + " as-assumed.",
+            + " as-assumed; of games, loose slight.",
         "There are: ${COMPLETION-CANDIDATES}."
       })
-  private List<String> names = USUAL;
+  private List<String> names = List.of();
 
   @Option(
       names = "--cases",
@@ -80,6 +90,14 @@ final class ScoreCommand extends AnsweringCommand {
       paramLabel = "N",
       description = "Circuits at a time; the result is the same (as many as cores, at least 2).")
   private int threads = Math.max(FEWEST_CORES, Runtime.getRuntime().availableProcessors());
+
+  @Option(
+      names = "--game",
+      description = {
+        "Play the whole search instead, taking the advised readings: minutes, boxes opened and harm"
+            + " done, beside half-split probing and beside reading everything first."
+      })
+  private boolean game;
 
   @Option(
       names = "--oracle",
@@ -119,7 +137,34 @@ final class ScoreCommand extends AnsweringCommand {
     if (chart != null) {
       ChartOption.requireKnownEnding(chart, spec());
     }
-    populations();
+    List<Population> populations = populations();
+    if (game) {
+      requireGames(populations);
+    }
+  }
+
+  private void requireGames(List<Population> populations) {
+    if (oracleCases > 0 || chart != null) {
+      throw new ParameterException(
+          spec().commandLine(),
+          (chart != null ? "Chart (" + chart + ")" : "Exact calculation (" + oracleCases + ")")
+              + " must not be asked of a game: it is of the ranking."
+              + "\nMaybe leave --game out, or play in a call of its own.");
+    }
+    populations.stream()
+        .filter(population -> !GameScorer.hasGame(population))
+        .findFirst()
+        .ifPresent(
+            without -> {
+              throw new ParameterException(
+                  spec().commandLine(),
+                  "Population ("
+                      + without.name()
+                      + ") must have one bad joint in each circuit to play on."
+                      + "\nMaybe one of these: "
+                      + String.join(", ", USUAL_GAMES)
+                      + ".");
+            });
   }
 
   private void requireWithin(String what, int value, int least, int most) {
@@ -131,7 +176,9 @@ final class ScoreCommand extends AnsweringCommand {
   }
 
   private List<Population> populations() {
-    return new LinkedHashSet<>(names).stream().map(this::population).toList();
+    List<String> usual = game ? USUAL_GAMES : USUAL;
+    return new LinkedHashSet<>(names.isEmpty() ? usual : names)
+        .stream().map(this::population).toList();
   }
 
   private Population population(String name) {
@@ -157,11 +204,15 @@ final class ScoreCommand extends AnsweringCommand {
         files.write(practice(population), seed, cases);
       }
     }
-    List<Comparison> comparisons = populations().stream().map(this::compare).toList();
-    Study study = new Study(seed, cases, comparisons);
-    out.print(form == Form.JSON ? ScoreJson.of(study) : ScoreText.of(study));
-    if (chart != null) {
-      Drawing.draw(chart, study);
+    if (game) {
+      GameStudy study = new GameStudy(seed, cases, populations().stream().map(this::play).toList());
+      out.print(form == Form.JSON ? GameJson.of(study) : GameText.of(study));
+    } else {
+      Study study = new Study(seed, cases, populations().stream().map(this::compare).toList());
+      out.print(form == Form.JSON ? ScoreJson.of(study) : ScoreText.of(study));
+      if (chart != null) {
+        Drawing.draw(chart, study);
+      }
     }
   }
 
@@ -175,6 +226,17 @@ final class ScoreCommand extends AnsweringCommand {
     try {
       return new Scorer(practice(population), cases, threads)
           .compare(oracleCases, done -> progress.tell(population.name(), done, all));
+    } finally {
+      progress.end();
+    }
+  }
+
+  private GameScore play(Population population) {
+    Progress progress = Progress.onTerminal(spec().commandLine().getErr());
+    try {
+      return new GameScorer(
+              population, Assumptions.defaults(), Minutes.defaults(), seed, cases, threads)
+          .play(done -> progress.tell(population.name(), done, cases));
     } finally {
       progress.end();
     }

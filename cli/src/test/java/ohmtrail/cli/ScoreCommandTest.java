@@ -83,6 +83,42 @@ class ScoreCommandTest {
   }
 
   @Test
+  void aGameIsToldTheSameWhateverTheNumberOfThreads() {
+    assertEquals(0, run("score", "loose", "--game", "--cases", "2", "--threads", "1"));
+    String alone = out.toString();
+    out.getBuffer().setLength(0);
+
+    assertEquals(0, run("score", "loose", "--game", "--cases", "2", "--threads", "2"));
+
+    assertEquals(alone, out.toString());
+    assertEquals("", err.toString());
+    assertTrue(alone.contains("Minutes until the joint is seen"), alone);
+    assertTrue(alone.contains("advice : half-split"), alone);
+    alone.lines().forEach(line -> assertTrue(line.length() <= 80, line));
+  }
+
+  @Test
+  void theJsonOfAGameHoldsEveryWayBesideTheAdvice() throws IOException {
+    assertEquals(0, run("score", "slight", "--game", "--cases", "1", "--seed", "4", "--json"));
+
+    JsonNode document = new ObjectMapper().readTree(out.toString());
+    JsonNode slight = document.get("populations").get(0);
+    assertEquals("score-game", document.get("document").asText());
+    assertEquals("4", document.get("seed").asText());
+    assertEquals("lights-dim", slight.get("complaint").asText());
+    for (String other : List.of("halfSplit", "everythingFirst")) {
+      assertEquals(
+          slight.get("advice").get("minutes").get("mean").asDouble()
+              / slight.get(other).get("minutes").get("mean").asDouble(),
+          slight.get("minutesOfAdvice").get(other).get("value").asDouble(),
+          // Five digits are written.
+          1e-4);
+    }
+    assertTrue(slight.get("advice").get("boxes").get("mean").asDouble() >= 1, out.toString());
+    assertTrue(slight.get("advice").get("harms").isInt(), out.toString());
+  }
+
+  @Test
   void theSeedChoosesTheCasesThatAreWritten() throws IOException, CaseFileException {
     Path made = directory.resolve("made");
 
@@ -137,6 +173,9 @@ class ScoreCommandTest {
     "loose --cases 5 --oracle 6, Cases for the exact calculation (6)",
     "loose --threads 0, Threads (0)",
     "loose --chart here.pdf, must end in .svg or .png",
+    "loose --game --cases 9 --oracle 3, Exact calculation (3)",
+    "loose --game --chart here.svg, Chart (here.svg)",
+    "loose two-joints --game, Population (two-joints)",
     "loose --seed x, --seed"
   })
   void whatCannotBeScoredIsAWrongCall(String arguments, String message) {

@@ -7,15 +7,13 @@ import java.util.OptionalInt;
 import java.util.function.Function;
 
 /**
- * Boxes opened by one method for each box that another opens on the same cases.
+ * What one method takes for each unit that another takes on the same cases: boxes or minutes.
  *
  * @param value total of the one over total of the other
  * @param standardError of that, case by case: luck that both share drops out (the ratio estimator
  *     of sampling surveys, Cochran, Sampling Techniques, from memory); 0 for a single case
  */
 public record Ratio(double value, double standardError) {
-  private record Pair(int boxes, int otherBoxes) {}
-
   /** Counts over the cases with a degraded joint; empty where there is none. */
   static Optional<Ratio> ofBoxes(List<Outcome> one, List<Outcome> other) {
     return of(one, other, Outcome::boxesOpened);
@@ -28,29 +26,32 @@ public record Ratio(double value, double standardError) {
 
   private static Optional<Ratio> of(
       List<Outcome> one, List<Outcome> other, Function<Outcome, OptionalInt> opened) {
-    List<Pair> pairs = new ArrayList<>();
+    List<Integer> ofOne = new ArrayList<>();
+    List<Integer> ofOther = new ArrayList<>();
     for (int place = 0; place < one.size(); place++) {
       if (one.get(place).degraded()) {
-        pairs.add(
-            new Pair(
-                opened.apply(one.get(place)).orElseThrow(),
-                opened.apply(other.get(place)).orElseThrow()));
+        ofOne.add(opened.apply(one.get(place)).orElseThrow());
+        ofOther.add(opened.apply(other.get(place)).orElseThrow());
       }
     }
-    return pairs.isEmpty() ? Optional.empty() : Optional.of(of(pairs));
+    return ofOne.isEmpty() ? Optional.empty() : Optional.of(of(ofOne, ofOther));
   }
 
-  private static Ratio of(List<Pair> pairs) {
-    double sum = pairs.stream().mapToDouble(Pair::boxes).sum();
-    double otherSum = pairs.stream().mapToDouble(Pair::otherBoxes).sum();
-    double ratio = sum / otherSum;
+  /** Of figures case by case; at least one, and none of the other negative nor all zero. */
+  static Ratio of(List<? extends Number> one, List<? extends Number> other) {
+    double otherSum = sum(other);
+    double ratio = sum(one) / otherSum;
+    int count = one.size();
     double squares = 0;
-    for (Pair pair : pairs) {
-      double apart = pair.boxes() - ratio * pair.otherBoxes();
+    for (int place = 0; place < count; place++) {
+      double apart = one.get(place).doubleValue() - ratio * other.get(place).doubleValue();
       squares += apart * apart;
     }
-    int count = pairs.size();
     double error = count == 1 ? 0 : Math.sqrt(squares * count / (count - 1.0)) / otherSum;
     return new Ratio(ratio, error);
+  }
+
+  private static double sum(List<? extends Number> figures) {
+    return figures.stream().mapToDouble(Number::doubleValue).sum();
   }
 }

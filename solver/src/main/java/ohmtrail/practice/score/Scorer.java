@@ -1,11 +1,6 @@
 package ohmtrail.practice.score;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import java.util.function.Function;
 import java.util.function.IntConsumer;
 import ohmtrail.locate.Diagnosis;
@@ -23,7 +18,7 @@ import ohmtrail.practice.exact.Oracle;
  */
 public final class Scorer {
   private final Practice practice;
-  private final int cases;
+  private final EachCase cases;
   private final int threads;
 
   /**
@@ -35,12 +30,8 @@ public final class Scorer {
    * @throws IllegalArgumentException when there is nothing to do or nobody to do it
    */
   public Scorer(Practice practice, int cases, int threads) {
-    if (cases < 1 || threads < 1) {
-      throw new IllegalArgumentException(
-          "Cases (" + cases + ") and threads (" + threads + ") must be at least 1 each");
-    }
     this.practice = practice;
-    this.cases = cases;
+    this.cases = new EachCase(cases, threads);
     this.threads = threads;
   }
 
@@ -87,8 +78,8 @@ public final class Scorer {
             .filter(oracle -> oracleCases > 0)
             .map(
                 oracle ->
-                    new Scorer(practice, Math.min(oracleCases, cases), threads)
-                        .outcomes(oracle::answer, done -> progress.accept(cases + done)))
+                    new Scorer(practice, Math.min(oracleCases, cases.cases()), threads)
+                        .outcomes(oracle::answer, done -> progress.accept(cases.cases() + done)))
             .orElse(List.of());
     return Comparison.of(population, locator, rule, exact);
   }
@@ -101,34 +92,6 @@ public final class Scorer {
   private record BothOutcomes(Outcome ofMethod, Outcome ofRule) {}
 
   private <T> List<T> onEach(Function<PracticeCase, T> task, IntConsumer progress) {
-    ExecutorService pool = Executors.newFixedThreadPool(threads);
-    try {
-      List<Future<T>> pending = new ArrayList<>();
-      for (int number = 0; number < cases; number++) {
-        int drawn = number;
-        pending.add(pool.submit(() -> task.apply(practice.caseOf(drawn))));
-      }
-      List<T> done = new ArrayList<>();
-      for (Future<T> each : pending) {
-        done.add(result(each));
-        progress.accept(done.size());
-      }
-      return List.copyOf(done);
-    } finally {
-      pool.shutdownNow();
-    }
-  }
-
-  private static <T> T result(Future<T> pending) {
-    try {
-      return pending.get();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException("Scoring was interrupted before it was done", e);
-    } catch (ExecutionException e) {
-      throw e.getCause() instanceof RuntimeException cause
-          ? cause
-          : new IllegalStateException("A case could not be scored: " + e.getCause(), e);
-    }
+    return cases.list(number -> task.apply(practice.caseOf(number)), progress);
   }
 }

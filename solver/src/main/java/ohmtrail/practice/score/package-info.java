@@ -1,10 +1,11 @@
 /**
- * How well a ranking finds the degraded joint, on cases whose truth is known.
+ * How well a ranking or a search finds the degraded joint, on cases whose truth is known.
  *
  * <p>{@link ohmtrail.practice.score.Scorer} asks a method on many cases, the rule of thumb and,
  * where there is one, the exact calculation; {@link ohmtrail.practice.score.Score} is what comes of
- * it. May import {@code practice}, {@code practice.answer}, {@code practice.exact} and what they
- * may.
+ * it. {@link ohmtrail.practice.score.GameScorer} plays the whole search in every way that there is;
+ * {@link ohmtrail.practice.score.GameScore} is what comes of that. May import {@code practice},
+ * {@code practice.answer}, {@code practice.exact}, {@code practice.search} and what they may.
  */
 @NullMarked
 package ohmtrail.practice.score;
