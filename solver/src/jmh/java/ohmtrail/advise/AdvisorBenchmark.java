@@ -2,12 +2,16 @@ package ohmtrail.advise;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
+import ohmtrail.locate.Locator;
+import ohmtrail.locate.Posterior;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -34,7 +38,8 @@ import org.openjdk.jmh.annotations.Warmup;
 
 /**
  * What to do next on twelve receptacles, with two meters and two loads at hand: 180 visits with
- * over 200 different readings.
+ * over 200 different readings. And a step of a walk along them: the next reading comes in, the
+ * hypotheses are weighed anew, and then what to do after it.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
@@ -50,7 +55,10 @@ public class AdvisorBenchmark {
   private int taken;
 
   private Advisor advisor;
+  private Locator locator;
   private Survey survey;
+  private Survey withNext;
+  private Situation thereWithHeater;
 
   /** Draws the circuit and takes the tests. */
   @Setup
@@ -74,11 +82,23 @@ public class AdvisorBenchmark {
             List.of(Meter.highImpedance("high"), Meter.lowImpedance("low")),
             List.of(new HeatingElement("heater", 1500, 120), new HeatingElement("iron", 1000, 120)),
             tests.subList(0, taken));
+    List<Test> answered = new ArrayList<>(survey.tests());
+    answered.add(test("at 9", List.of(new LoadInUse("heater", "box-9")), "box-9", 104.2));
+    withNext = survey.withTests(answered);
+    thereWithHeater = new Situation(Optional.of("box-9"), Set.of("heater"));
+    locator = new Locator(circuit, Assumptions.defaults());
     advisor = new Advisor(circuit, Assumptions.defaults(), Minutes.defaults());
   }
 
   private static Test test(String name, List<LoadInUse> loads, String box, double volts) {
     return new Test(name, loads, List.of(new Reading(box, ProbePoints.HOT_NEUTRAL, "high", volts)));
+  }
+
+  /** What {@code walk} asks after each answer: with the posterior at hand, for it shows it too. */
+  @Benchmark
+  public Advice walkStep() {
+    Posterior posterior = locator.weigh(withNext);
+    return advisor.next(withNext, thereWithHeater, posterior);
   }
 
   /** Weighs the hypotheses and what could be done next. */
