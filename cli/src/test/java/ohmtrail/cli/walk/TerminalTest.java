@@ -8,12 +8,22 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import ohmtrail.circuit.Box;
+import ohmtrail.practice.PracticeCase;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The command {@code walk} in a process of its own, on a pseudo-terminal and without one. */
+/**
+ * The commands {@code walk} and {@code practice} in a process of their own, on a pseudo-terminal
+ * and without one.
+ */
 class TerminalTest {
   private static final int COLUMNS = 60;
+
+  /** Of the lesson. */
+  private static final int LEVEL = 1;
+
+  private static final long SEED = 5;
 
   /** More than any search of a few boxes takes. */
   private static final int MOST_STEPS = 20;
@@ -102,5 +112,69 @@ class TerminalTest {
       assertTrue(typist.screen().contains("The input has ended."), typist.screen());
     }
     assertTrue(Files.readString(file).contains("121.6 V high"), Files.readString(file));
+  }
+
+  @Test
+  void aWholeLessonOnATerminalOfSixtyColumns() throws IOException {
+    PracticeCase drawn = Level.of(LEVEL).draw(SEED);
+    List<Box> boxes = drawn.circuit().boxes();
+    String hidden = drawn.truth().degraded().get(0).joint();
+    String bad = drawn.circuit().joint(hidden).orElseThrow().box();
+    String end = boxes.get(boxes.size() - 1).name();
+    try (Typist typist = practice()) {
+      assertTrue(flat(typist.untilAsked()).contains("Lamps dim"), typist.screen());
+      typist.type(end + " low");
+      assertTrue(flat(typist.untilAsked()).contains(end + ", hot-neutral: "), typist.screen());
+      typist.type("nowhere");
+      assertTrue(
+          flat(typist.untilAsked()).contains("Box (nowhere) must be one of"), typist.screen());
+      for (Box box : boxes) {
+        if (!box.name().equals(bad)) {
+          typist.type("open " + box.name());
+          assertFalse(typist.untilAsked().contains("As advised"), typist.screen());
+        }
+      }
+      typist.type("open " + bad);
+
+      assertEquals(0, typist.exitCode(), typist.screen());
+      String told = flat(typist.screen());
+      assertTrue(told.contains("found in"), typist.screen());
+      assertTrue(told.contains("As advised, in "), typist.screen());
+      assertTrue(told.contains("The joint: R = "), typist.screen());
+      typist.screen().lines().forEach(line -> assertTrue(line.length() <= COLUMNS, line));
+    }
+  }
+
+  @Test
+  void theEndOfInputOnATerminalEndsALesson() throws IOException {
+    try (Typist typist = practice()) {
+      typist.untilAsked();
+      typist.endInput();
+
+      assertEquals(0, typist.exitCode(), typist.screen());
+      assertTrue(flat(typist.screen()).contains("The input has ended."), typist.screen());
+    }
+  }
+
+  @Test
+  void aLessonWithoutATerminalTakesPlainLines() throws IOException {
+    String level = Integer.toString(LEVEL);
+    try (Typist typist =
+        Typist.onPipe("practice", "--level", level, "--seed", Long.toString(SEED))) {
+      typist.type("map\nquit");
+
+      assertEquals(0, typist.exitCode(), typist.screen());
+      assertFalse(typist.raw().contains("\u001b"), "escape codes on a pipe");
+      assertTrue(flat(typist.screen()).contains("Given up after 0 min."), typist.screen());
+    }
+  }
+
+  private static Typist practice() throws IOException {
+    return Typist.onTerminal(
+        COLUMNS, "practice", "--level", Integer.toString(LEVEL), "--seed", Long.toString(SEED));
+  }
+
+  private static String flat(String screen) {
+    return screen.replaceAll("\\s+", " ");
   }
 }
