@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 
 /**
@@ -18,7 +20,7 @@ import ohmtrail.reference.Conductor;
  * @param companion what else runs in the same jacket
  * @param roles what its conductors are for, at least two, each once; kept in the order of {@link
  *     ConductorRole}
- * @param groundConductor the ground, where it is of another size than the rest
+ * @param ground what carries the ground, where that is no wire like the rest
  */
 public record Cable(
     String from,
@@ -28,7 +30,7 @@ public record Cable(
     Conductor conductor,
     Companion companion,
     List<ConductorRole> roles,
-    Optional<Conductor> groundConductor) {
+    Optional<Grounding> ground) {
   /** Hot, neutral and ground. */
   public static final List<ConductorRole> USUAL =
       List.of(ConductorRole.HOT, ConductorRole.NEUTRAL, ConductorRole.GROUND);
@@ -57,7 +59,7 @@ public record Cable(
               + to
               + " must be two or more, each named once");
     }
-    Objects.requireNonNull(groundConductor, "groundConductor");
+    Objects.requireNonNull(ground, "ground");
     Objects.requireNonNull(conductor, "conductor");
     Objects.requireNonNull(companion, "companion");
     if (from.equals(to)) {
@@ -108,19 +110,36 @@ public record Cable(
 
   /** The same with other conductors, all of one size. */
   public Cable with(List<ConductorRole> others) {
-    return new Cable(
-        from, to, lengthMetres, lengthTolerance, conductor, companion, others, groundConductor);
+    return new Cable(from, to, lengthMetres, lengthTolerance, conductor, companion, others, ground);
   }
 
   /** The same, followed the other way. */
   Cable turned() {
-    return new Cable(
-        to, from, lengthMetres, lengthTolerance, conductor, companion, roles, groundConductor);
+    return new Cable(to, from, lengthMetres, lengthTolerance, conductor, companion, roles, ground);
   }
 
-  /** Size and material of one of its conductors. */
-  public Conductor conductor(ConductorRole role) {
-    return role == ConductorRole.GROUND ? groundConductor.orElse(conductor) : conductor;
+  /** The same with its ground carried otherwise. */
+  public Cable grounded(Grounding by) {
+    return new Cable(
+        from, to, lengthMetres, lengthTolerance, conductor, companion, roles, Optional.of(by));
+  }
+
+  /** What carries one of its conductors, where that is no wire like the rest. */
+  private Optional<Grounding> carrier(ConductorRole role) {
+    return role == ConductorRole.GROUND ? ground : Optional.empty();
+  }
+
+  /** Resistance of one of its conductors, ohm/m. */
+  public double ohmsPerMetre(ConductorRole role, Assumptions assumptions) {
+    return carrier(role)
+        .map(carrier -> carrier.ohmsPerMetre(assumptions))
+        .orElseGet(
+            () -> conductor.ohmsPerMetre(assumptions.value(Assumption.CONDUCTOR_TEMPERATURE)));
+  }
+
+  /** How one of its conductors is held in a box at its end. */
+  JointKind joints(ConductorRole role, Box box) {
+    return carrier(role).flatMap(Grounding::ends).orElseGet(() -> box.runJoints(role));
   }
 
   /** The box at the other end. */

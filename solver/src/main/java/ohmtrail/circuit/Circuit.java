@@ -144,9 +144,11 @@ public final class Circuit {
       boolean oneOut = leaving.getOrDefault(cable.from(), 0) == 1;
       boolean oneIn = arriving.getOrDefault(cable.to(), 0) == 1;
       Joint near =
-          cableJoint(cable.from(), conductor, JointRole.OUTGOING, oneOut ? "" : "/" + cable.to());
+          cableJoint(
+              cable, cable.from(), conductor, JointRole.OUTGOING, oneOut ? "" : "/" + cable.to());
       Joint far =
-          cableJoint(cable.to(), conductor, JointRole.INCOMING, oneIn ? "" : "/" + cable.from());
+          cableJoint(
+              cable, cable.to(), conductor, JointRole.INCOMING, oneIn ? "" : "/" + cable.from());
       joints.put(near.id(), near);
       joints.put(far.id(), far);
       added.add(new Section(cable, conductor, near, far));
@@ -154,9 +156,10 @@ public final class Circuit {
     sections.put(cable, List.copyOf(added));
   }
 
-  private Joint cableJoint(String boxName, ConductorRole conductor, JointRole role, String suffix) {
+  private Joint cableJoint(
+      Cable cable, String boxName, ConductorRole conductor, JointRole role, String suffix) {
     String id = boxName + "/" + conductor.word() + "/" + role.word() + suffix;
-    return new Joint(id, boxName, conductor, role, boxNamed(boxName).runJoints(conductor));
+    return new Joint(id, boxName, conductor, role, cable.joints(conductor, boxNamed(boxName)));
   }
 
   private Box boxNamed(String name) {

@@ -17,7 +17,9 @@ public enum JointKind {
   /** Soldered splice. */
   SOLDER("solder", Assumption.WEIGHT_SOLDER),
   /** The spring contact in which the blade of a plug sits. */
-  BLADE_CONTACT("blade contact", Assumption.WEIGHT_BLADE_CONTACT);
+  BLADE_CONTACT("blade contact", Assumption.WEIGHT_BLADE_CONTACT),
+  /** Connector, locknut or coupling of a metal conduit that is the ground. */
+  CONDUIT_FITTING("conduit fitting", Assumption.WEIGHT_CONDUIT_FITTING);
 
   private final String word;
   private final Assumption weight;

@@ -51,7 +51,7 @@ final class Layout {
   private final Parameters parameters;
   private final double[] point;
   private final double jointOhms;
-  private final double celsius;
+  private final Assumptions assumptions;
   private final double omega;
   private final Network.Builder network = Network.builder();
   private final List<Port> ports = new ArrayList<>();
@@ -84,7 +84,7 @@ final class Layout {
     this.parameters = parameters;
     this.point = point;
     this.jointOhms = assumptions.value(Assumption.HEALTHY_JOINT_OHMS);
-    this.celsius = assumptions.value(Assumption.CONDUCTOR_TEMPERATURE);
+    this.assumptions = assumptions;
     this.omega = isolation.isEmpty() ? circuit.supply().angularFrequency() : DIRECT_CURRENT;
   }
 
@@ -251,7 +251,7 @@ final class Layout {
     for (Section section : circuit.sections(cable)) {
       ConductorRole conductor = section.conductor();
       int jointPlace = sectionPlace(section);
-      double ohms = length * cable.conductor(conductor).ohmsPerMetre(celsius);
+      double ohms = length * cable.ohmsPerMetre(conductor, assumptions);
       addJoint(section.near(), from.node(conductor), near.node(conductor), jointPlace);
       conductorPorts.put(
           new Tap.AroundConductor(cable.from(), cable.to(), conductor),

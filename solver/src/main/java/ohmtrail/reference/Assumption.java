@@ -45,6 +45,10 @@ public enum Assumption {
   UNKNOWN_LENGTH_SPREAD(Range.SPREAD),
   /** Temperature of the conductors while readings are taken, °C. */
   CONDUCTOR_TEMPERATURE(Range.CELSIUS),
+  /** Resistance of electrical metallic tubing that is the ground, ohm/m. */
+  EMT_OHMS(Range.OHMS_PER_METRE),
+  /** Resistance of rigid metal conduit that is the ground, ohm/m. */
+  RIGID_CONDUIT_OHMS(Range.OHMS_PER_METRE),
   /** Resistance of a sound joint, ohm. */
   HEALTHY_JOINT_OHMS(Range.SMALL_OHMS),
   /** Log sd of that resistance. */
@@ -97,6 +101,10 @@ public enum Assumption {
   WEIGHT_SOLDER(Range.WEIGHT),
   /** Relative failure rate of receptacle blade contacts. */
   WEIGHT_BLADE_CONTACT(Range.WEIGHT),
+  /**
+   * Relative failure rate of connectors, locknuts and couplings of a conduit that is the ground.
+   */
+  WEIGHT_CONDUIT_FITTING(Range.WEIGHT),
   /** Multiplies the weight of a joint on a ground conductor. */
   WEIGHT_GROUND_FACTOR(Range.WEIGHT),
   /** Multiplies the weight of a joint on the supply side of the panel. */
@@ -196,6 +204,7 @@ public enum Assumption {
     PROBABILITY(1e-9, 0.999, "it was given in per cent: write 0.1 for 10 %."),
     SMALL_OHMS(1e-6, 100, "it was given in milliohms: write 0.002 for 2 milliohms."),
     LARGE_OHMS(1e3, 1e15, "it was given in kilohms or megohms: write 1.0e7 for 10 megohms."),
+    OHMS_PER_METRE(1e-6, 1, "it was given in milliohms: write 0.003 for 3 milliohms per metre."),
     EARTH_OHMS(0.01, 1e5, "it was given in kilohms: write ohms."),
     METRES(0.01, 1e4, "it was given in another unit of length: write metres."),
     CELSIUS(-40, 120, "it was given in kelvin or in degrees Fahrenheit: write degrees Celsius."),

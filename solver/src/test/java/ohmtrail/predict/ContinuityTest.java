@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.Grounding;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
@@ -63,7 +64,7 @@ class ContinuityTest {
         Wires.copper(size),
         Cable.Companion.NONE,
         Cable.USUAL,
-        Optional.of(Wires.copper(ground)));
+        Optional.of(new Grounding.Wire(Wires.copper(ground))));
   }
 
   /**

@@ -119,6 +119,7 @@ final class AssumptionReader {
   static Optional<Dimension> dimension(Assumption assumption) {
     return switch (assumption.unit()) {
       case "ohm" -> Optional.of(Dimension.RESISTANCE);
+      case "ohm/m" -> Optional.of(Dimension.RESISTANCE_PER_LENGTH);
       case "m" -> Optional.of(Dimension.LENGTH);
       case "degC" -> Optional.of(Dimension.TEMPERATURE);
       case "F/m" -> Optional.of(Dimension.CAPACITANCE_PER_LENGTH);

@@ -55,6 +55,7 @@ public final class CaseFileWriter {
   private static Unit unit(Dimension dimension) {
     return switch (dimension) {
       case RESISTANCE -> Unit.OHM;
+      case RESISTANCE_PER_LENGTH -> Unit.MILLIOHM_PER_METRE;
       case LENGTH -> Unit.METRE;
       case TEMPERATURE -> Unit.CELSIUS;
       case CAPACITANCE_PER_LENGTH -> Unit.PICOFARAD_PER_METRE;

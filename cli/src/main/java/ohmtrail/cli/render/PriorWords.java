@@ -80,6 +80,7 @@ public final class PriorWords {
       case LUG -> "lugs";
       case SOLDER -> "soldered joints";
       case BLADE_CONTACT -> "blade contacts";
+      case CONDUIT_FITTING -> "conduit fittings";
     };
   }
 }

@@ -11,10 +11,14 @@ import java.util.Optional;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Grounding;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.circuit.Supply;
+import ohmtrail.reference.Conductor;
+import ohmtrail.reference.ConductorMaterial;
+import ohmtrail.reference.ConductorSize;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -111,8 +115,11 @@ class TwoLegCaseTest {
             """);
     assertEquals(Supply.Earthing.TT, ring.circuit().supply().earthing());
     Cable cable = ring.circuit().cables().get(0);
-    assertEquals("1.5 mm2", cable.conductor(GROUND).size().designation());
-    assertEquals("2.5 mm2", cable.conductor(NEUTRAL).size().designation());
+    assertEquals("2.5 mm2", cable.conductor().size().designation());
+    assertEquals(
+        new Grounding.Wire(
+            new Conductor(ConductorSize.parse("1.5 mm2").orElseThrow(), ConductorMaterial.COPPER)),
+        cable.ground().orElseThrow());
     assertEquals(ring.circuit(), read(new CaseFileWriter().write(ring)).circuit());
   }
 

@@ -44,7 +44,7 @@ public final class BareOutlet {
         && cable.lengthMetres().equals(OptionalDouble.of(METRES))
         && cable.lengthTolerance().equals(OptionalDouble.of(LENGTH_TOLERANCE))
         && cable.companion() == Cable.Companion.NONE
-        && cable.groundConductor().isEmpty();
+        && cable.ground().isEmpty();
   }
 
   private static Box outlet(Circuit circuit) {

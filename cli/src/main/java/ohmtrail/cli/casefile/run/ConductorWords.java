@@ -6,6 +6,8 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import ohmtrail.circuit.Grounding;
+import ohmtrail.circuit.Grounding.Conduit;
 import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Once;
@@ -21,7 +23,7 @@ import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
 
-/** Reads the size and the metal of a cable's conductors. */
+/** Reads the size and the metal of a cable's conductors, and the conduit that is its ground. */
 final class ConductorWords {
 
   private static final String AWG = "awg";
@@ -48,6 +50,9 @@ final class ConductorWords {
     /** Of the ground, where it is another: 2.5/1.5 mm2. */
     final Once<ConductorSize> groundSize;
 
+    /** What is its ground, where that is no wire. */
+    final Once<Conduit> conduit;
+
     /** Whether a size stood there that is none; then nothing may be made up in its place. */
     private boolean wrong;
 
@@ -55,9 +60,15 @@ final class ConductorWords {
       size = new Once<>("Cable size", problems);
       material = new Once<>("Metal of the cable", problems);
       groundSize = new Once<>("Size of the ground", problems);
+      conduit = new Once<>("Conduit", problems);
     }
 
     boolean isGiven() {
+      return saysWire() || conduit.isGiven();
+    }
+
+    /** Whether it says anything of the wires. */
+    boolean saysWire() {
       return wrong || size.isGiven() || material.isGiven();
     }
   }
@@ -77,7 +88,7 @@ final class ConductorWords {
    * @param conductor its conductors
    * @param ground its ground, where that is another
    */
-  record Wire(Conductor conductor, Optional<Conductor> ground) {}
+  record Wire(Conductor conductor, Optional<Grounding> ground) {}
 
   /** The whole of a scalar as a cable; empty when it is none, and noted. */
   Optional<Wire> only(Scalar scalar) {
@@ -102,12 +113,17 @@ final class ConductorWords {
     }
   }
 
-  /** Takes the next words if they say the size or the metal. */
+  /** Takes the next words if they say the size, the metal or the conduit. */
   boolean take(Words words, Draft draft) {
     Place place = words.peek().map(Word::place).orElse(words.place());
     Optional<ConductorMaterial> material = words.takeMeaning(Vocabulary.MATERIALS);
     if (material.isPresent()) {
       draft.material.give(material.get(), place);
+      return true;
+    }
+    Optional<Conduit> conduit = words.takeMeaning(Vocabulary.CONDUITS);
+    if (conduit.isPresent()) {
+      draft.conduit.give(conduit.get(), place);
       return true;
     }
     Optional<Word> size = takeSize(words);
@@ -260,9 +276,19 @@ final class ConductorWords {
     }
   }
 
-  /** The ground's conductor, where the draft says another size. */
-  Optional<Conductor> ground(Draft draft, Conductor rest) {
-    return draft.groundSize.value().map(size -> new Conductor(size, rest.material()));
+  /** What carries the ground, where the draft says another size or a conduit. */
+  Optional<Grounding> ground(Draft draft, Conductor rest) {
+    if (draft.groundSize.isGiven() && draft.conduit.isGiven()) {
+      problems.error(
+          draft.conduit.place(draft.groundSize.place(Place.startOf(""))),
+          "Ground of a cable must be a wire or the conduit, not both.",
+          "the wire carries nearly all: then leave out the conduit.");
+    }
+    return draft
+        .groundSize
+        .value()
+        .<Grounding>map(size -> new Grounding.Wire(new Conductor(size, rest.material())))
+        .or(draft.conduit::value);
   }
 
   /** Warns of a conductor that is absurd for its breaker, where that is given. */

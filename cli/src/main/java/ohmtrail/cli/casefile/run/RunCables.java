@@ -13,6 +13,7 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Grounding;
 import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
@@ -134,7 +135,7 @@ final class RunCables {
   }
 
   private Optional<Conductor> conductor(RunEntry entry) {
-    if (!entry.conductor.isGiven()) {
+    if (!entry.conductor.saysWire()) {
       usualTaken = usualTaken || !feed.cableGiven();
       return feed.cableGiven() ? feed.cable() : usual();
     }
@@ -159,7 +160,7 @@ final class RunCables {
     return roles;
   }
 
-  private Optional<Conductor> ground(RunEntry entry, Conductor conductor) {
+  private Optional<Grounding> ground(RunEntry entry, Conductor conductor) {
     return entry.conductor.isGiven()
         ? conductors.ground(entry.conductor, conductor)
         : feed.ground();

@@ -15,6 +15,7 @@ import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.CircuitException;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Grounding;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
@@ -48,7 +49,7 @@ final class RunReader {
    * @param breakerAmperes the breaker's rating, that taken as usual where none is given
    * @param statedAmperes the rating that is given
    * @param cable the cable of every entry that names none; empty where none is given
-   * @param ground its ground, where that is of another size
+   * @param ground its ground, where that is no wire like the rest
    * @param cableGiven whether the case gives one, right or wrong
    * @param roles the conductors of cables that do not say theirs
    * @param protection the GFCI or RCD at the breaker
@@ -61,7 +62,7 @@ final class RunReader {
       OptionalDouble breakerAmperes,
       OptionalDouble statedAmperes,
       Optional<Conductor> cable,
-      Optional<Conductor> ground,
+      Optional<Grounding> ground,
       boolean cableGiven,
       List<ConductorRole> roles,
       Optional<Rating> protection,

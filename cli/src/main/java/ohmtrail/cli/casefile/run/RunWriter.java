@@ -23,6 +23,8 @@ import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.DeviceWiring;
+import ohmtrail.circuit.Grounding;
+import ohmtrail.circuit.Grounding.Conduit;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
@@ -265,18 +267,27 @@ public final class RunWriter {
   private String wire(Cable cable) {
     Conductor own = cable.conductor();
     boolean sameMetal = own.material() == conductor.material();
-    Optional<Conductor> ground = cable.groundConductor();
-    if (ground.isPresent()) {
-      return joined(twoSizes(own, ground.get()), sameMetal ? "" : material(own));
-    }
-    return joined(
-        own.equals(conductor) ? "" : own.size().designation(), sameMetal ? "" : material(own));
+    boolean plain = own.equals(conductor) && cable.ground().isEmpty();
+    String sizes = own.equals(conductor) && inConduit(cable) ? "" : sizes(cable);
+    return joined(plain ? "" : sizes, sameMetal ? "" : material(own), conduit(cable));
   }
 
-  /** 2.5/1.5 mm2. */
-  private static String twoSizes(Conductor line, Conductor ground) {
-    String first = line.size().designation();
-    return first.substring(0, first.indexOf(' ')) + "/" + ground.size().designation();
+  private static boolean inConduit(Cable cable) {
+    return !conduit(cable).isEmpty();
+  }
+
+  private static String conduit(Cable cable) {
+    return cable.ground().orElse(null) instanceof Conduit conduit
+        ? Vocabulary.word(Vocabulary.CONDUITS, conduit).toUpperCase(Locale.ROOT)
+        : "";
+  }
+
+  /** 2.5 mm2, or 2.5/1.5 mm2 where the ground is a wire of another size. */
+  private static String sizes(Cable cable) {
+    String line = cable.conductor().size().designation();
+    return cable.ground().orElse(null) instanceof Grounding.Wire ground
+        ? line.substring(0, line.indexOf(' ')) + "/" + ground.conductor().size().designation()
+        : line;
   }
 
   private static String device(Box box) {
@@ -322,14 +333,8 @@ public final class RunWriter {
     if (!cable.roles().equals(usual(cable))) {
       writeKey("conductors", Conductors.text(cable.roles()));
     }
-    if (cable.groundConductor().isPresent()) {
-      writeKey(
-          "cable",
-          twoSizes(cable.conductor(), cable.groundConductor().get())
-              + " "
-              + material(cable.conductor()));
-    } else if (!cable.conductor().equals(conductor)) {
-      writeKey("cable", cable.conductor().size().designation() + " " + material(cable.conductor()));
+    if (cable.ground().isPresent() || !cable.conductor().equals(conductor)) {
+      writeKey("cable", joined(sizes(cable), material(cable.conductor()), conduit(cable)));
     }
     if (cable.companion() != Companion.NONE) {
       writeKey("companion", Vocabulary.word(Vocabulary.COMPANIONS, cable.companion()));

@@ -1,15 +1,18 @@
 package ohmtrail.cli.casefile.words;
 
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.DeviceWiring;
+import ohmtrail.circuit.Grounding.Conduit;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Names;
@@ -22,6 +25,9 @@ import ohmtrail.survey.Finding;
 /** The words of a run, in both regions' spelling. */
 public final class Vocabulary {
 
+  private static final Set<JointKind> HOLDING_NO_WIRE =
+      EnumSet.of(JointKind.BLADE_CONTACT, JointKind.CONDUIT_FITTING);
+
   /** What a box is. */
   public static final Map<String, BoxKind> KINDS = kinds();
 
@@ -29,11 +35,14 @@ public final class Vocabulary {
   public static final Map<String, DeviceWiring> WIRINGS =
       ordered("feed-through", DeviceWiring.FEED_THROUGH, "pigtail", DeviceWiring.PIGTAIL);
 
-  /** How wires are held: all kinds of joints but the contact of a plug. */
+  /** How wires are held: all kinds of joints but those that hold none. */
   public static final Map<String, JointKind> JOINTS = joints();
 
   /** What conductors are made of. */
   public static final Map<String, ConductorMaterial> MATERIALS = materials();
+
+  /** The metal conduit that is the ground. */
+  public static final Map<String, Conduit> CONDUITS = conduits();
 
   /** What else runs in the jacket of a cable. */
   public static final Map<String, Companion> COMPANIONS =
@@ -70,6 +79,7 @@ public final class Vocabulary {
                 WIRINGS.keySet(),
                 JOINTS.keySet(),
                 MATERIALS.keySet(),
+                CONDUITS.keySet(),
                 List.of(FROM, WITH, ON, "gfci", "rcd", UNKNOWN))
             .flatMap(Collection::stream)
             .toList());
@@ -111,7 +121,7 @@ public final class Vocabulary {
   private static Map<String, JointKind> joints() {
     Map<String, JointKind> joints = new LinkedHashMap<>();
     for (JointKind kind : JointKind.values()) {
-      if (kind != JointKind.BLADE_CONTACT) {
+      if (!HOLDING_NO_WIRE.contains(kind)) {
         joints.put(kind.word(), kind);
       }
     }
@@ -133,6 +143,15 @@ public final class Vocabulary {
     }
     materials.put("aluminum", ConductorMaterial.ALUMINIUM);
     return materials;
+  }
+
+  private static Map<String, Conduit> conduits() {
+    Map<String, Conduit> conduits = new LinkedHashMap<>();
+    conduits.put("emt", Conduit.EMT);
+    conduits.put("conduit", Conduit.EMT);
+    conduits.put("rigid-conduit", Conduit.RIGID);
+    conduits.put("rmc", Conduit.RIGID);
+    return conduits;
   }
 
   private static Map<String, Finding.State> findings() {

@@ -11,6 +11,7 @@ import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.DeviceWiring;
+import ohmtrail.circuit.Grounding.Conduit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointRole;
 import ohmtrail.cli.render.Figures;
@@ -83,7 +84,15 @@ public final class CircuitTree {
         + " "
         + cable.conductor().size().designation()
         + material
+        + (cable.ground().orElse(null) instanceof Conduit conduit ? in(conduit) : "")
         + (cable.companion() == Cable.Companion.LIVE ? " beside a live conductor" : "");
+  }
+
+  private static String in(Conduit conduit) {
+    return switch (conduit) {
+      case EMT -> " in EMT, which is the ground";
+      case RIGID -> " in rigid conduit, which is the ground";
+    };
   }
 
   private String described(Box box) {
