@@ -60,10 +60,15 @@ public final class AdviceWords {
     for (Test test : read.tests()) {
       List<String> readings = test.readings().stream().map(this::between).toList();
       String meter =
-          survey.meters().size() > 1 ? " with the meter " + test.readings().get(0).meter() : "";
+          survey.meters().size() > 1 ? " with the " + named(test.readings().get(0).meter()) : "";
       parts.add("read " + JointWords.listed(readings, "and") + meter + during(test, read.box()));
     }
     return String.join("; then ", parts);
+  }
+
+  /** "meter high", but "clamp meter" as it is. */
+  private static String named(String meter) {
+    return meter.endsWith("meter") ? meter : "meter " + meter;
   }
 
   /** One reading of a visit: between what, and while what is on. */

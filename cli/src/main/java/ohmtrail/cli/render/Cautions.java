@@ -18,21 +18,24 @@ public final class Cautions {
 
   private Cautions() {}
 
-  /** The cautions that hold for every circuit that is measured live. */
+  /** The cautions that hold for every circuit that is measured, live or dead. */
   public static List<String> forMeasuring(CaseFile caseFile) {
     Region region = Region.of(caseFile.circuit().supply());
     List<String> cautions = new ArrayList<>();
-    cautions.add(
-        "These readings are taken on live parts. Only a person trained for live work takes them,"
-            + " with a meter and leads of measurement category CAT III or better for"
-            + " fixed wiring, rated for the voltage.");
+    List<ohmtrail.survey.Test> tests = caseFile.survey().tests();
+    if (tests.isEmpty() || !tests.stream().allMatch(ohmtrail.survey.Test::isDead)) {
+      cautions.add(
+          "These readings are taken on live parts. Only a person trained for live work takes them,"
+              + " with a meter and leads of measurement category CAT III or better for"
+              + " fixed wiring, rated for the voltage.");
+    }
     cautions.add(
         "Stop and switch the circuit off at the breaker at any heat, smell, smoke, buzzing or"
             + " crackling, and leave it off.");
     cautions.add(
         "Before opening a box: breaker off, secured against being switched on, and every conductor"
             + " proved dead with a tester that has just been proved on a live one.");
-    if (caseFile.survey().tests().stream().anyMatch(ohmtrail.survey.Test::isDead)) {
+    if (tests.stream().anyMatch(ohmtrail.survey.Test::isDead)) {
       cautions.add(
           "An ohmmeter or continuity tester goes on a dead circuit only: breaker off and locked,"
               + " every conductor proved dead first. Before switching on again take every link off"

@@ -62,17 +62,6 @@ record Lesson(
   private static final Pattern WITH =
       Pattern.compile("(?i)(.+?)(?: with(?: the)? (\\S+)(?: at (\\S+))?)?");
 
-  private static final List<String> HELP =
-      List.of(
-          "hall-2: what a meter shows there from hot to neutral, nothing on",
-          "hall-2 low: the same with the meter called low",
-          "hall-2 neutral-ground: between other conductors",
-          "hall-2 with heater: with the heater plugged in there",
-          "hall-2 with heater at desk: with the heater plugged in elsewhere",
-          "open hall-2: look into that box",
-          "map, readings: the run; what was read so far",
-          "quit: give up and see where it was");
-
   Lesson {
     steps = List.copyOf(steps);
   }
@@ -99,8 +88,25 @@ record Lesson(
     return meter.name() + ", " + Figures.ohms(meter.inputOhms()) + " input";
   }
 
+  /** The words, with boxes and load of this run. */
   private String help() {
-    return new Page(width).heading("What can be typed").items(HELP).toString();
+    List<Box> boxes = hidden.circuit().boxes();
+    String box = boxes.get(1).name();
+    String load = survey.loads().get(0).name();
+    String other = boxes.get(boxes.size() - 1).name();
+    return new Page(width)
+        .heading("What can be typed")
+        .items(
+            List.of(
+                box + ": what a meter shows there from hot to neutral, nothing on",
+                box + " low: the same with the low-impedance meter",
+                box + " neutral-ground: between other conductors",
+                box + " with " + load + ": with the " + load + " plugged in there",
+                box + " with " + load + " at " + other + ": with it plugged in elsewhere",
+                "open " + box + ": look into that box",
+                "map, readings: the run; what was read so far",
+                "quit: give up and see where it was"))
+        .toString();
   }
 
   @Override
