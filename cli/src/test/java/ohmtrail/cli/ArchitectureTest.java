@@ -58,6 +58,7 @@ class ArchitectureTest {
           .resideInAnyPackage(
               "ohmtrail.cli",
               "ohmtrail.cli.casefile..",
+              "ohmtrail.cli.names..",
               "ohmtrail.cli.render..",
               "ohmtrail.cli.walk..",
               "ohmtrail.cli.chart..",

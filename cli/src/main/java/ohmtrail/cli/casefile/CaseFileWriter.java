@@ -35,6 +35,11 @@ public final class CaseFileWriter {
         + assumptions(caseFile.assumptions());
   }
 
+  /** A text as a key or a value of a case file: plain where that is safe, else in quotes. */
+  public static String text(String words) {
+    return YamlText.of(words);
+  }
+
   private static String assumptions(Assumptions assumptions) {
     StringBuilder out = new StringBuilder();
     for (Assumption assumption : assumptions.overridden()) {

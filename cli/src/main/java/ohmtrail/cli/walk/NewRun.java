@@ -10,8 +10,8 @@ import java.util.regex.Pattern;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
+import ohmtrail.cli.casefile.CaseFileWriter;
 import ohmtrail.cli.casefile.Problem;
-import ohmtrail.cli.casefile.text.YamlText;
 
 /**
  * A run asked for as it is walked: supply, breaker, cable, then box after box. Every answer is put
@@ -154,7 +154,7 @@ record NewRun(
     String name = typed.substring(0, end).strip();
     String words = typed.substring(Math.min(typed.length(), end + 1)).strip();
     String kind = KIND.matcher(words).matches() ? "" : "receptacle ";
-    return YamlText.of(name) + ": " + YamlText.of((kind + words).strip());
+    return CaseFileWriter.text(name) + ": " + CaseFileWriter.text((kind + words).strip());
   }
 
   /** Goes on where the reader takes what was said; else says what it does not take. */
@@ -185,11 +185,11 @@ record NewRun(
   }
 
   private String text() {
-    StringBuilder text = new StringBuilder("title: " + YamlText.of(title) + "\n");
+    StringBuilder text = new StringBuilder("title: " + CaseFileWriter.text(title) + "\n");
     for (Asked each : List.of(Asked.SUPPLY, Asked.BREAKER, Asked.CABLE, Asked.JOINTS)) {
       String answer = answers.getOrDefault(each, "");
       if (!answer.isEmpty()) {
-        text.append(each.key).append(": ").append(YamlText.of(answer)).append('\n');
+        text.append(each.key).append(": ").append(CaseFileWriter.text(answer)).append('\n');
       }
     }
     text.append("run:\n  - panel\n");
@@ -201,7 +201,7 @@ record NewRun(
     }
     String load = answers.getOrDefault(Asked.LOAD, "");
     if (!load.isEmpty()) {
-      text.append("loads:\n  heater: ").append(YamlText.of(load)).append('\n');
+      text.append("loads:\n  heater: ").append(CaseFileWriter.text(load)).append('\n');
     }
     return text.toString();
   }

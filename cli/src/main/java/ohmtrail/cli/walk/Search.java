@@ -15,7 +15,7 @@ import ohmtrail.advise.Situation;
 import ohmtrail.advise.Timetable;
 import ohmtrail.circuit.Box;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.names.Names;
 import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.locate.Posterior;
 import ohmtrail.reference.Minutes;

@@ -13,9 +13,9 @@ import ohmtrail.circuit.CircuitException;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.Supply;
-import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.names.Names;
 import ohmtrail.reference.Conductor;
 
 /**

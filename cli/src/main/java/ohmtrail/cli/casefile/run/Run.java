@@ -7,7 +7,7 @@ import java.util.OptionalDouble;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Supply;
-import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.names.Names;
 
 /**
  * What the upper half of a case file says, as far as it can be told.

@@ -14,10 +14,10 @@ import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Grounding;
-import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
+import ohmtrail.cli.names.Names;
 import ohmtrail.reference.Conductor;
 
 /** Lays the cables of a run and sees that they reach every box. */

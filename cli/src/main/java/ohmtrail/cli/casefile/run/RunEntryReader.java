@@ -8,7 +8,6 @@ import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.cli.casefile.text.Fields;
-import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node;
 import ohmtrail.cli.casefile.text.Node.Mapping;
 import ohmtrail.cli.casefile.text.Node.Scalar;
@@ -25,6 +24,7 @@ import ohmtrail.cli.casefile.words.Quantity;
 import ohmtrail.cli.casefile.words.Unit;
 import ohmtrail.cli.casefile.words.Unit.Dimension;
 import ohmtrail.cli.casefile.words.Vocabulary;
+import ohmtrail.cli.names.Names;
 
 /** Reads what an entry of a run says: words in any order, or keys with values. */
 final class RunEntryReader {

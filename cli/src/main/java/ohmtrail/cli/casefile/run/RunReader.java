@@ -20,7 +20,6 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.circuit.Supply;
-import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node;
 import ohmtrail.cli.casefile.text.Node.Entry;
 import ohmtrail.cli.casefile.text.Node.Items;
@@ -30,6 +29,7 @@ import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.names.Names;
 import ohmtrail.reference.Conductor;
 
 /** Follows a run, entry by entry, and puts the circuit together. */

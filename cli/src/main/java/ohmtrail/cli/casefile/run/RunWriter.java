@@ -29,7 +29,6 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.circuit.Supply;
-import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
@@ -39,6 +38,7 @@ import ohmtrail.cli.casefile.words.Conductors;
 import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Unit;
 import ohmtrail.cli.casefile.words.Vocabulary;
+import ohmtrail.cli.names.Names;
 import ohmtrail.reference.Conductor;
 
 /** Writes the upper half of a case file: supply, breaker, cable and run. */

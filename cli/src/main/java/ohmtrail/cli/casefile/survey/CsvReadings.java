@@ -8,10 +8,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import ohmtrail.cli.casefile.text.CsvTable;
-import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.names.Names;
 
 /** Adds the readings of a table to the tests: one row a reading, columns by their names. */
 final class CsvReadings {

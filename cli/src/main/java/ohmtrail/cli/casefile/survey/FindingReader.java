@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node;
 import ohmtrail.cli.casefile.text.Node.Entry;
 import ohmtrail.cli.casefile.text.Node.Items;
@@ -13,6 +12,7 @@ import ohmtrail.cli.casefile.text.Node.Mapping;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.words.Vocabulary;
+import ohmtrail.cli.names.Names;
 import ohmtrail.survey.Finding;
 
 /** Reads what was found at boxes: {@code hall-2: fine}. */

@@ -6,7 +6,7 @@ import java.util.OptionalDouble;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.run.Run;
-import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.names.Names;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;

@@ -7,6 +7,7 @@ import ohmtrail.cli.casefile.text.Node.Entry;
 import ohmtrail.cli.casefile.text.Node.Items;
 import ohmtrail.cli.casefile.text.Node.Mapping;
 import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.names.Names;
 
 /** The values of a mapping by their keys. A key without a value is taken as not given. */
 public final class Fields {

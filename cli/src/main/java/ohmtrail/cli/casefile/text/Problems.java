@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import ohmtrail.cli.names.Names;
 
 /** Gathers what is wrong with a case, so that all of it can be told at once. */
 public final class Problems {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.names.Names;
 
 /** The words of a scalar, taken one after the other. Spaces and commas part them. */
 public final class Words {

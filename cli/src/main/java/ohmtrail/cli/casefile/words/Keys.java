@@ -1,7 +1,7 @@
 package ohmtrail.cli.casefile.words;
 
 import java.util.List;
-import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.names.Names;
 import ohmtrail.reference.Assumption;
 
 /** Every key of a case file. The schema that editors complete from lists the same. */

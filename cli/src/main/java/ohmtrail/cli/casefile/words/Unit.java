@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import ohmtrail.cli.casefile.text.Names;
+import ohmtrail.cli.names.Names;
 
 /**
  * The units that quantities may be given in. Upper and lower case matter where they must: a

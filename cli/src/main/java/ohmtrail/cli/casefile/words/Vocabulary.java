@@ -15,10 +15,10 @@ import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.Grounding.Conduit;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
-import ohmtrail.cli.casefile.text.Names;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.names.Names;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.survey.Finding;
 

@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile.text;
+package ohmtrail.cli.names;
 
 import java.util.ArrayList;
 import java.util.Collection;
