@@ -69,7 +69,7 @@ public final class Names {
   }
 
   /** Words of the name that has most of them, as far as names are looked for among words. */
-  int mostWords() {
+  public int mostWords() {
     return mostWords;
   }
 
