@@ -15,6 +15,7 @@ import ohmtrail.advise.Situation;
 import ohmtrail.advise.Timetable;
 import ohmtrail.circuit.Box;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.TypedVolts;
 import ohmtrail.cli.names.Names;
 import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.locate.Posterior;
@@ -148,7 +149,7 @@ record Search(
       case "keep", "yes", "y" -> keep();
       case "no", "n" -> again();
       default ->
-          VoltsAnswer.isNumber(word)
+          TypedVolts.isNumber(word)
               ? read(word)
               : seen.matches()
                   ? seen(seen.group(1), Optional.ofNullable(seen.group(2)))
@@ -223,7 +224,7 @@ record Search(
     if (take.isEmpty()) {
       return stay("No reading is asked for now.\nMaybe type at BOX to read there all the same.");
     }
-    VoltsAnswer volts = VoltsAnswer.of(typed);
+    TypedVolts volts = TypedVolts.of(typed);
     if (volts.wrong().isPresent()) {
       return stay(volts.wrong().get());
     }

@@ -1,4 +1,4 @@
-package ohmtrail.cli.walk;
+package ohmtrail.cli.casefile;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -11,7 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Voltages as people type them. */
-class VoltsAnswerTest {
+class TypedVoltsTest {
   private static final double ARITHMETIC = 1e-9;
 
   @ParameterizedTest
@@ -32,7 +32,7 @@ class VoltsAnswerTest {
         "0|0|0"
       })
   void aVoltageIsReadHoweverItIsTyped(String typed, double lowest, double highest) {
-    VoltsAnswer read = VoltsAnswer.of(typed);
+    TypedVolts read = TypedVolts.of(typed);
 
     assertEquals(Optional.empty(), read.wrong());
     assertEquals(lowest, read.lowest(), ARITHMETIC);
@@ -48,7 +48,7 @@ class VoltsAnswerTest {
         "1,234.5|must be plain", "1e3|must be V, mV or kV", "-3|must be plain", "12 3|must be plain"
       })
   void whatIsNoVoltageIsRefusedWithAReason(String typed, String reason) {
-    Optional<String> wrong = VoltsAnswer.of(typed).wrong();
+    Optional<String> wrong = TypedVolts.of(typed).wrong();
 
     assertTrue(wrong.orElse("").contains(reason), typed + ": " + wrong);
     assertTrue(wrong.orElse("").contains("\nMaybe "), typed + ": " + wrong);
@@ -56,7 +56,7 @@ class VoltsAnswerTest {
 
   @Property(tries = 500)
   void nothingThatIsTypedIsTooMuch(@ForAll String typed) {
-    VoltsAnswer read = VoltsAnswer.of(typed);
+    TypedVolts read = TypedVolts.of(typed);
 
     assertTrue(Double.isFinite(read.lowest()) && read.lowest() >= 0);
     assertFalse(read.lowest() > read.highest());

@@ -1,4 +1,4 @@
-package ohmtrail.cli.walk;
+package ohmtrail.cli.casefile;
 
 import java.math.BigDecimal;
 import java.util.Locale;
@@ -16,18 +16,18 @@ import ohmtrail.cli.casefile.words.Unit.Dimension;
  * @param highest volts; the same where the display stands still
  * @param wrong why it is none, in sentences; empty for a voltage
  */
-record VoltsAnswer(double lowest, double highest, Optional<String> wrong) {
+public record TypedVolts(double lowest, double highest, Optional<String> wrong) {
   private static final String NUMBER = "([0-9]{1,9}(?:[.,][0-9]{0,9})?|[.,][0-9]{1,9})";
   private static final Pattern VOLTS =
       Pattern.compile(NUMBER + "(?:\\s*(?:-|to)\\s*" + NUMBER + ")?\\s*([^0-9\\s.,-].*)?");
 
   /** Whether a line begins like a number. */
-  static boolean isNumber(String line) {
+  public static boolean isNumber(String line) {
     return line.matches("[+\\-\u2212]?[.,]?[0-9].*");
   }
 
   /** Reads it. */
-  static VoltsAnswer of(String line) {
+  public static TypedVolts of(String line) {
     Matcher matcher = VOLTS.matcher(line.strip());
     if (!matcher.matches()) {
       return none(
@@ -58,11 +58,11 @@ record VoltsAnswer(double lowest, double highest, Optional<String> wrong) {
     double low = number(matcher.group(1)) * factor;
     double high =
         Optional.ofNullable(matcher.group(2)).map(text -> number(text) * factor).orElse(low);
-    return new VoltsAnswer(Math.min(low, high), Math.max(low, high), Optional.empty());
+    return new TypedVolts(Math.min(low, high), Math.max(low, high), Optional.empty());
   }
 
-  private static VoltsAnswer none(String wrong) {
-    return new VoltsAnswer(0, 0, Optional.of(wrong));
+  private static TypedVolts none(String wrong) {
+    return new TypedVolts(0, 0, Optional.of(wrong));
   }
 
   private static Optional<Unit> unit(String written) {
@@ -76,7 +76,8 @@ record VoltsAnswer(double lowest, double highest, Optional<String> wrong) {
     return new BigDecimal(plain.endsWith(".") ? plain + "0" : plain).doubleValue();
   }
 
-  double middle() {
+  /** Between the two. */
+  public double middle() {
     return (lowest + highest) / 2;
   }
 }
