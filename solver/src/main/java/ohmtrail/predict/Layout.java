@@ -29,8 +29,8 @@ final class Layout {
   private static final double BOND_OHMS = 1e-3;
 
   /**
-   * Between each two conductors wherever they meet in a box, at the splices, tails and contacts,
-   * farads (assumption): keeps the voltage of metal between open joints defined.
+   * Between each two conductors wherever they meet in a box, at the bars, splices, tails and
+   * contacts, farads (assumption): keeps the voltage of metal between open joints defined.
    */
   private static final double BOX_FARADS = 10e-12;
 
@@ -175,6 +175,7 @@ final class Layout {
     live = bus.node(circuit.supply().legs().conductors().get(0));
     buildEarthing(transformer, neutral);
     buildService(transformer, bus);
+    addBoxCapacitances(bus, circuit.conductorsAt(circuit.panel().name()));
     buses.put(circuit.panel().name(), bus);
     contacts.put(circuit.panel().name(), bus);
   }

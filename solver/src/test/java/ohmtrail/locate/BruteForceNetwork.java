@@ -169,6 +169,7 @@ final class BruteForceNetwork {
       bars[place(ConductorRole.NEUTRAL)] = neutral;
       bars[place(ConductorRole.GROUND)] = GROUND_BAR;
       plugPoints.put(circuit.panel().name(), bars);
+      drawBoxCapacitances(bars);
       drawOnward(circuit.panel().name(), bars);
     }
 
