@@ -27,6 +27,9 @@ class LoadStateTest {
   /** Both are exact; what is left is rounding, of an insertion up to ten decades of ohms. */
   private static final double ROUNDING = 1e-7;
 
+  /** What 10 pF from the hot bar to each of the other two draw at 60 Hz, before the breaker. */
+  private static final double OF_THE_BARS = 2 * 10e-12 * 2 * Math.PI * 60 * 130;
+
   private static final Conductor COPPER =
       new Conductor(ConductorSize.parse("14 AWG").orElseThrow(), ConductorMaterial.COPPER);
   private static final Circuit CIRCUIT =
@@ -79,7 +82,7 @@ class LoadStateTest {
         ROUNDING * CIRCUIT.supply().volts());
   }
 
-  /** All of the circuit's current passes the breaker's joint. */
+  /** All of the circuit's current passes the breaker's joint, but for that of the panel's bars. */
   @Property(tries = 100)
   void theSupplyFeedsWhatPassesTheBreaker(
       @ForAll @IntRange(min = 0, max = 34) int place,
@@ -93,7 +96,8 @@ class LoadStateTest {
 
     List<Double> amperes = predictor.jointAmperes(LOADED, both);
 
-    assertEquals(amperes.get(amperes.size() - 1), state.supplyAmperes(joint, ohms), ROUNDING);
+    assertEquals(
+        amperes.get(amperes.size() - 1), state.supplyAmperes(joint, ohms), ROUNDING + OF_THE_BARS);
   }
 
   @org.junit.jupiter.api.Test
