@@ -10,7 +10,6 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
-import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.Section;
 import ohmtrail.locate.JointBelief;
 import ohmtrail.locate.OhmsPoint;
@@ -58,11 +57,6 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     return Stream.concat(circuit.boxes().stream().map(Box::name), Stream.of(supply)).toList();
   }
 
-  /** Where a joint is looked for: in its box, or where the panel is fed from. */
-  private static String placeOf(Joint joint) {
-    return joint.role() == JointRole.SUPPLY ? Finding.SUPPLY : joint.box();
-  }
-
   private static Map<String, Place> places(Circuit circuit) {
     Map<String, Place> places = new LinkedHashMap<>();
     for (Section section : circuit.sections()) {
@@ -89,7 +83,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     Map<String, Double> boxes = new LinkedHashMap<>();
     double total = 0;
     for (JointBelief each : group) {
-      boxes.merge(placeOf(each.joint()), each.probability(), Double::sum);
+      boxes.merge(Finding.placeOf(each.joint()), each.probability(), Double::sum);
       total += each.probability();
     }
     if (total <= 0) {
@@ -107,7 +101,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     Map<String, Double> boxes = new LinkedHashMap<>();
     for (Degradation each : several.degradations()) {
       Joint joint = circuit.joint(each.joint()).orElseThrow();
-      boxes.merge(placeOf(joint), 1.0 / several.degradations().size(), Double::sum);
+      boxes.merge(Finding.placeOf(joint), 1.0 / several.degradations().size(), Double::sum);
     }
     return new Belief(several.degradations(), 0, several.probability(), shares(circuit, boxes, 1));
   }

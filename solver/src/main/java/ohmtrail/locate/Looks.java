@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import ohmtrail.circuit.Joint;
-import ohmtrail.circuit.JointRole;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Finding;
@@ -35,19 +34,14 @@ record Looks(Set<String> sound, Set<String> burnt, double missed, double falseAl
 
   /** The likelihood of everything seen. */
   double likelihood(List<Joint> degraded) {
-    Set<String> places = degraded.stream().map(Looks::placeOf).collect(Collectors.toSet());
+    Set<String> places = degraded.stream().map(Finding::placeOf).collect(Collectors.toSet());
     double likelihood = 1;
     for (Joint joint : degraded) {
-      likelihood *= sound.contains(placeOf(joint)) ? missed : 1;
+      likelihood *= sound.contains(Finding.placeOf(joint)) ? missed : 1;
     }
     for (String place : burnt) {
       likelihood *= places.contains(place) ? 1 - missed : falseAlarm;
     }
     return likelihood;
-  }
-
-  /** Where a joint is looked for: in its box, or where the panel is fed from. */
-  private static String placeOf(Joint joint) {
-    return joint.role() == JointRole.SUPPLY ? Finding.SUPPLY : joint.box();
   }
 }

@@ -1,6 +1,8 @@
 package ohmtrail.survey;
 
 import java.util.Locale;
+import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.JointRole;
 
 /**
  * What somebody found who went to a box, apart from readings. Of several at the same place the last
@@ -30,6 +32,11 @@ public record Finding(String place, State state) {
     public String word() {
       return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
+  }
+
+  /** Where a joint is looked for: in its box, or where the panel is fed from. */
+  public static String placeOf(Joint joint) {
+    return joint.role() == JointRole.SUPPLY ? SUPPLY : joint.box();
   }
 
   /** Rejects a place without a name. */
