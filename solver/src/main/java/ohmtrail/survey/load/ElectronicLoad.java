@@ -18,6 +18,8 @@ public record ElectronicLoad(String name, double ratedWatts, double ratedVolts, 
    */
   public static final double USUAL_CUT_OUT_SHARE = 0.65;
 
+  private static final VoltageLaw LAW = new VoltageLaw.ConstantPower();
+
   /** Rejects figures that are not positive. */
   public ElectronicLoad {
     Nameplate.requirePositive(name, ratedWatts, "W", ratedVolts);
@@ -35,18 +37,8 @@ public record ElectronicLoad(String name, double ratedWatts, double ratedVolts, 
   }
 
   @Override
-  public boolean isConstant() {
-    return false;
-  }
-
-  @Override
-  public double relativeSiemens(double voltsShare) {
-    return 1 / (voltsShare * voltsShare);
-  }
-
-  @Override
-  public double steepness(double voltsShare) {
-    return -2;
+  public VoltageLaw law() {
+    return LAW;
   }
 
   @Override

@@ -20,8 +20,8 @@ public record FilamentLamp(String name, double ratedWatts, double ratedVolts) im
   /** Cold resistance as a share of the hot one. */
   public static final double COLD_SHARE = 1.0 / 15;
 
-  private static final double COLD_SQUARE = COLD_SHARE * COLD_SHARE;
-  private static final double SQUARE_EXPONENT = 2 * (1 - CURRENT_EXPONENT);
+  private static final VoltageLaw LAW =
+      new VoltageLaw.Filament(COLD_SHARE, 2 * (1 - CURRENT_EXPONENT));
 
   /** Rejects a power or voltage that is not positive. */
   public FilamentLamp {
@@ -39,22 +39,7 @@ public record FilamentLamp(String name, double ratedWatts, double ratedVolts) im
   }
 
   @Override
-  public boolean isConstant() {
-    return false;
-  }
-
-  @Override
-  public double relativeSiemens(double voltsShare) {
-    return 1 / Math.sqrt(COLD_SQUARE + heated(voltsShare));
-  }
-
-  @Override
-  public double steepness(double voltsShare) {
-    double heated = heated(voltsShare);
-    return -0.5 * SQUARE_EXPONENT * heated / (COLD_SQUARE + heated);
-  }
-
-  private static double heated(double voltsShare) {
-    return (1 - COLD_SQUARE) * Math.pow(voltsShare, SQUARE_EXPONENT);
+  public VoltageLaw law() {
+    return LAW;
   }
 }

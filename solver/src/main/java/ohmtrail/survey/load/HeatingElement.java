@@ -8,6 +8,8 @@ package ohmtrail.survey.load;
  * @param ratedVolts voltage that the nameplate power holds for, positive
  */
 public record HeatingElement(String name, double ratedWatts, double ratedVolts) implements Load {
+  private static final VoltageLaw LAW = new VoltageLaw.ConstantResistance();
+
   /** Rejects a power or voltage that is not positive. */
   public HeatingElement {
     Nameplate.requirePositive(name, ratedWatts, "W", ratedVolts);
@@ -24,17 +26,7 @@ public record HeatingElement(String name, double ratedWatts, double ratedVolts) 
   }
 
   @Override
-  public boolean isConstant() {
-    return true;
-  }
-
-  @Override
-  public double relativeSiemens(double voltsShare) {
-    return 1;
-  }
-
-  @Override
-  public double steepness(double voltsShare) {
-    return 0;
+  public VoltageLaw law() {
+    return LAW;
   }
 }

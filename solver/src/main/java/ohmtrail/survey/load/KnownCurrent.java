@@ -12,7 +12,7 @@ import ohmtrail.reference.Assumption;
  */
 public record KnownCurrent(String name, double amperes, double ratedVolts) implements Load {
   /** Where the current fades, as a share of the rated voltage (assumption). */
-  private static final CurrentLaw LAW = new CurrentLaw(0.1);
+  private static final VoltageLaw LAW = new VoltageLaw.FadingCurrent(0.1);
 
   /** Rejects a current or voltage that is not positive. */
   public KnownCurrent {
@@ -30,22 +30,12 @@ public record KnownCurrent(String name, double amperes, double ratedVolts) imple
   }
 
   @Override
+  public VoltageLaw law() {
+    return LAW;
+  }
+
+  @Override
   public double ratedWatts() {
     return amperes * ratedVolts;
-  }
-
-  @Override
-  public boolean isConstant() {
-    return false;
-  }
-
-  @Override
-  public double relativeSiemens(double voltsShare) {
-    return LAW.relativeSiemens(voltsShare);
-  }
-
-  @Override
-  public double steepness(double voltsShare) {
-    return LAW.steepness(voltsShare);
   }
 }

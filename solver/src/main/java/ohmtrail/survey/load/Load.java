@@ -33,15 +33,22 @@ public sealed interface Load
     return ratedWatts() / (powerFactor() * ratedVolts() * ratedVolts());
   }
 
+  /** How its admittance follows its voltage, wherever it draws anything. */
+  VoltageLaw law();
+
   /** Whether its admittance is the same at every voltage. */
-  boolean isConstant();
+  default boolean isConstant() {
+    return law().isConstant();
+  }
 
   /**
    * Size of the admittance at a voltage, relative to that at the rated one.
    *
    * @param voltsShare share of the rated voltage, at least {@link #leastVoltsShare()}
    */
-  double relativeSiemens(double voltsShare);
+  default double relativeSiemens(double voltsShare) {
+    return law().relativeSiemens(voltsShare);
+  }
 
   /**
    * How steeply the admittance follows the voltage: change of its natural logarithm per unit of the
@@ -50,7 +57,9 @@ public sealed interface Load
    *
    * @param voltsShare share of the rated voltage, at least {@link #leastVoltsShare()}
    */
-  double steepness(double voltsShare);
+  default double steepness(double voltsShare) {
+    return law().steepness(voltsShare);
+  }
 
   /** Below this share of the rated voltage it draws nothing; 0 where there is no such limit. */
   default double leastVoltsShare() {

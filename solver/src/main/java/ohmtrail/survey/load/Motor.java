@@ -25,6 +25,8 @@ public record Motor(
    */
   public static final double USUAL_STALL_SHARE = 0.7;
 
+  private static final VoltageLaw LAW = new VoltageLaw.ConstantPower();
+
   /** Rejects figures that are not positive. */
   public Motor {
     Nameplate.requirePositive(name, ratedWatts, "W", ratedVolts);
@@ -43,18 +45,8 @@ public record Motor(
   }
 
   @Override
-  public boolean isConstant() {
-    return false;
-  }
-
-  @Override
-  public double relativeSiemens(double voltsShare) {
-    return 1 / (voltsShare * voltsShare);
-  }
-
-  @Override
-  public double steepness(double voltsShare) {
-    return -2;
+  public VoltageLaw law() {
+    return LAW;
   }
 
   @Override

@@ -14,7 +14,7 @@ import ohmtrail.reference.Assumption;
  */
 public record NameplateCurrent(String name, double amperes, double ratedVolts) implements Load {
   /** From where on it counts as a resistor, as a share of the rated voltage (assumption). */
-  private static final CurrentLaw LAW = new CurrentLaw(0.5);
+  private static final VoltageLaw LAW = new VoltageLaw.FadingCurrent(0.5);
 
   /** Rejects a current or voltage that is not positive. */
   public NameplateCurrent {
@@ -32,22 +32,12 @@ public record NameplateCurrent(String name, double amperes, double ratedVolts) i
   }
 
   @Override
+  public VoltageLaw law() {
+    return LAW;
+  }
+
+  @Override
   public double ratedWatts() {
     return amperes * ratedVolts;
-  }
-
-  @Override
-  public boolean isConstant() {
-    return false;
-  }
-
-  @Override
-  public double relativeSiemens(double voltsShare) {
-    return LAW.relativeSiemens(voltsShare);
-  }
-
-  @Override
-  public double steepness(double voltsShare) {
-    return LAW.steepness(voltsShare);
   }
 }
