@@ -47,11 +47,13 @@ final class CombinationSearch {
 
   private final Circuit circuit;
   private final Weighing weighing;
+  private final Companions companions;
   private final Priors priors;
 
-  CombinationSearch(Circuit circuit, Weighing weighing, Priors priors) {
+  CombinationSearch(Circuit circuit, Weighing weighing, Companions companions, Priors priors) {
     this.circuit = circuit;
     this.weighing = weighing;
+    this.companions = companions;
     this.priors = priors;
   }
 
@@ -118,22 +120,18 @@ final class CombinationSearch {
     for (Degradation given : pair.degradations()) {
       List<Degradation> others = new ArrayList<>(pair.degradations());
       others.remove(given);
-      List<JointScan> seen = weighing.besides(others, pair.fit().point());
+      List<JointScan> seen = companions.beside(others, pair.fit().point());
       double own =
           seen.stream()
               .filter(scan -> scan.twins().stream().anyMatch(it -> it.id().equals(given.joint())))
-              .mapToDouble(this::logPosterior)
+              .mapToDouble(weighing::logPosterior)
               .max()
               .orElse(Double.NEGATIVE_INFINITY);
       seen.stream()
-          .max(Comparator.comparingDouble(this::logPosterior))
-          .filter(scan -> logPosterior(scan) > own + WORTH_EXCHANGING)
+          .max(Comparator.comparingDouble(weighing::logPosterior))
+          .filter(scan -> weighing.logPosterior(scan) > own + WORTH_EXCHANGING)
           .ifPresent(scan -> join(others, scan, tried, found));
     }
-  }
-
-  private double logPosterior(JointScan scan) {
-    return scan.roughLogEvidence() + Math.log(priors.of(scan.joint()));
   }
 
   private List<Candidate> differing(List<Candidate> ordered) {
@@ -163,15 +161,15 @@ final class CombinationSearch {
   /** Tries every further joint beside those of a base, and fits the few best. */
   private void extend(
       List<Degradation> base, double[] point, Set<Set<String>> tried, List<Combination> found) {
-    weighing.besides(base, point).stream()
-        .sorted(Comparator.comparingDouble(this::logPosterior).reversed())
+    companions.beside(base, point).stream()
+        .sorted(Comparator.comparingDouble(weighing::logPosterior).reversed())
         .limit(SECOND_JOINTS)
         .forEach(scan -> join(base, scan, tried, found));
   }
 
   private void join(
       List<Degradation> base, JointScan scan, Set<Set<String>> tried, List<Combination> found) {
-    List<Degradation> joined = weighing.together(base, scan);
+    List<Degradation> joined = companions.together(base, scan);
     Set<String> names = joined.stream().map(Degradation::joint).collect(Collectors.toSet());
     if (tried.add(names)) {
       found.add(fit(joined, scan.wrongReading(), priors.logCombination(joints(names))));

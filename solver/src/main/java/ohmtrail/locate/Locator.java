@@ -68,11 +68,12 @@ public final class Locator {
     Weighing weighing = Weighing.of(circuit, survey, assumptions, priors);
     Shortlist shortlist = Shortlist.of(circuit, weighing, priors);
     List<Candidate> candidates = shortlist.candidates();
+    Companions companions = new Companions(circuit, weighing, priors);
     List<Combination> combinations =
-        new CombinationSearch(circuit, weighing, priors).run(shortlist);
+        new CombinationSearch(circuit, weighing, companions, priors).run(shortlist);
     SingleFaults singles =
         SingleFaults.of(combinations, candidates, priors, weighing.observations());
-    Optional<SeveralFaults> several = SeveralFaults.of(combinations, weighing);
+    Optional<SeveralFaults> several = SeveralFaults.of(combinations, companions);
     double logHealthy = Math.log(priors.healthy()) + weighing.logHealthyEvidence();
     double logSeveral = several.map(SeveralFaults::logPosterior).orElse(Double.NEGATIVE_INFINITY);
     double logRival = Math.max(logHealthy, Math.max(logSeveral, singles.logTop()));

@@ -17,17 +17,17 @@ import ohmtrail.predict.Degradation;
  */
 record SeveralFaults(Combination combination, List<List<Candidate>> slots, double logPosterior) {
 
-  static Optional<SeveralFaults> of(List<Combination> combinations, Weighing weighing) {
-    return CombinationSearch.bestJoined(combinations).map(best -> expand(best, weighing));
+  static Optional<SeveralFaults> of(List<Combination> combinations, Companions companions) {
+    return CombinationSearch.bestJoined(combinations).map(best -> expand(best, companions));
   }
 
-  private static SeveralFaults expand(Combination best, Weighing weighing) {
+  private static SeveralFaults expand(Combination best, Companions companions) {
     List<List<Candidate>> slots = new ArrayList<>();
     double logPosterior = best.logPosterior();
     for (Degradation degradation : best.degradations()) {
       List<Degradation> others = new ArrayList<>(best.degradations());
       others.remove(degradation);
-      List<Candidate> slot = weighing.slot(others, best.fit().point());
+      List<Candidate> slot = companions.weighed(others, best.fit().point());
       double own =
           slot.stream()
               .filter(candidate -> candidate.joint().id().equals(degradation.joint()))

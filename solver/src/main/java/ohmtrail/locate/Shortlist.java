@@ -51,7 +51,7 @@ final class Shortlist {
     this.priors = priors;
     double logHealthy = Math.log(priors.healthy()) + weighing.logHealthyEvidence();
     this.best =
-        weighing.scans().stream().mapToDouble(this::logPosterior).reduce(logHealthy, Math::max);
+        weighing.scans().stream().mapToDouble(weighing::logPosterior).reduce(logHealthy, Math::max);
   }
 
   /** Weighs every joint of the circuit. */
@@ -87,18 +87,14 @@ final class Shortlist {
         && weighing.healthy().isSuspiciousAt(0);
   }
 
-  private double logPosterior(JointScan scan) {
-    return Math.log(priors.of(scan.joint())) + scan.roughLogEvidence();
-  }
-
   private void run() {
     Set<String> seen = new HashSet<>();
     List<JointScan> worthAFit = new ArrayList<>();
     for (JointScan scan : weighing.scans()) {
       scan.twins().forEach(twin -> seen.add(twin.id()));
-      if (logPosterior(scan) > best - WORTH_A_FIT && weighing.active().length > 0) {
+      if (weighing.logPosterior(scan) > best - WORTH_A_FIT && weighing.active().length > 0) {
         worthAFit.add(scan);
-      } else if (logPosterior(scan) > best - WORTH_FOLLOWING) {
+      } else if (weighing.logPosterior(scan) > best - WORTH_FOLLOWING) {
         follow(scan);
       } else {
         add(scan, rough(scan));
@@ -132,7 +128,7 @@ final class Shortlist {
   private List<List<JointScan>> groups(List<JointScan> scans) {
     List<List<JointScan>> groups = new ArrayList<>();
     scans.stream()
-        .sorted(Comparator.comparingDouble(this::logPosterior).reversed())
+        .sorted(Comparator.comparingDouble(weighing::logPosterior).reversed())
         .forEach(
             scan ->
                 groups.stream()
@@ -280,7 +276,7 @@ final class Shortlist {
 
   private boolean allRightMatters(JointScan scan) {
     double behind = scan.weight().logWeight() - scan.weight().logAllRight();
-    return logPosterior(scan) - behind > best - WORTH_A_FIT;
+    return weighing.logPosterior(scan) - behind > best - WORTH_A_FIT;
   }
 
   private Linearised linearise(JointScan scan, SurveyModel model, double[] point) {

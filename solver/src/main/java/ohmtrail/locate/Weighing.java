@@ -1,7 +1,6 @@
 package ohmtrail.locate;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collection;
 import java.util.Comparator;
@@ -41,13 +40,7 @@ final class Weighing {
   private static final double ASTRAY = 10;
 
   /** Hypotheses e^-40 behind the best: nothing is left of them. */
-  private static final double OUT_OF_REACH = 40;
-
-  /**
-   * How far the ohms of joints already found may move while another is looked for, as a standard
-   * deviation of ln R: the sum of two joints is split between them anew.
-   */
-  private static final double GIVING_WAY = 1;
+  static final double OUT_OF_REACH = 40;
 
   /** Times that the fit of the best joint and a new look at all of them take turns. */
   private static final int MOST_LOOKS = 3;
@@ -151,42 +144,18 @@ final class Weighing {
   }
 
   /**
-   * The joints that may be degraded beside those of a base, whose ohms give way: what was found for
-   * one joint alone is often the sum of two.
+   * A closer look at the joints that come near the readings, with ohms in place.
    *
-   * @param base degraded joints with their ohms
-   * @param point the parameters at their fit
+   * @param known the parameters, those of the ohms in place among them
+   * @param point where the model is linearised, one u for each of them
+   * @param felt places of those that any reading feels
+   * @param joints the joints to look at
+   * @param placed the ohms in place
    */
-  List<JointScan> besides(List<Degradation> base, double[] point) {
-    List<Joint> others =
-        circuit.joints().stream()
-            .filter(joint -> base.stream().noneMatch(each -> each.joint().equals(joint.id())))
-            .toList();
-    Parameters known = parameters.with(base, GIVING_WAY);
-    double[] start = Arrays.copyOf(point, known.size());
-    SurveyModel model = model(known, start, others, base);
-    IntStream given = IntStream.range(parameters.size(), known.size());
-    int[] felt = IntStream.concat(Arrays.stream(active), given).toArray();
-    return scan(model, start, felt, near(look(model, start, others)));
-  }
-
-  /**
-   * A base and the joint that a look saw beside it, each with the ohms that the look gives it.
-   *
-   * @param base what {@link #besides} was asked beside
-   * @param seen one of its answers
-   */
-  List<Degradation> together(List<Degradation> base, JointScan seen) {
-    double[] mean = seen.startFor(seen.peaks().get(0), new BitSet());
-    int place = active.length;
-    List<Degradation> all = new ArrayList<>();
-    for (Degradation each : base) {
-      boolean givesWay = each.ohms() > 0 && Double.isFinite(each.ohms());
-      double moved = givesWay ? each.ohms() * Math.exp(GIVING_WAY * mean[place++]) : each.ohms();
-      all.add(each.withOhms(moved));
-    }
-    all.add(new Degradation(seen.joint().id(), seen.ohms()));
-    return all;
+  List<JointScan> scan(
+      Parameters known, double[] point, int[] felt, List<Joint> joints, List<Degradation> placed) {
+    SurveyModel model = model(known, point, joints, placed);
+    return scan(model, point, felt, near(look(model, point, joints)));
   }
 
   private int[] feltParameters(Map<CoarseLook, JointSweep> sweeps) {
@@ -341,30 +310,15 @@ final class Weighing {
     return logHealthyEvidence;
   }
 
+  /** Logarithm of prior times evidence, as far as a look tells. */
+  double logPosterior(JointScan scan) {
+    return Math.log(priors.of(scan.joint())) + scan.roughLogEvidence();
+  }
+
   /** A joint that no look came near: a bound on its evidence that is as good as nothing. */
   Candidate farOff(Joint joint, double priorProbability) {
     return new Candidate(
         joint, priorProbability, bestRough() - OUT_OF_REACH, Optional.empty(), new double[0]);
-  }
-
-  /**
-   * Every joint that may be degraded beside others, its weight followed over the ohms.
-   *
-   * @param others degraded joints with their ohms
-   * @param point the parameters at the fit
-   */
-  List<Candidate> slot(List<Degradation> others, double[] point) {
-    List<JointScan> looks = besides(others, point);
-    double best =
-        looks.stream().mapToDouble(JointScan::roughLogEvidence).max().orElse(0) - OUT_OF_REACH;
-    List<Candidate> slot = new ArrayList<>();
-    for (JointScan look : looks) {
-      if (look.roughLogEvidence() > best) {
-        Candidate leader = follow(look.linearised(observations), look);
-        look.twins().forEach(twin -> slot.add(leader.standingFor(twin, priors.of(twin))));
-      }
-    }
-    return slot;
   }
 
   /** A joint's weight, followed over its ohms with the model linearised at one place. */
