@@ -5,7 +5,8 @@ import java.io.PrintWriter;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import ohmtrail.cli.walk.Lines;
-import ohmtrail.cli.walk.Walk;
+import ohmtrail.cli.walk.lesson.Lessons;
+import ohmtrail.cli.walk.lesson.Level;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -48,13 +49,13 @@ final class PracticeCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     CommandSpec called = Objects.requireNonNull(spec);
-    if (level < 1 || level > Walk.LEVELS) {
+    if (level < 1 || level > Level.COUNT) {
       throw new ParameterException(
-          called.commandLine(), "Level (" + level + ") must be from 1 to " + Walk.LEVELS + ".");
+          called.commandLine(), "Level (" + level + ") must be from 1 to " + Level.COUNT + ".");
     }
     PrintWriter out = called.commandLine().getOut();
     try (Lines lines = WalkCommand.lines(out)) {
-      Walk.practise(level, seed, lines, out);
+      Lessons.give(Level.of(level), seed, lines, out);
     }
     return ExitCode.ANSWER;
   }

@@ -106,6 +106,11 @@ public final class Names {
                 .thenComparingInt(name -> distance(text, name)));
   }
 
+  /** That the nearest name was meant, in words; what else to say where none is near. */
+  public String meant(String text, String otherwise) {
+    return nearest(text).map(name -> name + " was meant").orElse(otherwise);
+  }
+
   /**
    * Characters to insert, delete, replace or swap with their neighbour to turn one text into the
    * other.

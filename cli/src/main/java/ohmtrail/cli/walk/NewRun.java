@@ -12,6 +12,7 @@ import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.casefile.CaseFileWriter;
 import ohmtrail.cli.casefile.Problem;
+import ohmtrail.cli.render.text.Page;
 
 /**
  * A run asked for as it is walked: supply, breaker, cable, then box after box. Every answer is put
@@ -74,10 +75,11 @@ record NewRun(
   static Reply begin(String title, int width) {
     NewRun first = new NewRun(width, title, Map.of(), List.of(), Asked.SUPPLY, Optional.empty());
     return Reply.on(
-        SearchWords.said(
-            "There is no such case yet: say what is in the walls, as you walk it from the panel."
-                + " undo takes an answer back, quit ends.",
-            width),
+        new Page(width)
+            .paragraphs(
+                "There is no such case yet: say what is in the walls, as you walk it from the panel."
+                    + " undo takes an answer back, quit ends.")
+            .toString(),
         first);
   }
 
@@ -118,7 +120,7 @@ record NewRun(
   }
 
   private String said(String sentences) {
-    return SearchWords.said(sentences, width);
+    return new Page(width).paragraphs(sentences).toString();
   }
 
   private Reply plain(String typed) {

@@ -1,6 +1,5 @@
 package ohmtrail.cli.walk;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -18,6 +17,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.TypedVolts;
 import ohmtrail.cli.names.Names;
 import ohmtrail.cli.render.AdviceWords;
+import ohmtrail.cli.render.text.Page;
 import ohmtrail.locate.Posterior;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
@@ -158,7 +158,7 @@ record Search(
   }
 
   private Reply stay(String sentences) {
-    return Reply.on(SearchWords.said(sentences, width), this);
+    return Reply.on(new Page(width).paragraphs(sentences).toString(), this);
   }
 
   private Reply unknown(String line) {
@@ -167,7 +167,7 @@ record Search(
         "Answer ("
             + shown.substring(0, Math.min(shown.length(), width))
             + ") is neither a number of volts nor a word known here.\nMaybe "
-            + WORDS.nearest(line).map(near -> near + " was meant").orElse("type help")
+            + WORDS.meant(line, "type help")
             + ".");
   }
 
@@ -216,6 +216,16 @@ record Search(
     return new Search(width, taken, now, skipped, other, before);
   }
 
+  /** What follows this state, with what is believed as it is. */
+  private Search then(CaseFile more, Task other) {
+    return new Search(width, more, now, skipped, other, Optional.of(this));
+  }
+
+  /** What follows this state, everything said so far weighed. */
+  private Search weighedAnew(Assessment then, Task other) {
+    return new Search(width, then.caseFile(), then, skipped, other, Optional.of(this));
+  }
+
   private Reply read(String typed) {
     Optional<Task.Take> take =
         task instanceof Task.Take asked
@@ -247,7 +257,7 @@ record Search(
   }
 
   private void requirePossible(Reading reading, Task.Take take) {
-    plus(reading, take).requireFits(taken.circuit());
+    take.onto(taken.survey(), reading).requireFits(taken.circuit());
   }
 
   private Optional<String> doubt(Task.Take take, Reading reading) {
@@ -268,41 +278,20 @@ record Search(
   }
 
   private Reply accept(Task.Take take, Reading reading) {
-    CaseFile more = taken.with(plus(reading, take));
+    CaseFile more = taken.with(take.onto(taken.survey(), reading));
     if (!take.isLast()) {
       Task following = new Task.Take(take.visit(), take.number() + 1);
-      return Reply.on("", new Search(width, more, now, skipped, following, Optional.of(this)));
+      return Reply.on("", then(more, following));
     }
     Timetable timetable = new Timetable(taken.circuit(), Minutes.defaults());
     return weigh(more, timetable.after(take.visit(), now.situation()));
-  }
-
-  /** The survey with one reading more. */
-  private Survey plus(Reading reading, Task.Take take) {
-    List<Test> tests = new ArrayList<>();
-    boolean begun = false;
-    for (Test test : taken.survey().tests()) {
-      boolean same = take.number() > 0 && test.name().equals(take.test().name());
-      begun |= same;
-      tests.add(same ? plus(test, reading) : test);
-    }
-    if (!begun) {
-      tests.add(take.test().withReadings(List.of(reading)));
-    }
-    return taken.survey().withTests(tests);
-  }
-
-  private static Test plus(Test test, Reading reading) {
-    List<Reading> readings = new ArrayList<>(test.readings());
-    readings.add(reading);
-    return test.withReadings(readings);
   }
 
   /** Weighs anew and offers what follows. */
   private Reply weigh(CaseFile more, Situation situation) {
     Assessment then = Assessment.of(more, situation);
     Task following = next(then, skipped);
-    Search after = new Search(width, more, then, skipped, following, Optional.of(this));
+    Search after = weighedAnew(then, following);
     return Reply.on(after.weighed(words().refusals()), after);
   }
 
@@ -325,7 +314,7 @@ record Search(
               + ") "
               + boxes.rule()
               + ".\nMaybe "
-              + boxes.nearest(named.orElse("")).map(near -> near + " was meant").orElse("see map")
+              + boxes.meant(named.orElse(""), "see map")
               + ".");
     }
     return switch (word) {
@@ -370,7 +359,7 @@ record Search(
     CaseFile more = taken.with(taken.survey().with(new Finding(box, Finding.State.BURNT)));
     Assessment then = Assessment.of(more, now.situation().moved(box, Set.of()));
     Task found = new Task.Found(box);
-    Search after = new Search(width, more, then, skipped, found, Optional.of(this));
+    Search after = weighedAnew(then, found);
     return Reply.on(after.words().danger().offer(found).toString(), after);
   }
 
@@ -395,7 +384,7 @@ record Search(
 
   private Reply open(String box) {
     Task look = new Task.Look(box);
-    Search after = new Search(width, taken, now, skipped, look, Optional.of(this));
+    Search after = then(taken, look);
     return Reply.on(after.words().offer(look).toString(), after);
   }
 
@@ -421,7 +410,7 @@ record Search(
         new Reading(box, ProbePoints.usual(taken.circuit(), box), meter.get().name(), 0);
     Test test = new Test(fresh("idle at " + box), List.of(), List.of(blank));
     Task take = new Task.Take(new Choice.Read(List.of(test)), 0);
-    return Reply.on("", new Search(width, taken, now, skipped, take, Optional.of(this)));
+    return Reply.on("", then(taken, take));
   }
 
   private String fresh(String name) {

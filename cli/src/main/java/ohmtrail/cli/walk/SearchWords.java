@@ -49,13 +49,6 @@ final class SearchWords {
     this.page = new Page(width);
   }
 
-  /** A few sentences; lines apart where they are apart. */
-  static String said(String sentences, int width) {
-    Page page = new Page(width);
-    sentences.lines().forEach(page::paragraph);
-    return page.toString();
-  }
-
   @Override
   public String toString() {
     return page.toString();

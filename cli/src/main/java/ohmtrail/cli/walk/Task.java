@@ -1,7 +1,10 @@
 package ohmtrail.cli.walk;
 
+import java.util.ArrayList;
+import java.util.List;
 import ohmtrail.advise.Choice;
 import ohmtrail.survey.Reading;
+import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
 
 /** What a search waits for. */
@@ -27,6 +30,27 @@ sealed interface Task {
 
     Reading blank() {
       return visit.readings().get(number);
+    }
+
+    /** A survey with this reading more: in the test that the visit has begun, or in a new one. */
+    Survey onto(Survey taken, Reading reading) {
+      List<Test> tests = new ArrayList<>();
+      boolean begun = false;
+      for (Test test : taken.tests()) {
+        boolean same = number > 0 && test.name().equals(test().name());
+        begun |= same;
+        tests.add(same ? plus(test, reading) : test);
+      }
+      if (!begun) {
+        tests.add(test().withReadings(List.of(reading)));
+      }
+      return taken.withTests(tests);
+    }
+
+    private static Test plus(Test test, Reading reading) {
+      List<Reading> readings = new ArrayList<>(test.readings());
+      readings.add(reading);
+      return test.withReadings(readings);
     }
 
     boolean isLast() {

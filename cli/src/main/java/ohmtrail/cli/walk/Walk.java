@@ -7,23 +7,7 @@ import ohmtrail.cli.casefile.CaseFile;
 
 /** Begins a search where a case is, or with the run where there is none yet. */
 public final class Walk {
-  /** Levels that a lesson can have, from 1. */
-  public static final int LEVELS = Level.COUNT;
-
   private Walk() {}
-
-  /**
-   * Plays a lesson to its end.
-   *
-   * @param level from 1 to {@link #LEVELS}
-   * @param seed the same number makes the same circuit
-   * @throws IOException when no answer can be read
-   */
-  public static void practise(int level, long seed, Lines lines, PrintWriter out)
-      throws IOException {
-    Reply begun = Lesson.begin(Level.of(level).draw(seed), seed, lines.width());
-    new Session(lines, out, Optional.empty()).run(begun.says(), begun.next());
-  }
 
   /**
    * Leads a search to its end.

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import ohmtrail.circuit.Box;
+import ohmtrail.cli.walk.lesson.Level;
 import ohmtrail.practice.PracticeCase;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

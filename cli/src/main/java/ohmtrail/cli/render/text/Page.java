@@ -54,6 +54,12 @@ public final class Page {
     return this;
   }
 
+  /** A few paragraphs, one per line. */
+  public Page paragraphs(String lines) {
+    lines.lines().forEach(this::paragraph);
+    return this;
+  }
+
   /** Words, broken into lines of the page's width. */
   public Page paragraph(String words) {
     wrap("", "", words);

@@ -1,4 +1,4 @@
-package ohmtrail.cli.walk;
+package ohmtrail.cli.walk.lesson;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -12,6 +12,7 @@ import java.io.StringWriter;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import ohmtrail.circuit.Joint;
+import ohmtrail.cli.walk.PlainLines;
 import ohmtrail.practice.PracticeCase;
 import ohmtrail.predict.Degradation;
 import org.junit.jupiter.api.Test;
@@ -28,7 +29,7 @@ class LessonTest {
     PrintWriter printed = new PrintWriter(out, true);
     BufferedReader in = new BufferedReader(new StringReader(String.join("\n", typed) + "\n"));
     try {
-      Walk.practise(level, seed, new PlainLines(in, printed), printed);
+      Lessons.give(Level.of(level), seed, new PlainLines(in, printed), printed);
     } catch (IOException e) {
       throw new AssertionError(e);
     }

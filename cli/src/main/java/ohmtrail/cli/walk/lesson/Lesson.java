@@ -1,4 +1,4 @@
-package ohmtrail.cli.walk;
+package ohmtrail.cli.walk.lesson;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -20,6 +20,8 @@ import ohmtrail.cli.render.ReadingWords;
 import ohmtrail.cli.render.Region;
 import ohmtrail.cli.render.text.CircuitTree;
 import ohmtrail.cli.render.text.Page;
+import ohmtrail.cli.walk.Dialogue;
+import ohmtrail.cli.walk.Reply;
 import ohmtrail.practice.LiveCircuit;
 import ohmtrail.practice.PracticeCase;
 import ohmtrail.practice.search.Advised;
@@ -139,7 +141,7 @@ record Lesson(
   }
 
   private Reply stay(String sentences) {
-    return Reply.on(SearchWords.said(sentences, width), this);
+    return Reply.on(new Page(width).paragraphs(sentences).toString(), this);
   }
 
   private Reply map() {
@@ -157,12 +159,7 @@ record Lesson(
   }
 
   private Reply noBox(String typed) {
-    String near =
-        boxes()
-            .nearest(typed)
-            .or(() -> WORDS.nearest(typed))
-            .map(n -> n + " was meant")
-            .orElse("type help");
+    String near = boxes().meant(typed, WORDS.meant(typed, "type help"));
     String shown = typed.replaceAll("\\p{Cntrl}", "?");
     return stay("Box (" + shown + ") " + boxes().rule() + ".\nMaybe " + near + ".");
   }
@@ -176,7 +173,9 @@ record Lesson(
     Lesson after = after(choice, survey.with(new Finding(box.get(), Finding.State.FINE)));
     return new LiveCircuit(hidden, seed).showsInside(box.get())
         ? Reply.end(after.ending("A joint in " + box.get() + " is burnt: found in "), after)
-        : Reply.on(SearchWords.said("Every joint in " + box.get() + " looks fine.", width), after);
+        : Reply.on(
+            new Page(width).paragraphs("Every joint in " + box.get() + " looks fine.").toString(),
+            after);
   }
 
   private Lesson after(Choice choice, Survey known) {
@@ -253,7 +252,7 @@ record Lesson(
       List<Test> tests = new ArrayList<>(survey.tests());
       tests.add(taken);
       Lesson after = after(new Choice.Read(List.of(blank)), survey.withTests(tests));
-      return Reply.on(SearchWords.said(words(taken), width), after);
+      return Reply.on(new Page(width).paragraphs(words(taken)).toString(), after);
     } catch (SurveyException impossible) {
       return stay(String.valueOf(impossible.getMessage()));
     }
@@ -279,7 +278,9 @@ record Lesson(
   private String readings() {
     Page page = new Page(width);
     page.items(survey.tests().stream().map(this::words).collect(Collectors.toList()));
-    return survey.tests().isEmpty() ? SearchWords.said("None yet.", width) : page.toString();
+    return survey.tests().isEmpty()
+        ? new Page(width).paragraphs("None yet.").toString()
+        : page.toString();
   }
 
   /** The learner's path, the best one beside it, and the sums. */

@@ -1,4 +1,4 @@
-package ohmtrail.cli.walk;
+package ohmtrail.cli.walk.lesson;
 
 import java.util.ArrayList;
 import java.util.List;

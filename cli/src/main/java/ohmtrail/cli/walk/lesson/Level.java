@@ -1,4 +1,4 @@
-package ohmtrail.cli.walk;
+package ohmtrail.cli.walk.lesson;
 
 import java.util.stream.LongStream;
 import ohmtrail.circuit.Box;
@@ -14,7 +14,7 @@ import ohmtrail.reference.Assumptions;
  * @param population what is drawn from
  * @param mostReceptacles longer runs are passed over
  */
-record Level(String population, int mostReceptacles) {
+public record Level(String population, int mostReceptacles) {
   private static final int ANY = Integer.MAX_VALUE;
   private static final int SHORT = 6;
 
@@ -26,10 +26,10 @@ record Level(String population, int mostReceptacles) {
       Assumptions.defaults().with(Assumption.HEALTHY_PRIOR, 0.02);
 
   /** The number of levels. */
-  static final int COUNT = 4;
+  public static final int COUNT = 4;
 
   /** From 1: a short run; any run; a joint hardly worse than sound; one charred. */
-  static Level of(int number) {
+  public static Level of(int number) {
     return switch (number) {
       case 1 -> new Level("loose", SHORT);
       case 2 -> new Level("loose", ANY);
@@ -40,7 +40,7 @@ record Level(String population, int mostReceptacles) {
   }
 
   /** The circuit of a number: the same whenever it is asked for. */
-  PracticeCase draw(long seed) {
+  public PracticeCase draw(long seed) {
     Practice practice = new Practice(Population.named(population).orElseThrow(), COMPLAINT, seed);
     return LongStream.range(0, MOST_DRAWS)
         .mapToObj(practice::caseOf)
