@@ -71,14 +71,10 @@ record CoarseLook(
    * one.
    */
   boolean isFarOff(double nearest) {
-    double deepest =
-        course.stream()
-            .min(Comparator.comparingDouble(Step::forgiving))
-            .map(Step::ohms)
-            .orElse(0.0);
-    return deepest < CAPACITIVE_OHMS
-        ? isFarOff(misfit, nearest)
-        : misfit > FAR_OFF_RATIO * nearest + FAR_OFF_CAPACITIVE_MARGIN;
+    return course.stream()
+        .min(Comparator.comparingDouble(Step::forgiving))
+        .map(deepest -> deepest.isFarOff(nearest))
+        .orElse(false);
   }
 
   private static boolean isFarOff(double misfit, double nearest) {
@@ -113,12 +109,14 @@ record CoarseLook(
    * Joins the looks at joints that no reading tells from each other.
    *
    * @param looks in any order; the first of twins stands for all of them
+   * @param nearest the misfit of the nearest joint: where two joints are both too far off, it does
+   *     not matter that they differ
    */
-  static List<CoarseLook> joined(List<CoarseLook> looks) {
+  static List<CoarseLook> joined(List<CoarseLook> looks, double nearest) {
     List<CoarseLook> joined = new ArrayList<>();
     for (CoarseLook look : looks) {
       int place = 0;
-      while (place < joined.size() && !joined.get(place).isTwin(look)) {
+      while (place < joined.size() && !joined.get(place).isTwin(look, nearest)) {
         place++;
       }
       if (place == joined.size()) {
@@ -130,9 +128,12 @@ record CoarseLook(
     return joined;
   }
 
-  private boolean isTwin(CoarseLook other) {
+  private boolean isTwin(CoarseLook other, double nearest) {
     for (int step = 0; step < course.size(); step++) {
-      if (!course.get(step).isTwin(other.course.get(step))) {
+      Step own = course.get(step);
+      Step others = other.course.get(step);
+      boolean isNear = !own.isFarOff(nearest) || !others.isFarOff(nearest);
+      if (isNear && !own.isTwin(others)) {
         return false;
       }
     }
@@ -220,6 +221,13 @@ record CoarseLook(
    * where that pays.
    */
   record Step(double ohms, double misfit, double forgiving) {
+    /** Whether the joint with so many ohms is too far from the readings, given the nearest one. */
+    boolean isFarOff(double nearest) {
+      return ohms < CAPACITIVE_OHMS
+          ? CoarseLook.isFarOff(forgiving, nearest)
+          : forgiving > FAR_OFF_RATIO * nearest + FAR_OFF_CAPACITIVE_MARGIN;
+    }
+
     /** A wrong reading makes the distance large everywhere: what counts is that of the others. */
     boolean isTwin(Step other) {
       double least = Math.min(forgiving, other.forgiving);

@@ -88,10 +88,12 @@ final class Companions {
     double least =
         looks.stream().mapToDouble(JointScan::roughLogEvidence).max().orElse(0)
             - Weighing.OUT_OF_REACH;
+    double best =
+        looks.stream().mapToDouble(weighing::logPosterior).max().orElse(Double.NEGATIVE_INFINITY);
     List<Candidate> weighed = new ArrayList<>();
     for (JointScan look : looks) {
       if (look.roughLogEvidence() > least) {
-        Candidate leader = weighing.follow(look.linearised(weighing.observations()), look);
+        Candidate leader = weighing.follow(look.linearised(weighing.observations()), look, best);
         look.twins().forEach(twin -> weighed.add(leader.standingFor(twin, priors.of(twin))));
       }
     }

@@ -19,8 +19,8 @@ import ohmtrail.survey.Survey;
  * out: its readings are whitened with their common part.
  */
 final class HypothesisFit {
-  private static final double COST_TOLERANCE = 1e-5;
-  private static final double PARAMETER_TOLERANCE = 1e-4;
+  private static final double COST_TOLERANCE = 1e-4;
+  private static final double PARAMETER_TOLERANCE = 1e-3;
 
   /** Above this many times the largest degraded ohms a joint is as good as open. */
   private static final double BEYOND_OPEN = 100;
@@ -64,7 +64,7 @@ final class HypothesisFit {
     private final double[] point;
     private final boolean converged;
 
-    private Result(List<Degradation> degradations, double[] point, boolean converged) {
+    Result(List<Degradation> degradations, double[] point, boolean converged) {
       this.degradations = List.copyOf(degradations);
       this.point = point;
       this.converged = converged;

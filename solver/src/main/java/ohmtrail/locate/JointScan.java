@@ -1,9 +1,11 @@
 package ohmtrail.locate;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
 import ohmtrail.circuit.Joint;
@@ -27,6 +29,12 @@ final class JointScan {
 
   /** A step of the coarse sweep, in ln R. */
   private static final double AROUND_A_PEAK = 1.2;
+
+  /**
+   * Parameters that the readings move by less than this, in standard deviations, may stay where the
+   * model was linearised.
+   */
+  static final double SETTLED = 0.5;
 
   /** A weight that is e^-60 of the best is nothing. */
   private static final double NOTHING = 60;
@@ -169,6 +177,33 @@ final class JointScan {
     }
     weigh(peak.ohms());
     return start.weigher.mean().clone();
+  }
+
+  /** Whether its model was linearised where the parameters are these. */
+  boolean isAt(double[] point) {
+    return Arrays.equals(start.point, point);
+  }
+
+  /** The model that it looked through, in which any joint can be swept. */
+  SurveyModel model() {
+    return start.model;
+  }
+
+  /**
+   * The fit of a peak where it needs no search: the readings leave the parameters where the model
+   * was linearised. Empty where they want them elsewhere.
+   *
+   * @param leftOut readings to leave out
+   */
+  Optional<HypothesisFit.Result> settled(
+      Ascent.Place peak, BitSet leftOut, Observations observations) {
+    Linearised seen = linearised(observations).without(leftOut);
+    boolean stays = Linearised.distance(seen.meanAt(peak.ohms()), start.point) < SETTLED;
+    return stays
+        ? Optional.of(
+            new HypothesisFit.Result(
+                Weighing.degraded(Optional.of(joint), peak.ohms()), start.point.clone(), true))
+        : Optional.empty();
   }
 
   /**

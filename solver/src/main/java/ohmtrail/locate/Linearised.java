@@ -180,6 +180,15 @@ final class Linearised {
     return everywhere;
   }
 
+  /** How far apart two points of the parameters are, in standard deviations. */
+  static double distance(double[] a, double[] b) {
+    double square = 0;
+    for (int i = 0; i < a.length; i++) {
+      square += (a[i] - b[i]) * (a[i] - b[i]);
+    }
+    return Math.sqrt(square);
+  }
+
   /** The prediction at so many ohms, without drift. */
   double[] volts(double ohms) {
     weight(ohms);

@@ -18,7 +18,7 @@ final class OhmsCurve {
   private static final double COARSE_STEP = Math.log(10) / 4;
 
   /** Grid around a peak, in its standard deviations, and how far it reaches. */
-  private static final double FINE_STEP = 0.6;
+  private static final double FINE_STEP = 0.5;
 
   private static final double FINE_REACH = 5;
 
@@ -26,12 +26,16 @@ final class OhmsCurve {
   private static final double SAME_PEAK = 0.3;
 
   /**
-   * Intervals within e^-10 of the top matter; those across which the weight changes by more than e
-   * are halved.
+   * An interval is halved where a straight line and an exponential between its ends differ by more
+   * than this share of what the curve is weighed against, or by the larger share of the curve.
    */
-  private static final double RELEVANT = 10;
+  private static final double LEAST_DOUBT = 2e-3;
 
-  private static final double STEEP = 1;
+  private static final double MOST_DOUBT = 0.03;
+
+  /** Heights nearer than this, in their logarithm, have nothing between them. */
+  private static final double SAME_HEIGHT = 1e-3;
+
   private static final int MOST_REFINEMENTS = 5;
 
   /** A stretch of the ohms reaches over about so much of ln R, a factor of five. */
@@ -103,6 +107,17 @@ final class OhmsCurve {
    * @param prior the prior
    */
   static OhmsCurve follow(DoubleUnaryOperator weight, List<Peak> peaks, Prior prior) {
+    return follow(weight, peaks, prior, 0);
+  }
+
+  /**
+   * The same, as closely as a curve deserves that weighs little against others.
+   *
+   * @param logBehind how far it lies behind the heaviest of them, as a logarithm
+   */
+  static OhmsCurve follow(
+      DoubleUnaryOperator weight, List<Peak> peaks, Prior prior, double logBehind) {
+    double doubt = Math.min(MOST_DOUBT, LEAST_DOUBT * Math.exp(Math.max(0, logBehind)));
     double low = Math.log(prior.low());
     double high = Math.log(prior.high());
     TreeMap<Double, Double> points = new TreeMap<>();
@@ -125,7 +140,7 @@ final class OhmsCurve {
         add(points, weight, Math.min(high, middle + x));
       }
     }
-    refine(points, weight);
+    refine(points, weight, doubt);
     return of(points, weight.applyAsDouble(Double.POSITIVE_INFINITY), prior);
   }
 
@@ -137,27 +152,40 @@ final class OhmsCurve {
    */
   record Peak(double ohms, double curvature) {}
 
-  /**
-   * Halves intervals across which the weight changes so much that a trapezoid would misjudge them.
-   */
-  private static void refine(NavigableMap<Double, Double> points, DoubleUnaryOperator weight) {
+  /** Halves intervals whose mass a trapezoid may misjudge by a share of the whole that matters. */
+  private static void refine(
+      NavigableMap<Double, Double> points, DoubleUnaryOperator weight, double doubt) {
     for (int pass = 0; pass < MOST_REFINEMENTS; pass++) {
       double top = points.values().stream().mapToDouble(Double::doubleValue).max().orElse(0);
-      TreeMap<Double, Double> added = new TreeMap<>();
-      Map.Entry<Double, Double> previous = points.firstEntry();
-      for (Map.Entry<Double, Double> next : points.tailMap(previous.getKey(), false).entrySet()) {
-        double higher = Math.max(previous.getValue(), next.getValue());
-        double change = Math.abs(next.getValue() - previous.getValue());
-        if (higher > top - RELEVANT && change > STEEP) {
-          add(added, weight, 0.5 * (previous.getKey() + next.getKey()));
-        }
-        previous = next;
+      double[] x = points.keySet().stream().mapToDouble(Double::doubleValue).toArray();
+      double[] height = points.values().stream().mapToDouble(y -> Math.exp(y - top)).toArray();
+      double whole = 0;
+      for (int i = 1; i < x.length; i++) {
+        whole += (x[i] - x[i - 1]) * (height[i] + height[i - 1]) / 2;
       }
-      if (added.isEmpty()) {
+      int before = points.size();
+      for (int i = 1; i < x.length; i++) {
+        double bend = (x[i] - x[i - 1]) * bend(height[i - 1], height[i]);
+        if (bend > doubt * whole) {
+          add(points, weight, 0.5 * (x[i - 1] + x[i]));
+        }
+      }
+      if (points.size() == before) {
         return;
       }
-      points.putAll(added);
     }
+  }
+
+  /** How much the mean of a straight line between two heights exceeds that of an exponential. */
+  private static double bend(double one, double other) {
+    double line = (one + other) / 2;
+    double low = Math.min(one, other);
+    double high = Math.max(one, other);
+    if (low <= 0) {
+      return line;
+    }
+    double logRatio = Math.log(high / low);
+    return logRatio < SAME_HEIGHT ? 0 : line - (high - low) / logRatio;
   }
 
   private static void add(Map<Double, Double> points, DoubleUnaryOperator weight, double logOhms) {

@@ -30,9 +30,6 @@ final class Shortlist {
   /** Ohms this far apart, in ln R, want parameters of their own. */
   private static final double FAR_APART = 0.7;
 
-  /** Parameters have settled when a step moves them by less than this, in standard deviations. */
-  private static final double SETTLED = 0.5;
-
   private static final int MOST_SETTLING_STEPS = 4;
 
   /** Where the ohms count as ending: these shares of their probability lie below. */
@@ -154,9 +151,9 @@ final class Shortlist {
       return;
     }
     List<Joint> joints = group.stream().map(JointScan::joint).toList();
-    SurveyModel model = weighing.model(fitted.point(), joints);
+    SurveyModel model = weighing.model(first, fitted.point(), joints);
     HypothesisFit.Result allRight = weighing.fit(first, new BitSet());
-    SurveyModel other = weighing.model(allRight.point(), joints);
+    SurveyModel other = weighing.model(first, allRight.point(), joints);
     for (JointScan scan : group) {
       followBoth(
           scan,
@@ -175,7 +172,8 @@ final class Shortlist {
     JointScan first = group.get(0);
     List<Joint> joints = group.stream().map(JointScan::joint).toList();
     List<Bend> bends = new ArrayList<>();
-    bends.add(new Bend(fitted.ohms(), weighing.model(fitted.point(), joints), fitted.point()));
+    bends.add(
+        new Bend(fitted.ohms(), weighing.model(first, fitted.point(), joints), fitted.point()));
     for (Ascent.Place peak : first.peaks()) {
       boolean matters = peak.weight().logWeight() > first.weight().logWeight() - WORTH_A_FIT;
       if (matters && isFar(bends, peak.ohms())) {
@@ -227,22 +225,14 @@ final class Shortlist {
   private Optional<Bend> settled(JointScan scan, List<Joint> joints, double ohms, double[] start) {
     double[] point = start;
     for (int step = 0; step < MOST_SETTLING_STEPS; step++) {
-      SurveyModel model = weighing.model(point, joints);
+      SurveyModel model = weighing.model(scan, point, joints);
       double[] mean = linearise(scan, model, point).meanAt(ohms);
-      if (distance(mean, point) < SETTLED) {
+      if (Linearised.distance(mean, point) < JointScan.SETTLED) {
         return Optional.of(new Bend(ohms, model, point));
       }
       point = mean;
     }
     return Optional.empty();
-  }
-
-  private static double distance(double[] a, double[] b) {
-    double square = 0;
-    for (int i = 0; i < a.length; i++) {
-      square += (a[i] - b[i]) * (a[i] - b[i]);
-    }
-    return Math.sqrt(square);
   }
 
   private static boolean isFar(List<Bend> bends, double ohms) {
@@ -271,7 +261,7 @@ final class Shortlist {
     scan.peaks()
         .forEach(
             peak -> peaks.add(curve.nearest(peak.ohms()).climb(peak.ohms(), weighing.prior())));
-    return weighing.follow(scan, curve::logWeight, peaks, curve::nearest);
+    return weighing.follow(scan, curve::logWeight, peaks, curve::nearest, best);
   }
 
   private boolean allRightMatters(JointScan scan) {
@@ -280,6 +270,9 @@ final class Shortlist {
   }
 
   private Linearised linearise(JointScan scan, SurveyModel model, double[] point) {
+    if (scan.isAt(point)) {
+      return scan.linearised(weighing.observations());
+    }
     return new Linearised(
         model,
         Optional.of(scan.joint()),
@@ -307,7 +300,7 @@ final class Shortlist {
   private void follow(JointScan scan) {
     Linearised linearised = scan.linearised(weighing.observations());
     model(scan, linearised);
-    add(scan, weighing.follow(linearised, scan));
+    add(scan, weighing.follow(linearised, scan, best));
   }
 
   /**
@@ -334,6 +327,7 @@ final class Shortlist {
                 Weigher.logSum(
                     oneWrong.weight(ohms).logOneWrong(), allRight.weight(ohms).logAllRight()),
             peaks,
-            ohms -> oneWrong));
+            ohms -> oneWrong,
+            best));
   }
 }

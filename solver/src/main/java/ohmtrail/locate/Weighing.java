@@ -87,6 +87,11 @@ final class Weighing {
     return model(point, joints, List.of());
   }
 
+  /** The same, which may be the one that a joint was looked at through. */
+  SurveyModel model(JointScan scan, double[] point, List<Joint> joints) {
+    return scan.isAt(point) ? scan.model() : model(point, joints);
+  }
+
   /** The survey's model at a point, with ohms in place and joints to add more to. */
   SurveyModel model(double[] point, List<Joint> joints, List<Degradation> degradations) {
     return model(parameters, point, joints, degradations);
@@ -129,9 +134,12 @@ final class Weighing {
     List<CoarseLook> near =
         looks.stream()
             .filter(look -> !look.isFarOff(nearest))
-            .sorted(Comparator.comparingDouble((CoarseLook look) -> priorOf(look)).reversed())
+            .sorted(
+                Comparator.comparingDouble((CoarseLook look) -> priorOf(look))
+                    .reversed()
+                    .thenComparing(look -> look.joint().id()))
             .toList();
-    CoarseLook.joined(near).forEach(look -> sweeps.put(look, look.response().sweep()));
+    CoarseLook.joined(near, nearest).forEach(look -> sweeps.put(look, look.response().sweep()));
     return sweeps;
   }
 
@@ -202,7 +210,11 @@ final class Weighing {
     List<JointScan> seen = first;
     for (int look = 0; look < MOST_LOOKS && active.length > 0; look++) {
       JointScan best = best(seen);
-      List<JointScan> next = again(seen, fit(best, best.wrongReading()).point());
+      double[] fitted = fit(best, best.wrongReading()).point();
+      if (best.isAt(fitted)) {
+        return seen;
+      }
+      List<JointScan> next = again(seen, fitted);
       if (isAstray(best(next).roughLogEvidence(), best.roughLogEvidence())) {
         return seen;
       }
@@ -244,14 +256,19 @@ final class Weighing {
 
   /** Fits a joint from one of the peaks that a look saw, some readings left out. */
   HypothesisFit.Result fit(JointScan scan, Ascent.Place peak, BitSet leftOut) {
-    return fit.fit(
-        degraded(Optional.of(scan.joint()), peak.ohms()), scan.startFor(peak, leftOut), leftOut);
+    return scan.settled(peak, leftOut, observations)
+        .orElseGet(
+            () ->
+                fit.fit(
+                    degraded(Optional.of(scan.joint()), peak.ohms()),
+                    scan.startFor(peak, leftOut),
+                    leftOut));
   }
 
   private Linearised fitHealthy() {
     Linearised first = linearise(Optional.empty(), parameters.nominalPoint(), new BitSet());
     Weigher.Weight weight = first.weight(0);
-    if (active.length == 0) {
+    if (active.length == 0 || weight.logWeight() < bestRough() - OUT_OF_REACH) {
       return first;
     }
     Linearised fitted = fitHealthy(wrong(weight));
@@ -322,10 +339,10 @@ final class Weighing {
   }
 
   /** A joint's weight, followed over its ohms with the model linearised at one place. */
-  Candidate follow(Linearised linearised, JointScan scan) {
+  Candidate follow(Linearised linearised, JointScan scan, double logBest) {
     List<OhmsCurve.Peak> peaks =
         scan.peaks().stream().map(peak -> linearised.climb(peak.ohms(), prior)).distinct().toList();
-    return follow(scan, at -> linearised.weight(at).logWeight(), peaks, at -> linearised);
+    return follow(scan, at -> linearised.weight(at).logWeight(), peaks, at -> linearised, logBest);
   }
 
   /**
@@ -335,13 +352,16 @@ final class Weighing {
    * @param logWeight logarithm of the weight at a value of the ohms
    * @param peaks the peaks known
    * @param modelAt the model that predicts the readings at a value of the ohms
+   * @param logBest the heaviest posterior that it is weighed against
    */
   Candidate follow(
       JointScan scan,
       DoubleUnaryOperator logWeight,
       List<OhmsCurve.Peak> peaks,
-      DoubleFunction<Linearised> modelAt) {
-    OhmsCurve curve = OhmsCurve.follow(scan.sparing(logWeight), peaks, prior);
+      DoubleFunction<Linearised> modelAt,
+      double logBest) {
+    double logBehind = logBest - logPosterior(scan);
+    OhmsCurve curve = OhmsCurve.follow(scan.sparing(logWeight), peaks, prior, logBehind);
     double ohms = curve.peakOhms();
     return new Candidate(
         scan.joint(),
