@@ -58,7 +58,7 @@ final class Shortlist {
     return shortlist;
   }
 
-  /** Every joint of the circuit. */
+  /** Every joint of the circuit, in its order: where two weigh the same that is kept. */
   List<Candidate> candidates() {
     return List.copyOf(candidates);
   }
@@ -101,6 +101,7 @@ final class Shortlist {
     circuit.joints().stream()
         .filter(joint -> !seen.contains(joint.id()))
         .forEach(joint -> candidates.add(weighing.farOff(joint, priors.of(joint))));
+    candidates.sort(Comparator.comparingInt(each -> circuit.joints().indexOf(each.joint())));
   }
 
   /** What was found of a joint holds for its twins. */
