@@ -112,7 +112,7 @@ final class Forecast {
       }
       places.put(choice, own);
     }
-    return new Survey(taken.meters(), taken.loads(), tests);
+    return taken.withTests(tests);
   }
 
   private void note(Test test, int number) {

@@ -42,9 +42,7 @@ final class ResidualScreening {
         test.readings().forEach(reading -> owner.add(visit));
       }
     }
-    Predictor predictor =
-        new Predictor(
-            beliefs.circuit(), new Survey(survey.meters(), survey.loads(), tests), assumptions);
+    Predictor predictor = new Predictor(beliefs.circuit(), survey.withTests(tests), assumptions);
     Map<Choice.Read, Double> tripping = new LinkedHashMap<>();
     Map<Choice.Read, Hazard> worst = new LinkedHashMap<>();
     for (Case each : cases(beliefs)) {

@@ -75,7 +75,7 @@ final class Visits {
     for (ProbePoints mains : mains(there)) {
       survey.meters().forEach(each -> add(idle(box, each.name(), mains)));
       ground(there, mains.first()).ifPresent(live -> add(idle(box, meter, mains, live)));
-      for (Load load : survey.loads()) {
+      for (Load load : survey.pluggedIn()) {
         if (suits(load, mains)) {
           addUnder(load, box, meter, mains, ground(there, ConductorRole.NEUTRAL));
         }
@@ -106,11 +106,12 @@ final class Visits {
 
   /** Each live conductor to neutral; leg to leg where there is no neutral. */
   private static List<ProbePoints> mains(List<ConductorRole> there) {
-    List<ConductorRole> live = there.stream().filter(ConductorRole::isLive).toList();
     if (there.contains(ConductorRole.NEUTRAL)) {
+      List<ConductorRole> live = there.stream().filter(ConductorRole::isLive).toList();
       return live.stream().map(leg -> new ProbePoints(leg, ConductorRole.NEUTRAL)).toList();
     }
-    return live.size() == 2 ? List.of(new ProbePoints(live.get(0), live.get(1))) : List.of();
+    List<ConductorRole> legs = there.stream().filter(ConductorRole::isLeg).toList();
+    return legs.size() == 2 ? List.of(new ProbePoints(legs.get(0), legs.get(1))) : List.of();
   }
 
   private static Optional<ProbePoints> ground(List<ConductorRole> there, ConductorRole to) {

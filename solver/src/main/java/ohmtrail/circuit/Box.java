@@ -96,14 +96,35 @@ public record Box(
         name, BoxKind.JUNCTION, DeviceWiring.PIGTAIL, JointKind.WIRE_NUT, JointKind.WIRE_NUT);
   }
 
+  /** A switch whose terminals, of the given kind, hold the wires. */
+  public static Box switchWith(String name, JointKind terminals) {
+    return new Box(name, BoxKind.SWITCH, DeviceWiring.FEED_THROUGH, terminals, JointKind.WIRE_NUT);
+  }
+
+  /** A luminaire whose leads are spliced to the run by wire nuts. */
+  public static Box luminaire(String name) {
+    return new Box(
+        name, BoxKind.LUMINAIRE, DeviceWiring.PIGTAIL, JointKind.SCREW, JointKind.WIRE_NUT);
+  }
+
   /**
    * How the wires of the cables are held: by the splices where the box has any, else by the
-   * terminals. A conductor that passes a device is spliced.
+   * terminals. A conductor that passes a device is spliced; a switch is passed by all but the live
+   * ones.
    */
   JointKind runJoints(ConductorRole conductor) {
-    boolean passes = !device.isEmpty() && !device.contains(conductor);
-    boolean spliced = kind == BoxKind.JUNCTION || hasTail() || passes;
+    if (kind == BoxKind.SWITCH) {
+      boolean held = conductor == ConductorRole.SWITCHED || (conductor.isLive() && !hasTail());
+      return held && !passes(conductor) ? terminals : splices;
+    }
+    boolean spliced = kind == BoxKind.JUNCTION || hasTail() || passes(conductor);
     return spliced ? splices : terminals;
+  }
+
+  private boolean passes(ConductorRole conductor) {
+    return !device.isEmpty()
+        && !device.contains(conductor)
+        && !(kind == BoxKind.SWITCH && conductor == ConductorRole.SWITCHED);
   }
 
   /** Whether loads and meters can be plugged in here. */
@@ -111,8 +132,13 @@ public record Box(
     return kind == BoxKind.RECEPTACLE;
   }
 
+  /** Whether a load can be connected here: plugged in, or fastened and wired in. */
+  public boolean takesLoad() {
+    return hasReceptacle() || kind.isHardWired();
+  }
+
   /** Whether a tail leads from the splices to a device. */
   public boolean hasTail() {
-    return hasReceptacle() && wiring == DeviceWiring.PIGTAIL;
+    return kind.hasDevice() && wiring == DeviceWiring.PIGTAIL;
   }
 }

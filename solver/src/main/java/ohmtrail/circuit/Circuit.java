@@ -81,7 +81,7 @@ public final class Circuit {
 
   private void requireGuarding(ResidualCurrentDevice device) {
     Box box = boxNamed(device.box());
-    if (box.kind() == BoxKind.JUNCTION) {
+    if (box.kind() != BoxKind.PANEL && !box.hasReceptacle()) {
       throw new CircuitException(
           "Residual-current device at ("
               + device.box()
@@ -174,28 +174,25 @@ public final class Circuit {
   private void addDeviceJoints(Box box) {
     List<Joint> added = new ArrayList<>();
     for (ConductorRole conductor : deviceConductors(box)) {
-      String stem = box.name() + "/" + conductor.word() + "/";
-      if (box.hasTail()) {
-        added.add(
-            new Joint(
-                stem + JointRole.TAIL.word(),
-                box.name(),
-                conductor,
-                JointRole.TAIL,
-                box.splices()));
+      boolean madeHere = box.kind() == BoxKind.SWITCH && conductor == ConductorRole.SWITCHED;
+      if (box.hasTail() && !madeHere) {
+        added.add(deviceJoint(box, conductor, JointRole.TAIL, box.splices()));
       }
       if (box.hasReceptacle()) {
-        added.add(
-            new Joint(
-                stem + JointRole.CONTACT.word(),
-                box.name(),
-                conductor,
-                JointRole.CONTACT,
-                JointKind.BLADE_CONTACT));
+        added.add(deviceJoint(box, conductor, JointRole.CONTACT, JointKind.BLADE_CONTACT));
+      }
+      if (madeHere) {
+        added.add(deviceJoint(box, conductor, JointRole.SWITCH, JointKind.SWITCH_CONTACT));
       }
     }
     added.forEach(joint -> joints.put(joint.id(), joint));
     deviceJoints.put(box.name(), List.copyOf(added));
+  }
+
+  private static Joint deviceJoint(
+      Box box, ConductorRole conductor, JointRole role, JointKind kind) {
+    String id = box.name() + "/" + conductor.word() + "/" + role.word();
+    return new Joint(id, box.name(), conductor, role, kind);
   }
 
   /** The supply. */
@@ -228,6 +225,14 @@ public final class Circuit {
     return Optional.ofNullable(boxes.get(name));
   }
 
+  /** The boxes that hold a switch, as the supply reaches them. */
+  public List<String> switches() {
+    return boxes.values().stream()
+        .filter(box -> box.kind() == BoxKind.SWITCH)
+        .map(Box::name)
+        .toList();
+  }
+
   /** All cables, as the supply reaches them; each leads away from the panel. */
   public List<Cable> cables() {
     return cables;
@@ -243,7 +248,10 @@ public final class Circuit {
     return sections.getOrDefault(cable, List.of());
   }
 
-  /** The tail and contact joints of a box, by conductor and then from the run to the plug. */
+  /**
+   * The tail and contact joints of a box, by conductor and then from the run to the plug; the
+   * contact of a switch after the tail that leads to it.
+   */
   public List<Joint> deviceJoints(String box) {
     return deviceJoints.getOrDefault(box, List.of());
   }
@@ -253,9 +261,13 @@ public final class Circuit {
     return conductors.getOrDefault(box, List.of());
   }
 
-  /** The conductors that the device of a box, or what is plugged in there, is connected to. */
+  /**
+   * The conductors that the device of a box, or what is plugged in there, is connected to. A switch
+   * has the one that it breaks and the switched one; what is wired in where a switched conductor
+   * comes is behind the switch, unless its box says otherwise.
+   */
   public List<ConductorRole> deviceConductors(Box box) {
-    return box.device().isEmpty() ? conductorsAt(box.name()) : box.device();
+    return Conductors.ofDevice(box, conductorsAt(box.name()));
   }
 
   /** Every joint. */

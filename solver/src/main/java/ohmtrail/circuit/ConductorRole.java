@@ -11,6 +11,8 @@ public enum ConductorRole {
   LEG_1,
   /** The other. */
   LEG_2,
+  /** What a switch makes live: the switch leg, and what it leads to. */
+  SWITCHED,
   /** The return conductor. */
   NEUTRAL,
   /** The protective conductor (ground, protective earth). */
@@ -26,6 +28,11 @@ public enum ConductorRole {
     return this != NEUTRAL && this != GROUND;
   }
 
+  /** Whether the supply itself has it: live whatever any switch does. */
+  public boolean isLeg() {
+    return isLive() && this != SWITCHED;
+  }
+
   /**
    * Reads the North American word or that of IEC 60364 (line, earth, pe); empty when it is neither.
    */
@@ -34,6 +41,7 @@ public enum ConductorRole {
       case "hot", "line", "live", "h", "l" -> Optional.of(HOT);
       case "leg-1", "leg1", "leg 1", "l1" -> Optional.of(LEG_1);
       case "leg-2", "leg2", "leg 2", "l2" -> Optional.of(LEG_2);
+      case "switched", "switched hot", "switched line" -> Optional.of(SWITCHED);
       case "neutral", "n" -> Optional.of(NEUTRAL);
       case "ground", "earth", "pe", "g" -> Optional.of(GROUND);
       default -> Optional.empty();

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Which conductors meet in each box; sees that the supply feeds every one of them. */
 final class Conductors {
@@ -26,12 +27,31 @@ final class Conductors {
     Map<String, Set<ConductorRole>> fed = new LinkedHashMap<>();
     boxes.keySet().forEach(box -> fed.put(box, EnumSet.noneOf(ConductorRole.class)));
     at(fed, panel).addAll(supplied);
+    boxes.values().stream()
+        .filter(box -> box.kind() == BoxKind.SWITCH)
+        .forEach(box -> at(fed, box.name()).add(ConductorRole.SWITCHED));
     spread(fed, cables);
     cables.forEach(cable -> requireFed(fed, cable, supplied));
     Map<String, List<ConductorRole>> conductors = new LinkedHashMap<>();
     fed.forEach((box, roles) -> conductors.put(box, List.copyOf(roles)));
     boxes.values().forEach(box -> requireDeviceFed(box, conductors));
+    Switches.require(boxes, cables, conductors);
     return conductors;
+  }
+
+  /** The conductors that the device of a box is connected to, of those that are there. */
+  static List<ConductorRole> ofDevice(Box box, List<ConductorRole> there) {
+    List<ConductorRole> named = box.device().isEmpty() ? there : box.device();
+    if (box.kind() == BoxKind.SWITCH) {
+      return Stream.concat(
+              named.stream().filter(ConductorRole::isLeg), Stream.of(ConductorRole.SWITCHED))
+          .toList();
+    }
+    boolean behindSwitch =
+        box.kind().isHardWired()
+            && box.device().isEmpty()
+            && there.contains(ConductorRole.SWITCHED);
+    return behindSwitch ? there.stream().filter(role -> !role.isLeg()).toList() : named;
   }
 
   private static Set<ConductorRole> at(Map<String, Set<ConductorRole>> fed, String box) {
@@ -75,7 +95,8 @@ final class Conductors {
               + cable.to()
               + " must be fed from the panel, which has "
               + supplied.stream().map(ConductorRole::word).toList()
-              + "\nMaybe the supply has other legs, or a cable before this one lacks a conductor.");
+              + "\nMaybe the supply has other legs, a cable before this one lacks a conductor, or a"
+              + " switch is missing.");
     }
   }
 

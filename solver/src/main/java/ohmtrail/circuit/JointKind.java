@@ -19,7 +19,9 @@ public enum JointKind {
   /** The spring contact in which the blade of a plug sits. */
   BLADE_CONTACT("blade contact", Assumption.WEIGHT_BLADE_CONTACT),
   /** Connector, locknut or coupling of a metal conduit that is the ground. */
-  CONDUIT_FITTING("conduit fitting", Assumption.WEIGHT_CONDUIT_FITTING);
+  CONDUIT_FITTING("conduit fitting", Assumption.WEIGHT_CONDUIT_FITTING),
+  /** The contact of a switch. */
+  SWITCH_CONTACT("switch contact", Assumption.WEIGHT_SWITCH_CONTACT);
 
   private final String word;
   private final Assumption weight;

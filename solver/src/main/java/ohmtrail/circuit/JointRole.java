@@ -16,7 +16,9 @@ public enum JointRole {
   /** Of the pigtail to the device. */
   TAIL,
   /** Of the receptacle's contacts with the blades of a plug. */
-  CONTACT;
+  CONTACT,
+  /** Within a switch, from the live conductor to the switched one. */
+  SWITCH;
 
   /** The name used in joint names and files: lower case. */
   public String word() {

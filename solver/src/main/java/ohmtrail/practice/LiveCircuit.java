@@ -12,7 +12,6 @@ import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
-import ohmtrail.survey.load.Load;
 
 /**
  * A circuit with a hidden fault that answers whatever is asked of it, as a real one would: every
@@ -46,15 +45,7 @@ public final class LiveCircuit {
 
   /** The meters and loads at hand, with no reading taken. */
   public Survey equipment() {
-    return new Survey(meters(), loads(), List.of());
-  }
-
-  private List<Meter> meters() {
-    return hidden.survey().meters();
-  }
-
-  private List<Load> loads() {
-    return hidden.survey().loads();
+    return hidden.survey().withTests(List.of());
   }
 
   /**
@@ -65,7 +56,7 @@ public final class LiveCircuit {
    */
   public Test take(Test blank) {
     Chance forTest = chance.split();
-    Survey survey = new Survey(meters(), loads(), List.of(blank));
+    Survey survey = hidden.survey().withTests(List.of(blank));
     Predictor predictor = new Predictor(circuit(), survey, assumptions());
     List<Degradation> now =
         blank.loads().isEmpty() ? hidden.truth().degradedIdle() : hidden.truth().degraded();

@@ -154,6 +154,6 @@ final class ReadingDraw {
       }
       tests.add(test.withReadings(readings));
     }
-    return new Survey(blank.meters(), blank.loads(), tests);
+    return blank.withTests(tests);
   }
 }

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
@@ -40,7 +41,10 @@ final class Layout {
    */
   private static final double DIRECT_CURRENT = 0.01;
 
-  /** A breaker that is off, or a joint taken apart, ohms (assumption): beyond any ohmmeter. */
+  /**
+   * A breaker or switch that is off, or a joint taken apart, ohms (assumption): beyond any
+   * ohmmeter.
+   */
   private static final double APART_OHMS = 1e12;
 
   /** A link of wire or clips, ohms (assumption): leads and link are nulled before a test. */
@@ -48,6 +52,7 @@ final class Layout {
 
   private final Circuit circuit;
   private final Optional<Isolation> isolation;
+  private final Set<String> open;
   private final Parameters parameters;
   private final double[] point;
   private final double jointOhms;
@@ -78,9 +83,10 @@ final class Layout {
       Assumptions assumptions,
       Parameters parameters,
       double[] point,
-      Optional<Isolation> isolation) {
+      Wiring.State state) {
     this.circuit = circuit;
-    this.isolation = isolation;
+    this.isolation = state.isolation();
+    this.open = state.open();
     this.parameters = parameters;
     this.point = point;
     this.jointOhms = assumptions.value(Assumption.HEALTHY_JOINT_OHMS);
@@ -168,7 +174,7 @@ final class Layout {
             circuit.conductorsAt(circuit.panel().name()),
             conductor ->
                 switch (conductor) {
-                  case HOT, LEG_1, LEG_2 -> network.addNode();
+                  case HOT, LEG_1, LEG_2, SWITCHED -> network.addNode();
                   case NEUTRAL -> neutral;
                   case GROUND -> Network.REFERENCE;
                 });
@@ -275,13 +281,18 @@ final class Layout {
   private void buildDevice(Box box, Terminals bus) {
     contacts.put(box.name(), bus);
     addBoxCapacitances(bus, circuit.conductorsAt(box.name()));
-    if (!box.hasReceptacle()) {
+    if (circuit.deviceJoints(box.name()).isEmpty()) {
       return;
     }
     Terminals ends = bus;
     Terminals tails = bus;
     for (Joint joint : circuit.deviceJoints(box.name())) {
       int place = parameters.place(new Parameters.DeviceKey(box.name(), joint.conductor()));
+      if (joint.role() == JointRole.SWITCH) {
+        int broken = ends.node(circuit.deviceConductors(box).get(0));
+        addJoint(joint, broken, bus.node(ConductorRole.SWITCHED), place);
+        continue;
+      }
       int next = network.addNode();
       addJoint(joint, ends.node(joint.conductor()), next, place);
       ends = ends.with(joint.conductor(), next);
@@ -292,7 +303,9 @@ final class Layout {
     if (box.hasTail()) {
       addBoxCapacitances(tails, circuit.deviceConductors(box));
     }
-    addBoxCapacitances(ends, circuit.deviceConductors(box));
+    if (box.hasReceptacle()) {
+      addBoxCapacitances(ends, circuit.deviceConductors(box));
+    }
     contacts.put(box.name(), ends);
   }
 
@@ -335,7 +348,9 @@ final class Layout {
   private void addJoint(Joint joint, int from, int to, int place) {
     double ohms = jointOhms * parameters.all().get(place).factor(point[place]);
     boolean lifted = isolation.filter(state -> state.lifted().contains(joint)).isPresent();
-    jointPorts.put(joint.id(), lifted ? addApart(from, to) : addResistance(from, to, ohms, place));
+    boolean off = joint.role() == JointRole.SWITCH && open.contains(joint.box());
+    jointPorts.put(
+        joint.id(), lifted || off ? addApart(from, to) : addResistance(from, to, ohms, place));
     jointEnds.put(joint.id(), new Port.Pair(from, to));
   }
 

@@ -163,8 +163,20 @@ public final class Predictor {
   public List<LoadState> states(List<Test> tests, double[] point) {
     List<Degradation> anyJoint =
         circuit.joints().stream().map(joint -> new Degradation(joint.id(), 0)).toList();
-    List<LoadInUse> everyLoad = tests.stream().flatMap(test -> test.loads().stream()).toList();
-    Wiring wiring = wiring(new Test("any", everyLoad, List.of()), anyJoint, point);
+    Map<Wiring.State, List<LoadInUse>> everyLoad = new LinkedHashMap<>();
+    for (Test test : tests) {
+      everyLoad
+          .computeIfAbsent(Wiring.State.of(test), state -> new ArrayList<>())
+          .addAll(survey.loadsOn(test));
+    }
+    Map<Wiring.State, Wiring> wirings = new LinkedHashMap<>();
+    everyLoad.forEach((state, loads) -> wirings.put(state, wiring(state, loads, anyJoint, point)));
+    return tests.stream()
+        .map(test -> state(test, Wiring.require(wirings, Wiring.State.of(test), "State"), point))
+        .toList();
+  }
+
+  private LoadState state(Test test, Wiring wiring, double[] point) {
     List<Integer> receptacles = new ArrayList<>();
     for (Box box : circuit.boxes()) {
       if (box.hasReceptacle()) {
@@ -172,15 +184,8 @@ public final class Predictor {
             .forEach(pair -> receptacles.add(wiring.tapPort(new Tap.Pair(box.name(), pair))));
       }
     }
-    return tests.stream()
-        .map(
-            test ->
-                new LoadState(
-                    wiring,
-                    TestLoads.of(test, circuit, survey, parameters, point, wiring),
-                    receptacles,
-                    sourceVolts(point)))
-        .toList();
+    TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
+    return new LoadState(wiring, loads, receptacles, sourceVolts(point));
   }
 
   /**
@@ -188,18 +193,17 @@ public final class Predictor {
    *
    * @param degradations ohms added, at most one entry per joint
    * @param point u of each parameter
-   * @return one per load, in the order of the test
+   * @return one per load, in the order of {@link Survey#loadsOn}
    */
   public List<LoadPoint> loadPoints(Test test, List<Degradation> degradations, double[] point) {
     Wiring wiring = wiring(test, degradations, point);
     TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
     SettledNetwork settled = settled(wiring, test, degradations, point);
     List<LoadPoint> points = new ArrayList<>();
-    for (int use = 0; use < test.loads().size(); use++) {
-      LoadInUse load = test.loads().get(use);
+    for (LoadInUse load : loads.uses()) {
       int port = wiring.tapPort(load.tap(circuit));
       double volts = sourceVolts(point) * magnitude(settled.drivenBySupply(), port);
-      Complex admittance = loads.admittance(use, settled.point());
+      Complex admittance = loads.admittance(load, settled.point());
       points.add(
           new LoadPoint(
               load,
@@ -214,10 +218,10 @@ public final class Predictor {
   /** Leg to leg, each live conductor to neutral, neutral to ground: those that are there. */
   private List<ProbePoints> pairs(Box box) {
     List<ConductorRole> there = circuit.conductorsAt(box.name());
-    List<ConductorRole> live = there.stream().filter(ConductorRole::isLive).toList();
+    List<ConductorRole> legs = there.stream().filter(ConductorRole::isLeg).toList();
     List<ProbePoints> pairs = new ArrayList<>(liveToNeutral(there));
-    if (live.size() == 2) {
-      pairs.add(new ProbePoints(live.get(0), live.get(1)));
+    if (legs.size() == 2) {
+      pairs.add(new ProbePoints(legs.get(0), legs.get(1)));
     }
     if (there.containsAll(List.of(ConductorRole.NEUTRAL, ConductorRole.GROUND))) {
       pairs.add(ProbePoints.NEUTRAL_GROUND);
@@ -235,14 +239,19 @@ public final class Predictor {
   }
 
   private Wiring wiring(Test test, List<Degradation> degradations, double[] point) {
+    return wiring(Wiring.State.of(test), survey.loadsOn(test), degradations, point);
+  }
+
+  private Wiring wiring(
+      Wiring.State state, List<LoadInUse> loads, List<Degradation> degradations, double[] point) {
     Set<Tap> taps = new LinkedHashSet<>();
     for (Box box : circuit.boxes()) {
       pairs(box).forEach(pair -> taps.add(new Tap.Pair(box.name(), pair)));
     }
-    test.loads().forEach(use -> taps.add(use.tap(circuit)));
+    loads.forEach(use -> taps.add(use.tap(circuit)));
     Set<String> joints = new LinkedHashSet<>();
     degradations.forEach(degradation -> joints.add(degradation.joint()));
-    return Wiring.of(circuit, assumptions, parameters, point, test.isolation(), taps, joints);
+    return Wiring.of(circuit, assumptions, parameters, point, state, taps, joints);
   }
 
   private double[] perVolt(

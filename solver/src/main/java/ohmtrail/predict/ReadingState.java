@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
@@ -16,7 +15,6 @@ import ohmtrail.network.Complex;
 import ohmtrail.predict.operating.SettledNetwork;
 import ohmtrail.predict.operating.Shunts;
 import ohmtrail.predict.operating.SweptReading;
-import ohmtrail.survey.Isolation;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
@@ -250,8 +248,8 @@ final class ReadingState {
 
     Observed observed(SettledNetwork settled) {
       if (reading.tap() instanceof Tap.AroundLoad around) {
-        LoadInUse use = test.useOf(around).orElseThrow();
-        Complex admittance = loads.admittance(test.loads().indexOf(use), settled.point());
+        LoadInUse use = loads.useOf(around);
+        Complex admittance = loads.admittance(use, settled.point());
         int place = parameters.place(new Parameters.LoadKey(use.load()));
         int port = wiring.tapPort(use.tap(circuit));
         Complex slope = admittance.times(parameters.sigma(place));
@@ -263,7 +261,7 @@ final class ReadingState {
     /** The load that a clamp is around, among those that follow their voltage. */
     OptionalInt dependentAround() {
       return reading.tap() instanceof Tap.AroundLoad around
-          ? loads.dependentPlace(test.loads().indexOf(test.useOf(around).orElseThrow()))
+          ? loads.dependentPlace(loads.useOf(around))
           : OptionalInt.empty();
     }
 
@@ -283,7 +281,7 @@ final class ReadingState {
     private final Survey survey;
     private final Parameters parameters;
     private final double[] point;
-    private final Map<Optional<Isolation>, Wiring> wirings;
+    private final Map<Wiring.State, Wiring> wirings;
     private final List<Degradation> degradations;
 
     Builder(
@@ -291,7 +289,7 @@ final class ReadingState {
         Survey survey,
         Parameters parameters,
         double[] point,
-        Map<Optional<Isolation>, Wiring> wirings,
+        Map<Wiring.State, Wiring> wirings,
         List<Degradation> degradations) {
       this.circuit = circuit;
       this.survey = survey;
@@ -302,7 +300,7 @@ final class ReadingState {
     }
 
     ReadingState build(Test test, Reading reading) {
-      Wiring wiring = Wiring.require(wirings, test.isolation(), "Isolation");
+      Wiring wiring = Wiring.require(wirings, Wiring.State.of(test), "State");
       Meter meter = survey.meter(reading.meter());
       TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
       int gainPlace = parameters.place(new Parameters.GainKey(meter.name()));
@@ -326,7 +324,7 @@ final class ReadingState {
 
     /** The moment at which somebody watched a GFCI or RCD. */
     TripState build(Test test, Trip trip) {
-      Wiring wiring = Wiring.require(wirings, test.isolation(), "Isolation");
+      Wiring wiring = Wiring.require(wirings, Wiring.State.of(test), "State");
       TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
       ResidualCurrentDevice device =
           circuit.residualCurrentDevices().stream()
@@ -357,7 +355,7 @@ final class ReadingState {
 
     private int meterPort(Test test, Reading reading, Wiring wiring) {
       return reading.tap() instanceof Tap.AroundLoad around
-          ? wiring.tapPort(test.useOf(around).orElseThrow().tap(circuit))
+          ? wiring.tapPort(survey.useOf(test, around).orElseThrow().tap(circuit))
           : wiring.tapPort(reading.tap());
     }
 

@@ -13,7 +13,6 @@ import ohmtrail.circuit.Joint;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.Isolation;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Tap;
@@ -88,13 +87,13 @@ public final class SurveyModel {
     Set<String> excited = new LinkedHashSet<>();
     joints.forEach(joint -> excited.add(joint.id()));
     degradations.forEach(degradation -> excited.add(degradation.joint()));
-    Map<Optional<Isolation>, Wiring> wirings = new LinkedHashMap<>();
+    Map<Wiring.State, Wiring> wirings = new LinkedHashMap<>();
     taps(circuit, survey)
         .forEach(
-            (isolation, taps) ->
+            (state, taps) ->
                 wirings.put(
-                    isolation,
-                    Wiring.of(circuit, assumptions, parameters, point, isolation, taps, excited)));
+                    state,
+                    Wiring.of(circuit, assumptions, parameters, point, state, taps, excited)));
     ReadingState.Builder builder =
         new ReadingState.Builder(circuit, survey, parameters, point, wirings, degradations);
     List<ReadingState> states = new ArrayList<>();
@@ -108,12 +107,12 @@ public final class SurveyModel {
     return new SurveyModel(parameters, point, states, trips);
   }
 
-  /** What is connected while the breaker is on, and in every way that it was off. */
-  private static Map<Optional<Isolation>, Set<Tap>> taps(Circuit circuit, Survey survey) {
-    Map<Optional<Isolation>, Set<Tap>> taps = new LinkedHashMap<>();
+  /** What is connected in every state that the circuit was in. */
+  private static Map<Wiring.State, Set<Tap>> taps(Circuit circuit, Survey survey) {
+    Map<Wiring.State, Set<Tap>> taps = new LinkedHashMap<>();
     for (Test test : survey.tests()) {
-      Set<Tap> own = taps.computeIfAbsent(test.isolation(), key -> new LinkedHashSet<>());
-      test.loads().forEach(use -> own.add(use.tap(circuit)));
+      Set<Tap> own = taps.computeIfAbsent(Wiring.State.of(test), key -> new LinkedHashSet<>());
+      survey.loadsOn(test).forEach(use -> own.add(use.tap(circuit)));
       test.readings().stream()
           .map(Reading::tap)
           .filter(tap -> !(tap instanceof Tap.AroundLoad))

@@ -10,6 +10,7 @@ import ohmtrail.predict.operating.OperatingPoint;
 import ohmtrail.predict.operating.Shunts;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
 import ohmtrail.survey.load.Load;
 
@@ -22,7 +23,9 @@ final class TestLoads {
   private final Shunts constant = new Shunts();
   private final List<Wiring.Element> constantElements = new ArrayList<>();
 
-  /** All loads in the order of the test. */
+  private final List<LoadInUse> uses;
+
+  /** All loads in the order of the uses. */
   private final List<DependentLoad> all = new ArrayList<>();
 
   private final List<DependentLoad> dependent = new ArrayList<>();
@@ -30,8 +33,9 @@ final class TestLoads {
   /** Place of the parameter of each load that follows its voltage. */
   private final List<Integer> dependentPlaces = new ArrayList<>();
 
-  private TestLoads(Parameters parameters) {
+  private TestLoads(Parameters parameters, List<LoadInUse> uses) {
     this.parameters = parameters;
+    this.uses = uses;
   }
 
   static TestLoads of(
@@ -41,8 +45,8 @@ final class TestLoads {
       Parameters parameters,
       double[] point,
       Wiring wiring) {
-    TestLoads loads = new TestLoads(parameters);
-    for (LoadInUse use : test.loads()) {
+    TestLoads loads = new TestLoads(parameters, survey.loadsOn(test));
+    for (LoadInUse use : loads.uses) {
       Load load = survey.load(use.load());
       int place = parameters.place(new Parameters.LoadKey(load.name()));
       double factor = parameters.all().get(place).factor(point[place]);
@@ -77,9 +81,22 @@ final class TestLoads {
     return List.copyOf(dependent);
   }
 
+  /** The uses, in order. */
+  List<LoadInUse> uses() {
+    return uses;
+  }
+
+  /** The load that a clamp is around; it must be on. */
+  LoadInUse useOf(Tap.AroundLoad around) {
+    return uses.stream()
+        .filter(use -> use.load().equals(around.load()) && use.box().equals(around.box()))
+        .findFirst()
+        .orElseThrow();
+  }
+
   /** What a load of the test is to the network once all have settled; zero where it is off. */
-  Complex admittance(int use, OperatingPoint settled) {
-    DependentLoad load = all.get(use);
+  Complex admittance(LoadInUse use, OperatingPoint settled) {
+    DependentLoad load = all.get(uses.indexOf(use));
     if (load.load().isConstant()) {
       return load.admittance(load.load().ratedVolts());
     }
@@ -87,11 +104,12 @@ final class TestLoads {
   }
 
   /** Place of a load of the test among those that follow their voltage, if it does. */
-  OptionalInt dependentPlace(int use) {
-    if (all.get(use).load().isConstant()) {
+  OptionalInt dependentPlace(LoadInUse use) {
+    int place = uses.indexOf(use);
+    if (all.get(place).load().isConstant()) {
       return OptionalInt.empty();
     }
-    long before = all.subList(0, use).stream().filter(load -> !load.load().isConstant()).count();
+    long before = all.subList(0, place).stream().filter(load -> !load.load().isConstant()).count();
     return OptionalInt.of((int) before);
   }
 

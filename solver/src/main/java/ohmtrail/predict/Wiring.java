@@ -14,6 +14,7 @@ import ohmtrail.network.PortResponse;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Isolation;
 import ohmtrail.survey.Tap;
+import ohmtrail.survey.Test;
 
 /**
  * A healthy circuit as a network: one node per conductor on each side of each joint, numbered from
@@ -42,6 +43,19 @@ final class Wiring {
    */
   record Source(int port, Complex perVolt) {}
 
+  /**
+   * What decides how a circuit is laid out beside the circuit itself.
+   *
+   * @param isolation how it was made dead; empty while the breaker is on
+   * @param open boxes whose switch is open
+   */
+  record State(Optional<Isolation> isolation, Set<String> open) {
+    /** That of a test. */
+    static State of(Test test) {
+      return new State(test.isolation(), test.switching().open());
+    }
+  }
+
   private final PortResponse response;
   private final List<Source> sources;
   private final Map<String, Integer> jointPorts;
@@ -66,7 +80,7 @@ final class Wiring {
    * @param assumptions for healthy joints and temperature
    * @param parameters the parameters
    * @param point u of each parameter
-   * @param isolation how it was made dead; empty while the breaker is on
+   * @param state what was switched
    * @param taps where loads and meters will be put
    * @param joints the ids of the joints that ohms will be added to
    */
@@ -75,10 +89,10 @@ final class Wiring {
       Assumptions assumptions,
       Parameters parameters,
       double[] point,
-      Optional<Isolation> isolation,
+      State state,
       Set<Tap> taps,
       Set<String> joints) {
-    Layout layout = new Layout(circuit, assumptions, parameters, point, isolation);
+    Layout layout = new Layout(circuit, assumptions, parameters, point, state);
     layout.build();
     List<Integer> excited = new ArrayList<>();
     layout.sources().forEach(source -> excited.add(source.port()));

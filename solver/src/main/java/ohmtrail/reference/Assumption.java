@@ -105,6 +105,8 @@ public enum Assumption {
    * Relative failure rate of connectors, locknuts and couplings of a conduit that is the ground.
    */
   WEIGHT_CONDUIT_FITTING(Range.WEIGHT),
+  /** Relative failure rate of the contacts of switches. */
+  WEIGHT_SWITCH_CONTACT(Range.WEIGHT),
   /** Multiplies the weight of a joint on a ground conductor. */
   WEIGHT_GROUND_FACTOR(Range.WEIGHT),
   /** Multiplies the weight of a joint on the supply side of the panel. */

@@ -54,7 +54,7 @@ public sealed interface ProbePoint {
                 + circuit.conductorsAt(box).stream().map(ConductorRole::word).toList());
       }
       return circuit.deviceJoints(box).stream()
-          .filter(joint -> joint.conductor() == conductor)
+          .filter(joint -> joint.conductor() == conductor && joint.role() != JointRole.SWITCH)
           .reduce((nearer, farther) -> farther)
           .map(last -> new Metal(box, conductor, last.id()))
           .orElseGet(() -> new Metal(box, conductor, ""));
@@ -107,25 +107,32 @@ public sealed interface ProbePoint {
       if (circuit.joint(joint.id()).isEmpty()) {
         throw new SurveyException("Joint (" + joint.id() + ") must be one of the circuit's");
       }
+      if (joint.role() == JointRole.SWITCH && side == Side.BEFORE) {
+        ConductorRole broken =
+            circuit.box(box()).map(circuit::deviceConductors).orElseThrow().get(0);
+        return new Metal(box(), broken, tail(circuit, broken));
+      }
       String end = joint.id();
       if (joint.role() == JointRole.CONTACT && side == Side.BEFORE) {
-        end =
-            circuit.deviceJoints(box()).stream()
-                .filter(other -> other.role() == JointRole.TAIL)
-                .filter(other -> other.conductor() == joint.conductor())
-                .map(Joint::id)
-                .findFirst()
-                .orElse("");
+        end = tail(circuit, joint.conductor());
       } else if (meetsOtherWires()) {
         end = "";
       }
       return new Metal(box(), conductor(), end);
     }
 
+    private String tail(Circuit circuit, ConductorRole conductor) {
+      return circuit.deviceJoints(box()).stream()
+          .filter(other -> other.role() == JointRole.TAIL && other.conductor() == conductor)
+          .map(Joint::id)
+          .findFirst()
+          .orElse("");
+    }
+
     /** Whether this side is where the wires of the box meet. */
     private boolean meetsOtherWires() {
       return switch (joint.role()) {
-        case SUPPLY, INCOMING -> side == Side.AFTER;
+        case SUPPLY, INCOMING, SWITCH -> side == Side.AFTER;
         case OUTGOING, TAIL -> side == Side.BEFORE;
         case CONTACT -> false;
       };

@@ -1,6 +1,8 @@
 package ohmtrail.survey;
 
 import java.util.List;
+import ohmtrail.circuit.Box;
+import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
@@ -42,22 +44,32 @@ public record ProbePoints(ConductorRole first, ConductorRole second) {
   }
 
   /**
-   * What an ordinary plug or hard-wired load connects to in a box: the only live conductor and the
-   * neutral; both legs where there are two, or no neutral.
+   * What an ordinary plug or hard-wired load connects to in a box: the live conductor and the
+   * neutral, the unswitched one where there are both; both legs where there are two.
    *
    * @throws SurveyException when fewer than two conductors reach the box
    */
   public static ProbePoints usual(Circuit circuit, String box) {
-    List<ConductorRole> there = circuit.box(box).map(circuit::deviceConductors).orElse(Cable.USUAL);
-    List<ConductorRole> live = there.stream().filter(ConductorRole::isLive).toList();
-    if (live.size() == 2) {
-      return new ProbePoints(live.get(0), live.get(1));
+    List<ConductorRole> there =
+        circuit.box(box).map(each -> connectable(circuit, each)).orElse(Cable.USUAL);
+    List<ConductorRole> legs = there.stream().filter(ConductorRole::isLeg).toList();
+    if (legs.size() == 2) {
+      return new ProbePoints(legs.get(0), legs.get(1));
     }
-    if (there.size() < 2) {
+    List<ConductorRole> apart =
+        there.stream().filter(role -> legs.isEmpty() || role != ConductorRole.SWITCHED).toList();
+    if (apart.size() < 2) {
       throw new SurveyException(
           "Box (" + box + ") must have two conductors for anything to be connected there");
     }
-    return new ProbePoints(there.get(0), there.get(1));
+    return new ProbePoints(apart.get(0), apart.get(1));
+  }
+
+  /** A switch has no neutral of its own; what passes it is there all the same. */
+  private static List<ConductorRole> connectable(Circuit circuit, Box box) {
+    return box.kind() == BoxKind.SWITCH
+        ? circuit.conductorsAt(box.name())
+        : circuit.deviceConductors(box);
   }
 
   /** As it is written: {@code hot-neutral}. */

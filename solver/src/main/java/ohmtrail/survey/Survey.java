@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.survey.load.Load;
@@ -18,9 +20,15 @@ import ohmtrail.survey.load.Load;
  * @param loads the loads used, names unique
  * @param tests the tests, names unique, in the order taken
  * @param findings what was found at boxes, one for each place at most
+ * @param hardWired the loads that are wired in where they are, each once at most: on in every test
+ *     unless it says otherwise, as far as their switches let them
  */
 public record Survey(
-    List<Meter> meters, List<Load> loads, List<Test> tests, List<Finding> findings) {
+    List<Meter> meters,
+    List<Load> loads,
+    List<Test> tests,
+    List<Finding> findings,
+    List<LoadInUse> hardWired) {
   /**
    * A reading of more than so many times the nominal voltage is refused. A slip of the decimal
    * point is let through: it is for the method to find.
@@ -36,13 +44,18 @@ public record Survey(
     loads = List.copyOf(loads);
     tests = List.copyOf(tests);
     findings = List.copyOf(findings);
+    hardWired = List.copyOf(hardWired);
     requireUnique("Meter", meters, Meter::name);
     requireUnique("Load", loads, Load::name);
     requireUnique("Test", tests, Test::name);
     requireUnique("Finding's place", findings, Finding::place);
+    requireUnique("Hard-wired load's", hardWired, LoadInUse::load);
     Set<String> meterNames = names(meters, Meter::name);
     Set<String> loadNames = names(loads, Load::name);
     tests.forEach(test -> requireKnown(test, meterNames, loadNames));
+    hardWired.forEach(use -> requireKnown(use, "the circuit", loadNames));
+    Set<String> wiredIn = names(hardWired, LoadInUse::load);
+    tests.forEach(test -> requireWiredIn(test, wiredIn));
     for (Test test : tests) {
       for (Reading reading : test.readings()) {
         requireMeasures(meters, reading, test);
@@ -50,19 +63,19 @@ public record Survey(
     }
   }
 
-  /** A survey of readings alone. */
+  /** A survey of readings alone, with nothing wired in. */
   public Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
-    this(meters, loads, tests, List.of());
+    this(meters, loads, tests, List.of(), List.of());
   }
 
   /** The same with other tests. */
   public Survey withTests(List<Test> changed) {
-    return new Survey(meters, loads, changed, findings);
+    return new Survey(meters, loads, changed, findings, hardWired);
   }
 
   /** The same with other loads. */
   public Survey withLoads(List<Load> changed) {
-    return new Survey(meters, changed, tests, findings);
+    return new Survey(meters, changed, tests, findings, hardWired);
   }
 
   /** The same with something found; it takes the place of what was found there before. */
@@ -70,7 +83,7 @@ public record Survey(
     List<Finding> all = new ArrayList<>(findings);
     all.removeIf(before -> before.place().equals(found.place()));
     all.add(found);
-    return new Survey(meters, loads, tests, all);
+    return new Survey(meters, loads, tests, all, hardWired);
   }
 
   /** The same as if nobody had been there. */
@@ -79,7 +92,8 @@ public record Survey(
         meters,
         loads,
         tests,
-        findings.stream().filter(finding -> !finding.place().equals(place)).toList());
+        findings.stream().filter(finding -> !finding.place().equals(place)).toList(),
+        hardWired);
   }
 
   /** Where that was found. */
@@ -113,12 +127,7 @@ public record Survey(
   }
 
   private static void requireKnown(Test test, Set<String> meters, Set<String> loads) {
-    for (LoadInUse use : test.loads()) {
-      if (!loads.contains(use.load())) {
-        throw new SurveyException(
-            "Load (" + use.load() + ") in test " + test.name() + " must be one of " + loads);
-      }
-    }
+    test.loads().forEach(use -> requireKnown(use, "test " + test.name(), loads));
     test.trips().stream()
         .flatMap(trip -> trip.probe().stream())
         .filter(probe -> !meters.contains(probe.meter()))
@@ -137,6 +146,40 @@ public record Survey(
       if (!meters.contains(reading.meter())) {
         throw new SurveyException(
             "Meter (" + reading.meter() + ") in test " + test.name() + " must be one of " + meters);
+      }
+    }
+  }
+
+  private static void requireKnown(LoadInUse use, String where, Set<String> loads) {
+    if (!loads.contains(use.load())) {
+      throw new SurveyException(
+          "Load (" + use.load() + ") in " + where + " must be one of " + loads);
+    }
+  }
+
+  /** What is wired in is on anyway; only that can be off. */
+  private static void requireWiredIn(Test test, Set<String> wiredIn) {
+    for (String off : test.switching().off()) {
+      if (!wiredIn.contains(off)) {
+        throw new SurveyException(
+            "Load ("
+                + off
+                + ") that is off in test "
+                + test.name()
+                + " must be one that is wired in: "
+                + wiredIn
+                + "\nMaybe it has a plug: then it is off where the test does not name it.");
+      }
+    }
+    for (LoadInUse use : test.loads()) {
+      if (wiredIn.contains(use.load())) {
+        throw new SurveyException(
+            "Load ("
+                + use.load()
+                + ") in test "
+                + test.name()
+                + " must not be named as on: it is wired in, and on unless said to be off"
+                + "\nMaybe leave it out, or list another load.");
       }
     }
   }
@@ -165,11 +208,12 @@ public record Survey(
    */
   public void requireFits(Circuit circuit) {
     findings.forEach(finding -> requirePlace(circuit, finding));
+    hardWired.forEach(use -> requireConductors(circuit, use, "the circuit"));
     for (Test test : tests) {
       test.loads()
           .forEach(use -> requireReceptacle(circuit, use.box(), "Load " + use.load(), test));
-      test.loads()
-          .forEach(use -> requireConductors(circuit, use.box(), use.connection(circuit), test));
+      test.switching().open().forEach(box -> requireSwitch(circuit, box, test));
+      test.loads().forEach(use -> requireConductors(circuit, use, "test " + test.name()));
       test.isolation().ifPresent(isolation -> requireFits(circuit, isolation, test));
       test.readings().forEach(reading -> requireFits(circuit, reading, test));
       test.trips().forEach(trip -> requireFits(circuit, trip, test));
@@ -217,10 +261,10 @@ public record Survey(
     isolation.lifted().forEach(joint -> requireTap(circuit, new Tap.AcrossJoint(joint), test));
   }
 
-  private static void requireFits(Circuit circuit, Reading reading, Test test) {
+  private void requireFits(Circuit circuit, Reading reading, Test test) {
     requireTap(circuit, reading.tap(), test);
     requirePossible(circuit, reading, test);
-    if (reading.tap() instanceof Tap.AroundLoad around && test.useOf(around).isEmpty()) {
+    if (reading.tap() instanceof Tap.AroundLoad around && useOf(test, around).isEmpty()) {
       throw new SurveyException(
           "Clamp ("
               + around.word()
@@ -231,16 +275,32 @@ public record Survey(
   }
 
   private static void requireTap(Circuit circuit, Tap tap, Test test) {
+    requireTap(circuit, tap, "test " + test.name());
+  }
+
+  private static void requireTap(Circuit circuit, Tap tap, String where) {
     try {
       tap.requireFits(circuit);
     } catch (SurveyException broken) {
-      throw new SurveyException("In test " + test.name() + ": " + broken.getMessage());
+      throw new SurveyException("In " + where + ": " + broken.getMessage());
     }
   }
 
-  private static void requireConductors(
-      Circuit circuit, String box, ProbePoints between, Test test) {
-    requireTap(circuit, new Tap.Pair(box, between), test);
+  private static void requireConductors(Circuit circuit, LoadInUse use, String where) {
+    requireTap(circuit, use.tap(circuit), where);
+  }
+
+  private static void requireSwitch(Circuit circuit, String box, Test test) {
+    List<String> switches = circuit.switches();
+    if (!switches.contains(box)) {
+      throw new SurveyException(
+          "Box ("
+              + box
+              + ") with an open switch in test "
+              + test.name()
+              + " must be one with a switch: "
+              + switches);
+    }
   }
 
   private static void requirePossible(Circuit circuit, Reading reading, Test test) {
@@ -260,14 +320,14 @@ public record Survey(
   }
 
   private static void requireReceptacle(Circuit circuit, String box, String what, Test test) {
-    if (!circuit.box(box).map(Box::hasReceptacle).orElse(false)) {
+    if (!circuit.box(box).map(Box::takesLoad).orElse(false)) {
       throw new SurveyException(
           what
               + " at box ("
               + box
               + ") in test "
               + test.name()
-              + " must be at a box with a receptacle");
+              + " must be at a box with a receptacle, a luminaire or an appliance");
     }
   }
 
@@ -287,6 +347,30 @@ public record Survey(
         .findFirst()
         .orElseThrow(
             () -> new SurveyException("Load (" + name + ") must be one of the survey's loads"));
+  }
+
+  /** The loads with a plug, which can be taken anywhere. */
+  public List<Load> pluggedIn() {
+    Set<String> wiredIn = names(hardWired, LoadInUse::load);
+    return loads.stream().filter(load -> !wiredIn.contains(load.name())).toList();
+  }
+
+  /** Every load that is connected during a test, those that were switched on for it first. */
+  public List<LoadInUse> loadsOn(Test test) {
+    if (test.isDead()) {
+      return List.of();
+    }
+    return Stream.concat(
+            test.loads().stream(),
+            hardWired.stream().filter(use -> !test.switching().off().contains(use.load())))
+        .toList();
+  }
+
+  /** The load that a clamp is around; empty when it is not on. */
+  public Optional<LoadInUse> useOf(Test test, Tap.AroundLoad around) {
+    return loadsOn(test).stream()
+        .filter(use -> use.load().equals(around.load()) && use.box().equals(around.box()))
+        .findFirst();
   }
 
   /** The number of readings in all tests. */

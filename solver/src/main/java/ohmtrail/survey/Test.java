@@ -7,17 +7,19 @@ import java.util.Optional;
  * One moment: which loads were on, and what was read.
  *
  * @param name unique in its survey
- * @param loads the loads on; empty for an idle circuit
+ * @param loads the loads on beside those that are wired in; empty for an idle circuit
  * @param isolation how the circuit was made dead; empty while the breaker was on
  * @param readings what was read then; may be empty
  * @param trips what the GFCIs or RCDs did, as far as anybody saw
+ * @param switching the switches that were open, and what is wired in but was off
  */
 public record Test(
     String name,
     List<LoadInUse> loads,
     Optional<Isolation> isolation,
     List<Reading> readings,
-    List<Trip> trips) {
+    List<Trip> trips,
+    Switching switching) {
   /** Copies the lists; with the breaker off no load is on, and only then is resistance read. */
   public Test {
     if (name.isBlank()) {
@@ -42,15 +44,20 @@ public record Test(
     }
   }
 
-  /** A test in which nobody watched a GFCI or RCD. */
+  /** A test in which nobody watched a GFCI or RCD, with every switch closed. */
   public Test(
       String name, List<LoadInUse> loads, Optional<Isolation> isolation, List<Reading> readings) {
-    this(name, loads, isolation, readings, List.of());
+    this(name, loads, isolation, readings, List.of(), Switching.USUAL);
+  }
+
+  /** The same moment, switched so. */
+  public Test withSwitching(Switching switched) {
+    return new Test(name, loads, isolation, readings, trips, switched);
   }
 
   /** The same moment, with what GFCIs or RCDs did. */
   public Test withTrips(List<Trip> seen) {
-    return new Test(name, loads, isolation, readings, seen);
+    return new Test(name, loads, isolation, readings, seen, switching);
   }
 
   /** A test with the breaker on. */
@@ -85,23 +92,16 @@ public record Test(
 
   /** The same moment with other readings. */
   public Test withReadings(List<Reading> others) {
-    return new Test(name, loads, isolation, others, trips);
+    return new Test(name, loads, isolation, others, trips, switching);
   }
 
   /** The same under another name. */
   public Test named(String other) {
-    return new Test(other, loads, isolation, readings, trips);
+    return new Test(other, loads, isolation, readings, trips, switching);
   }
 
   /** Whether the breaker was off. */
   public boolean isDead() {
     return isolation.isPresent();
-  }
-
-  /** The load that a clamp is around; empty when it is not on. */
-  public Optional<LoadInUse> useOf(Tap.AroundLoad around) {
-    return loads.stream()
-        .filter(use -> use.load().equals(around.load()) && use.box().equals(around.box()))
-        .findFirst();
   }
 }

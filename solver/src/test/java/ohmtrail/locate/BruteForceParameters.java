@@ -56,7 +56,8 @@ final class BruteForceParameters {
     }
     for (Joint joint : circuit.joints()) {
       switch (joint.role()) {
-        case TAIL, CONTACT -> add(deviceJoints(joint.box(), joint.conductor()), jointSpread, room);
+        case TAIL, CONTACT, SWITCH ->
+            add(deviceJoints(joint.box(), joint.conductor()), jointSpread, room);
         case SUPPLY, INCOMING, OUTGOING -> {}
       }
     }

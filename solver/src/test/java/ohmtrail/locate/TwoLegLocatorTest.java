@@ -179,7 +179,7 @@ class TwoLegLocatorTest {
     return switch (role) {
       case LEG_1 -> LEG_2;
       case LEG_2 -> LEG_1;
-      case HOT, NEUTRAL, GROUND -> role;
+      case HOT, SWITCHED, NEUTRAL, GROUND -> role;
     };
   }
 

@@ -9,9 +9,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Switching;
 import ohmtrail.survey.Test;
 
 /**
@@ -19,6 +21,7 @@ import ohmtrail.survey.Test;
  *
  * @param carried the load that is plugged in wherever the meter is; empty where none is
  * @param fixed the loads that stay where they are, in the order of their boxes
+ * @param switching the switches that were open, and what is wired in but was off
  * @param meter the meter; empty where nothing was read
  * @param readings what was read
  * @param watts rated power of all loads, the carried one included
@@ -26,6 +29,7 @@ import ohmtrail.survey.Test;
 record Arrangement(
     Optional<String> carried,
     List<LoadInUse> fixed,
+    Switching switching,
     Optional<String> meter,
     List<Taken> readings,
     double watts) {
@@ -68,7 +72,7 @@ record Arrangement(
       survey.tests().forEach(test -> byWay.put(Way.fixed(test), List.of()));
     }
     if (byWay.isEmpty()) {
-      byWay.put(new Way(Optional.empty(), List.of(), Optional.empty()), List.of());
+      byWay.put(new Way(Optional.empty(), List.of(), Switching.USUAL, Optional.empty()), List.of());
     }
     List<Arrangement> all = new ArrayList<>();
     byWay.forEach((way, taken) -> all.add(way.arrangement(survey, taken)));
@@ -109,7 +113,9 @@ record Arrangement(
       return Optional.empty();
     }
     List<LoadInUse> others = test.loads().stream().filter(use -> !use.equals(here.get(0))).toList();
-    return Optional.of(new Way(Optional.of(here.get(0).load()), inOrder(others), Optional.empty()));
+    return Optional.of(
+        new Way(
+            Optional.of(here.get(0).load()), inOrder(others), test.switching(), Optional.empty()));
   }
 
   private static List<LoadInUse> inOrder(List<LoadInUse> loads) {
@@ -118,20 +124,24 @@ record Arrangement(
         .toList();
   }
 
-  private record Way(Optional<String> carried, List<LoadInUse> fixed, Optional<String> meter) {
+  private record Way(
+      Optional<String> carried,
+      List<LoadInUse> fixed,
+      Switching switching,
+      Optional<String> meter) {
     static Way fixed(Test test) {
-      return new Way(Optional.empty(), inOrder(test.loads()), Optional.empty());
+      return new Way(Optional.empty(), inOrder(test.loads()), test.switching(), Optional.empty());
     }
 
     Way readBy(String name) {
-      return new Way(carried, fixed, Optional.of(name));
+      return new Way(carried, fixed, switching, Optional.of(name));
     }
 
     Arrangement arrangement(Survey survey, List<Taken> taken) {
       double watts =
           fixed.stream().mapToDouble(use -> survey.load(use.load()).ratedWatts()).sum()
               + carried.map(name -> survey.load(name).ratedWatts()).orElse(0.0);
-      return new Arrangement(carried, fixed, meter, taken, watts);
+      return new Arrangement(carried, fixed, switching, meter, taken, watts);
     }
   }
 
@@ -156,6 +166,7 @@ record Arrangement(
     List<String> parts = new ArrayList<>();
     carried.ifPresent(load -> parts.add(rated(survey, load) + " at the box read"));
     fixed.forEach(use -> parts.add(rated(survey, use.load()) + " at " + use.box()));
+    parts.addAll(switched());
     String loads = parts.isEmpty() ? "nothing on" : String.join(" + ", parts);
     return loads + with(survey) + tests(plainWords());
   }
@@ -175,10 +186,17 @@ record Arrangement(
     return load + " (" + Figures.rating(survey.load(load).rating()) + ")";
   }
 
+  private List<String> switched() {
+    return Stream.concat(
+            switching.open().stream().map(box -> box + " open"),
+            switching.off().stream().map(load -> load + " off"))
+        .toList();
+  }
+
   /** As a test is often called: "heater at hall-2". */
   private String plainWords() {
-    return fixed.stream()
-        .map(use -> use.load() + " at " + use.box())
+    return Stream.concat(
+            fixed.stream().map(use -> use.load() + " at " + use.box()), switched().stream())
         .collect(Collectors.joining(" + "));
   }
 

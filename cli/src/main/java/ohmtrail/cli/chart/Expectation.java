@@ -49,12 +49,14 @@ final class Expectation {
     Optional<String> meter = arrangement.meter();
     if (meter.isPresent()) {
       List<Test> tests = testsAt(boxes, arrangement, meter.get(), circuit);
-      Survey everywhere = new Survey(survey.meters(), survey.loads(), tests);
+      Survey everywhere = survey.withTests(tests);
       Predictor predictor = new Predictor(circuit, everywhere, assumptions);
       put(volts, Condition.HEALTHY, tests, healthy(predictor, explanation));
       put(volts, Condition.EXPLAINED, tests, explained(predictor, explanation));
     } else {
-      Test test = new Test("as arranged", arrangement.fixed(), List.of());
+      Test test =
+          new Test("as arranged", arrangement.fixed(), List.of())
+              .withSwitching(arrangement.switching());
       Predictor predictor = new Predictor(circuit, survey, assumptions);
       put(
           volts,
@@ -77,6 +79,7 @@ final class Expectation {
     List<ProbePoints> pairs = new ArrayList<>();
     List<ConductorRole> live = circuit.supply().legs().conductors();
     live.forEach(leg -> pairs.add(new ProbePoints(leg, ConductorRole.NEUTRAL)));
+    pairs.add(new ProbePoints(ConductorRole.SWITCHED, ConductorRole.NEUTRAL));
     pairs.add(ProbePoints.NEUTRAL_GROUND);
     if (live.size() == 2) {
       pairs.add(0, new ProbePoints(live.get(0), live.get(1)));
@@ -101,7 +104,9 @@ final class Expectation {
               .filter(pair -> reaches(circuit, box, pair))
               .map(between -> new Reading(box, between, meter, 0))
               .toList();
-      tests.add(new Test("at " + box, arrangement.loadsFor(box), readings));
+      tests.add(
+          new Test("at " + box, arrangement.loadsFor(box), readings)
+              .withSwitching(arrangement.switching()));
     }
     return List.copyOf(tests);
   }

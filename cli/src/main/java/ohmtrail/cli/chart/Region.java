@@ -38,12 +38,15 @@ public enum Region {
   /** What the conductor is called. */
   String word(ConductorRole conductor) {
     if (this == NORTH_AMERICA) {
-      return conductor.word().replace('-', ' ');
+      return conductor == ConductorRole.SWITCHED
+          ? "switched hot"
+          : conductor.word().replace('-', ' ');
     }
     return switch (conductor) {
       case HOT -> "line";
       case LEG_1 -> "line 1";
       case LEG_2 -> "line 2";
+      case SWITCHED -> "switched line";
       case NEUTRAL -> "neutral";
       case GROUND -> "earth";
     };

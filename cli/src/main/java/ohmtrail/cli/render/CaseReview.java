@@ -4,10 +4,13 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
@@ -41,6 +44,7 @@ public final class CaseReview {
     review.addUnread(hints);
     review.addHighImpedanceOnly(hints);
     review.addUnknownLengths(hints);
+    review.addUnknownLuminaires(hints);
     return List.copyOf(hints);
   }
 
@@ -67,7 +71,7 @@ public final class CaseReview {
     Set<String> carrying = new HashSet<>();
     survey.tests().stream()
         .filter(test -> !test.readings().isEmpty())
-        .flatMap(test -> test.loads().stream())
+        .flatMap(test -> survey.loadsOn(test).stream())
         .forEach(use -> circuit.pathTo(use.box()).forEach(cable -> carrying.add(cable.to())));
     if (carrying.isEmpty()) {
       hints.add(
@@ -103,6 +107,29 @@ public final class CaseReview {
       hints.add(
           "Read once with a low-impedance meter (about 3 kohm): an ordinary one shows full voltage"
               + " through a bad joint, and a ghost voltage behind an open one.");
+    }
+  }
+
+  /** A luminaire that nothing is known of draws nothing, which no luminaire that is on does. */
+  private void addUnknownLuminaires(List<String> hints) {
+    Set<String> known =
+        Stream.concat(
+                survey.hardWired().stream(),
+                survey.tests().stream().flatMap(test -> test.loads().stream()))
+            .map(LoadInUse::box)
+            .collect(Collectors.toSet());
+    List<String> unknown =
+        circuit.boxes().stream()
+            .filter(box -> box.kind().isHardWired() && !known.contains(box.name()))
+            .map(Box::name)
+            .toList();
+    if (!unknown.isEmpty()) {
+      hints.add(
+          "Say under loads what is wired in at "
+              + JointWords.listed(unknown, "and")
+              + ", such as 60 W lamp hard-wired at "
+              + unknown.get(0)
+              + ": until then it counts as taken out.");
     }
   }
 

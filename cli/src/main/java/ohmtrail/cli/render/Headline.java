@@ -269,7 +269,8 @@ public final class Headline {
         .filter(test -> !test.loads().isEmpty())
         .flatMap(
             test ->
-                VoltageDrop.along(predictor.profile(test, List.of(), point), caseFile.circuit())
+                VoltageDrop.along(
+                        predictor.profile(test, List.of(), point), caseFile.circuit(), test)
                     .stream()
                     .map(drop -> new LoadedDrop(test, drop)))
         .max(Comparator.comparingDouble(loaded -> loaded.drop().dropVolts()));

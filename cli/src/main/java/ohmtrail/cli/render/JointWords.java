@@ -35,6 +35,7 @@ public final class JointWords {
       case OUTGOING -> "the outgoing " + conductor + otherBox(joint, " to ");
       case TAIL -> "the " + conductor + " tail";
       case CONTACT -> "the " + conductor + " blade contact";
+      case SWITCH -> "the switch contact";
     };
   }
 

@@ -96,7 +96,7 @@ public record Prediction(List<Degradation> degradations, List<PredictedTest> tes
           new PredictedTest(
               test,
               readings,
-              VoltageDrop.along(predictor.profile(test, degradations), circuit),
+              VoltageDrop.along(predictor.profile(test, degradations), circuit, test),
               heat(predictor, test, degradations)));
     }
     return new Prediction(degradations, tests);
@@ -114,7 +114,7 @@ public record Prediction(List<Degradation> degradations, List<PredictedTest> tes
         survey.tests().isEmpty() ? List.of(new Test(IDLE, List.of(), List.of())) : survey.tests();
     List<Reading> everywhere =
         circuit.boxes().stream()
-            .filter(Box::hasReceptacle)
+            .filter(Box::takesLoad)
             .map(
                 box ->
                     new Reading(
@@ -131,7 +131,7 @@ public record Prediction(List<Degradation> degradations, List<PredictedTest> tes
                         ? test.withReadings(everywhere)
                         : test)
             .toList();
-    return new Survey(meters, survey.loads(), filled);
+    return new Survey(meters, survey.loads(), filled, survey.findings(), survey.hardWired());
   }
 
   private static List<HeatInTest> heat(

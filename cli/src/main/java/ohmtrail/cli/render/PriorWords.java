@@ -81,6 +81,7 @@ public final class PriorWords {
       case SOLDER -> "soldered joints";
       case BLADE_CONTACT -> "blade contacts";
       case CONDUIT_FITTING -> "conduit fittings";
+      case SWITCH_CONTACT -> "switch contacts";
     };
   }
 }

@@ -1,5 +1,6 @@
 package ohmtrail.cli.render;
 
+import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.reference.VoltageDropGuidance;
@@ -43,6 +44,18 @@ public enum Region {
     return choose("receptacle", "socket-outlet");
   }
 
+  /** What stands in a box, in a sentence. */
+  public String kind(BoxKind kind) {
+    return switch (kind) {
+      case PANEL -> "panel";
+      case RECEPTACLE -> receptacle();
+      case JUNCTION -> "junction box";
+      case SWITCH -> "switch";
+      case LUMINAIRE -> "luminaire";
+      case APPLIANCE -> "appliance";
+    };
+  }
+
   /** The device that trips on a residual current. */
   public String residualCurrentDevice() {
     return choose("GFCI", "RCD");
@@ -54,6 +67,7 @@ public enum Region {
       case HOT -> choose("hot", "line");
       case LEG_1 -> choose("leg 1", "line 1");
       case LEG_2 -> choose("leg 2", "line 2");
+      case SWITCHED -> choose("switched hot", "switched line");
       case NEUTRAL -> "neutral";
       case GROUND -> choose("ground", "protective earth");
     };

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.predict.VoltageProfile;
 import ohmtrail.reference.VoltageDropGuidance;
 import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.Test;
 
 /**
  * What is lost between the panel and a box.
@@ -22,15 +24,17 @@ public record VoltageDrop(
     String box, double metres, double volts, double dropVolts, double fraction) {
   /**
    * One per box but the panel, in the order in which the supply reaches them; between the
-   * conductors that are usual at the box.
+   * conductors that are usual at the box. What is behind a switch is held against the panel's live
+   * conductor, and left out where any switch was open.
    */
-  public static List<VoltageDrop> along(VoltageProfile profile, Circuit circuit) {
+  public static List<VoltageDrop> along(VoltageProfile profile, Circuit circuit, Test test) {
     List<VoltageDrop> drops = new ArrayList<>();
     for (VoltageProfile.Point point : profile.points().subList(1, profile.points().size())) {
       ProbePoints pair = ProbePoints.usual(circuit, point.box());
-      OptionalDouble atPanel = profile.points().get(0).volts(pair);
+      OptionalDouble atPanel = profile.points().get(0).volts(unswitched(pair, circuit));
       OptionalDouble there = point.volts(pair);
-      if (atPanel.isPresent() && there.isPresent()) {
+      boolean off = pair.first() == ConductorRole.SWITCHED && !test.switching().open().isEmpty();
+      if (!off && atPanel.isPresent() && there.isPresent()) {
         double drop = atPanel.getAsDouble() - there.getAsDouble();
         Supply supply = circuit.supply();
         double nominal = pair.second().isLive() ? supply.greatestVolts() : supply.volts();
@@ -40,6 +44,12 @@ public record VoltageDrop(
       }
     }
     return List.copyOf(drops);
+  }
+
+  private static ProbePoints unswitched(ProbePoints pair, Circuit circuit) {
+    return pair.first() == ConductorRole.SWITCHED
+        ? new ProbePoints(circuit.supply().legs().conductors().get(0), pair.second())
+        : pair;
   }
 
   /** Which figure of the advice the drop is above, in words; empty when it is within both. */

@@ -79,7 +79,7 @@ final class Doubts {
   private Optional<String> leftOn(Reading reading) {
     boolean pluggable =
         caseFile.circuit().box(reading.box()).map(box -> box.hasReceptacle()).orElse(false);
-    return caseFile.survey().loads().stream()
+    return caseFile.survey().pluggedIn().stream()
         .map(Load::name)
         .filter(load -> pluggable)
         .filter(

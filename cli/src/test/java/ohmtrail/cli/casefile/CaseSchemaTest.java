@@ -214,7 +214,7 @@ class CaseSchemaTest {
         "cable: 14 AWG|cable: steel",
         "joints: push-in|joints: glue",
         "- panel|- hall",
-        "kind: receptacle|kind: light",
+        "kind: receptacle|kind: lamp",
         "32 ft|32",
         "32 ft|1,5 m",
         "20 %|20 V",

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import ohmtrail.circuit.Box;
+import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.ConductorRole;
@@ -78,6 +79,23 @@ final class RunCables {
       previous = to.or(() -> from);
     }
     requireAllReached();
+    boxes.values().stream()
+        .filter(box -> box.kind() == BoxKind.SWITCH && !excused.contains(box.name()))
+        .map(Box::name)
+        .filter(box -> cables.stream().noneMatch(cable -> carriesSwitched(cable, box)))
+        .forEach(this::leadsNowhere);
+  }
+
+  private static boolean carriesSwitched(Cable cable, String box) {
+    boolean there = cable.from().equals(box) || cable.to().equals(box);
+    return there && cable.roles().contains(ConductorRole.SWITCHED);
+  }
+
+  private void leadsNowhere(String box) {
+    problems.error(
+        places.getOrDefault(box, Place.startOf("")),
+        "Switch (" + box + ") must lead somewhere: no cable there has a switched conductor.",
+        "write switched/neutral/ground behind the box that it feeds.");
   }
 
   /** The box of a name; the word panel names the panel unless another box has that name. */
@@ -150,14 +168,19 @@ final class RunCables {
     return own;
   }
 
-  /** Those it names; else those that reach the box upstream; else those of the case. */
+  /** Those it names; else what is usual behind those of the box upstream, or of the case. */
   private List<ConductorRole> roles(RunEntry entry, String from, String to) {
-    List<ConductorRole> usual = reaching.getOrDefault(from, feed.roles());
+    List<ConductorRole> usual =
+        UsualConductors.of(reaching.getOrDefault(from, feed.roles()), kind(from), kind(to));
     List<ConductorRole> roles = entry.roles.or(usual);
     if (!to.equals(boxes.keySet().iterator().next())) {
       reaching.putIfAbsent(to, roles);
     }
     return roles;
+  }
+
+  private BoxKind kind(String box) {
+    return Optional.ofNullable(boxes.get(box)).map(Box::kind).orElse(BoxKind.RECEPTACLE);
   }
 
   private Optional<Grounding> ground(RunEntry entry, Conductor conductor) {

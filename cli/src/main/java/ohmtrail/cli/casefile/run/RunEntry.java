@@ -98,7 +98,10 @@ final class RunEntry {
       JointKind spliced = splices.or(joints.or(JointKind.WIRE_NUT));
       return new Box(called, is, wiring.or(DeviceWiring.PIGTAIL), terminals.or(spliced), spliced);
     }
-    if (wiring.or(DeviceWiring.FEED_THROUGH) == DeviceWiring.PIGTAIL) {
+    // A luminaire or an appliance has leads, which are spliced to the wires of the run.
+    DeviceWiring hung =
+        wiring.or(is.isHardWired() ? DeviceWiring.PIGTAIL : DeviceWiring.FEED_THROUGH);
+    if (hung == DeviceWiring.PIGTAIL) {
       JointKind spliced = splices.or(joints.or(JointKind.WIRE_NUT));
       return new Box(called, is, DeviceWiring.PIGTAIL, terminals.or(usual), spliced);
     }

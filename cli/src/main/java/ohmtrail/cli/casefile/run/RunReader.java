@@ -211,7 +211,9 @@ final class RunReader {
     } else if (!entry.kind.isGiven() && !entry.flawed) {
       problems.error(
           entry.name.place(),
-          "Box (" + entry.name.text() + ") must be said to be a receptacle or a junction.",
+          "Box ("
+              + entry.name.text()
+              + ") must be said to be a receptacle, a junction, a switch, a luminaire or an appliance.",
           "the word is missing, or the name is mistyped and stands above or below.");
     }
     return entry.kind.value().filter(kind -> kind != BoxKind.PANEL).orElse(BoxKind.RECEPTACLE);

@@ -22,7 +22,6 @@ import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
-import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.Grounding;
 import ohmtrail.circuit.Grounding.Conduit;
 import ohmtrail.circuit.JointKind;
@@ -232,11 +231,15 @@ public final class RunWriter {
         box.kind() == BoxKind.JUNCTION || box.hasTail() ? JointKind.WIRE_NUT : terminals;
     return joined(
         Vocabulary.word(Vocabulary.KINDS, box.kind()),
-        box.hasTail() ? Vocabulary.word(Vocabulary.WIRINGS, DeviceWiring.PIGTAIL) : "",
+        hasUsualWiring(box) ? "" : Vocabulary.word(Vocabulary.WIRINGS, box.wiring()),
         held == usual ? "" : Vocabulary.word(Vocabulary.JOINTS, held),
         box.openingMinutes().isPresent()
             ? Numbers.in(Unit.MINUTE, box.openingMinutes().getAsDouble())
             : "");
+  }
+
+  private static boolean hasUsualWiring(Box box) {
+    return box.hasTail() == box.kind().isHardWired();
   }
 
   private static String joined(String... words) {
@@ -296,7 +299,12 @@ public final class RunWriter {
 
   /** The conductors that a reader takes where a cable says none. */
   private List<ConductorRole> usual(Cable cable) {
-    return firstTo.getOrDefault(cable.from(), roles);
+    return UsualConductors.of(
+        firstTo.getOrDefault(cable.from(), roles), kind(cable.from()), kind(cable.to()));
+  }
+
+  private BoxKind kind(String box) {
+    return circuit.box(box).orElseThrow().kind();
   }
 
   private static String companion(Cable cable) {

@@ -11,6 +11,7 @@ import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Words;
 import ohmtrail.survey.Isolation;
+import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.SurveyException;
 import ohmtrail.survey.Tap;
 
@@ -25,18 +26,20 @@ final class ConditionReader {
       "write off + link hot-ground at bed-2, or off + lift panel/hot/outgoing/hall-1.";
 
   private final UseReader uses;
+  private final SwitchingReader switching;
   private final TapReader taps;
   private final Problems problems;
 
-  ConditionReader(UseReader uses, TapReader taps, Problems problems) {
+  ConditionReader(UseReader uses, SwitchingReader switching, TapReader taps, Problems problems) {
     this.uses = uses;
+    this.switching = switching;
     this.taps = taps;
     this.problems = problems;
   }
 
   /** Whether a text says what a test was taken under, rightly or not, rather than being a name. */
   static boolean isCondition(String text) {
-    return UseReader.isUse(text) || isOff(text);
+    return UseReader.isUse(text) || isOff(text) || SwitchingReader.isState(text);
   }
 
   private static boolean isOff(String text) {
@@ -44,17 +47,20 @@ final class ConditionReader {
     return OFF.contains(first);
   }
 
-  /** Reads a text, or a list of loads; what is wrong is noted and left out. */
+  /** Reads a text, or a list of loads and switches; what is wrong is noted and left out. */
   Condition read(Node node) {
     if (node instanceof Scalar scalar && isOff(scalar.text())) {
       return off(scalar);
     }
-    return Condition.live(uses.read(node));
+    SwitchingReader.Draft switched = new SwitchingReader.Draft();
+    List<LoadInUse> loads = uses.read(node, switched);
+    return Condition.live(loads, switched.switching());
   }
 
   private Condition off(Scalar scalar) {
     List<Tap> links = new ArrayList<>();
     List<Joint> lifted = new ArrayList<>();
+    SwitchingReader.Draft switched = new SwitchingReader.Draft();
     List<Scalar> parts = scalar.split(AND);
     for (Scalar part : parts.subList(1, parts.size())) {
       Words words = new Words(part);
@@ -62,15 +68,20 @@ final class ConditionReader {
         link(words).ifPresentOrElse(links::add, () -> notAPart(part));
       } else if (words.takeIf(Condition.LIFT)) {
         taps.takeJoint(words).ifPresentOrElse(lifted::add, () -> notAPart(part));
-      } else {
+      } else if (!switching.take(part, switched)) {
         notAPart(part);
       }
     }
+    return new Condition(
+        List.of(), Optional.of(isolation(scalar, links, lifted)), switched.switching());
+  }
+
+  private Isolation isolation(Scalar scalar, List<Tap> links, List<Joint> lifted) {
     try {
-      return new Condition(List.of(), Optional.of(new Isolation(links, lifted)));
+      return new Isolation(links, lifted);
     } catch (SurveyException broken) {
       problems.error(scalar.place(), broken);
-      return new Condition(List.of(), Optional.of(Isolation.BREAKER_OFF));
+      return Isolation.BREAKER_OFF;
     }
   }
 
@@ -82,9 +93,9 @@ final class ConditionReader {
   private void notAPart(Scalar part) {
     problems.error(
         part.place(),
-        "With the breaker off a test may have links and joints lifted; ("
+        "With the breaker off a test may have links, joints lifted and switches open; ("
             + part.text()
-            + ") is neither, or names what the circuit has not got.",
+            + ") is none of these, or names what the circuit has not got.",
         EXAMPLE);
   }
 }

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.Set;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.cli.casefile.survey.LoadDraft.Option;
 import ohmtrail.cli.casefile.text.Fields;
 import ohmtrail.cli.casefile.text.Node.Entry;
@@ -14,11 +16,15 @@ import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Conductors;
 import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.cli.casefile.words.Limit;
 import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.cli.casefile.words.Quantity;
 import ohmtrail.cli.casefile.words.Vocabulary;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.SurveyException;
 import ohmtrail.survey.load.Load;
 
 /** Reads the loads of a case: {@code 1500 W}, {@code 60 W lamp}, {@code 9 A nameplate}. */
@@ -26,16 +32,22 @@ final class LoadReader {
 
   private static final String AT = "at";
 
-  private final OptionalDouble nominalVolts;
+  /** The word before the box that a load is wired in at. */
+  static final String WIRED_IN = "hard-wired";
+
+  private static final Set<String> HARD_WIRED = Set.of(WIRED_IN, "hardwired");
+
+  private final Site site;
   private final Problems problems;
   private final Quantities quantities;
+  private final List<LoadInUse> hardWired = new ArrayList<>();
 
   /**
-   * @param nominalVolts voltage that a rating holds for where nothing else is said; empty where the
-   *     supply has two, so that each load must say its own
+   * @param site where a load may be wired in, and the supply: a rating holds for its voltage where
+   *     nothing else is said
    */
-  LoadReader(OptionalDouble nominalVolts, Problems problems) {
-    this.nominalVolts = nominalVolts;
+  LoadReader(Site site, Problems problems) {
+    this.site = site;
     this.problems = problems;
     this.quantities = new Quantities(problems);
   }
@@ -47,6 +59,11 @@ final class LoadReader {
       load(entry).ifPresent(read::add);
     }
     return read;
+  }
+
+  /** The loads read so far that are wired in where they are. */
+  List<LoadInUse> hardWired() {
+    return List.copyOf(hardWired);
   }
 
   private Optional<Load> load(Entry entry) {
@@ -63,7 +80,7 @@ final class LoadReader {
   }
 
   private SaidLoad said(Word name) {
-    return new SaidLoad(name, nominalVolts, problems);
+    return new SaidLoad(name, site.run().loadVolts(), problems);
   }
 
   /** A load of that name from words such as 1500 W at 120 V; empty when wrong, and noted. */
@@ -73,9 +90,45 @@ final class LoadReader {
     SaidLoad said = said(name);
     take(words, text.place(), Limit.LOAD_WATTS, Limit.LOAD_AMPERES).ifPresent(said::rate);
     while (problems.count() == before && words.hasNext()) {
-      take(words, said);
+      if (!takeHardWired(words, name)) {
+        take(words, said);
+      }
     }
     return problems.count() == before ? said.load() : Optional.empty();
+  }
+
+  /** Takes where a load is wired in, and perhaps the conductors that it is connected to. */
+  private boolean takeHardWired(Words words, Word name) {
+    Word first = words.peek().orElseThrow();
+    if (!HARD_WIRED.contains(first.lower())) {
+      return false;
+    }
+    words.next();
+    words.takeIf(AT);
+    Optional<Word> box = words.takeName(site.run().names());
+    if (box.isEmpty()) {
+      problems.unknown(words.peek().orElse(first), "Box", site.run().names());
+    } else {
+      wire(name, box.get(), Conductors.takePair(words));
+    }
+    return true;
+  }
+
+  private void wire(Word name, Word box, Optional<List<ConductorRole>> pair) {
+    try {
+      LoadInUse use =
+          new LoadInUse(
+              name.text(),
+              box.text(),
+              pair.map(roles -> new ProbePoints(roles.get(0), roles.get(1))));
+      if (site.run().circuit().isPresent()) {
+        Circuit circuit = site.run().circuit().get();
+        use.tap(circuit).requireFits(circuit);
+      }
+      hardWired.add(use);
+    } catch (SurveyException broken) {
+      problems.error(box.place(), broken);
+    }
   }
 
   /** The voltage that the rating holds for, the kind, or a figure that only some kinds have. */
@@ -178,10 +231,28 @@ final class LoadReader {
             text ->
                 Vocabulary.only(text, "kind", LoadKind.WORDS, problems)
                     .ifPresent(kind -> said.be(kind, text.place())));
+    fields.scalar(WIRED_IN).ifPresent(box -> wire(name, box, fields.scalar("between")));
     for (Option option : Option.values()) {
       fields.scalar(option.word()).ifPresent(text -> set(said, option, text));
     }
     return problems.count() == before ? said.load() : Optional.empty();
+  }
+
+  private void wire(Word name, Scalar box, Optional<Scalar> between) {
+    Optional<String> found = site.run().names().find(box.text());
+    Optional<List<ConductorRole>> pair =
+        between.map(Words::new).flatMap(words -> Conductors.takePair(words));
+    if (found.isEmpty()) {
+      problems.unknown(box.word(), "Box", site.run().names());
+    } else if (between.isPresent() && pair.isEmpty()) {
+      problems.error(
+          between.get().place(),
+          "Load must be connected to a pair of conductors; ("
+              + between.get().text()
+              + ") is none.");
+    } else {
+      wire(name, new Word(found.get(), box.place()), pair);
+    }
   }
 
   private void rate(SaidLoad said, Scalar text, Limit limit) {

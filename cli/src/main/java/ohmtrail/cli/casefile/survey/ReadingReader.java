@@ -49,7 +49,8 @@ final class ReadingReader {
               "neutral-earth",
               "leg-1-neutral",
               "leg-2-neutral",
-              "leg-1-leg-2"));
+              "leg-1-leg-2",
+              "switched-neutral"));
 
   private static final Names UNITS = new Names(List.of("V", "mV", "kV", "A", "ohm"));
   private static final Set<Dimension> OTHERS = Set.of(Dimension.CURRENT, Dimension.RESISTANCE);

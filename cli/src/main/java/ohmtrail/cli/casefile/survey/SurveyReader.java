@@ -4,6 +4,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import ohmtrail.cli.casefile.run.Run;
 import ohmtrail.cli.casefile.text.CsvTable;
 import ohmtrail.cli.casefile.text.Fields;
@@ -12,6 +13,7 @@ import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.SourceText;
 import ohmtrail.survey.Finding;
+import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.SurveyException;
@@ -46,13 +48,15 @@ public final class SurveyReader {
   public Survey read() {
     Optional<List<Meter>> own = fields.mapping("meters").map(new MeterReader(problems)::read);
     List<Meter> meters = own.orElse(MeterReader.AT_HAND);
-    LoadReader loadReader = new LoadReader(run.loadVolts(), problems);
-    List<Load> listed = fields.mapping("loads").map(loadReader::read).orElse(List.of());
     Site site = new Site(run, meters);
-    UseReader uses = new UseReader(site, listed, loadReader, problems);
+    LoadReader loadReader = new LoadReader(site, problems);
+    List<Load> listed = fields.mapping("loads").map(loadReader::read).orElse(List.of());
+    List<LoadInUse> hardWired = loadReader.hardWired();
+    SwitchingReader switching = new SwitchingReader(site, hardWired, problems);
+    UseReader uses = new UseReader(site, listed, loadReader, switching, problems);
     TapReader taps = new TapReader(site);
     ReadingReader readings = new ReadingReader(site, taps, problems);
-    ConditionReader conditions = new ConditionReader(uses, taps, problems);
+    ConditionReader conditions = new ConditionReader(uses, switching, taps, problems);
     TestReader tests =
         new TestReader(conditions, readings, new TripReader(site, problems), problems);
     if (!run.boxes().isEmpty()) {
@@ -63,13 +67,19 @@ public final class SurveyReader {
     List<Finding> findings =
         fields.items("found").map(new FindingReader(run.names(), problems)::read).orElse(List.of());
     List<Test> taken = tests.tests();
-    return survey(own.orElseGet(() -> MeterReader.used(taken)), uses.loads(), taken, findings);
+    return survey(
+        () ->
+            new Survey(
+                own.orElseGet(() -> MeterReader.used(taken)),
+                uses.loads(),
+                taken,
+                findings,
+                hardWired));
   }
 
-  private Survey survey(
-      List<Meter> meters, List<Load> loads, List<Test> tests, List<Finding> findings) {
+  private Survey survey(Supplier<Survey> read) {
     try {
-      Survey survey = new Survey(meters, loads, tests, findings);
+      Survey survey = read.get();
       run.circuit().ifPresent(survey::requireFits);
       return survey;
     } catch (SurveyException broken) {

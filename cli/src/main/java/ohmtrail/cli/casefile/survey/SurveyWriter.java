@@ -1,8 +1,10 @@
 package ohmtrail.cli.casefile.survey;
 
-import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
@@ -14,6 +16,7 @@ import ohmtrail.cli.casefile.run.Run;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.YamlText;
 import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Unit;
@@ -63,7 +66,7 @@ public final class SurveyWriter {
     survey.meters().forEach(this::writeMeter);
     if (!survey.loads().isEmpty()) {
       out.append("loads:\n");
-      survey.loads().forEach(this::writeLoad);
+      survey.loads().forEach(load -> writeLoad(load, wiredAt(load)));
     }
     if (!survey.tests().isEmpty()) {
       out.append("tests:\n");
@@ -108,42 +111,91 @@ public final class SurveyWriter {
         .orElseThrow();
   }
 
-  private void writeLoad(Load load) {
+  private Optional<LoadInUse> wiredAt(Load load) {
+    return survey.hardWired().stream().filter(use -> use.load().equals(load.name())).findFirst();
+  }
+
+  private void writeLoad(Load load, Optional<LoadInUse> wired) {
+    out.append("  " + YamlText.of(load.name()) + ":");
+    String words = words(load) + wired.map(SurveyWriter::wiring).orElse("");
+    if (wired.isEmpty() || says(words, load.name(), wired.get())) {
+      out.append(" " + YamlText.of(words) + "\n");
+    } else {
+      writeKeys(load, wired.get());
+    }
+  }
+
+  private String words(Load load) {
     double ratedVolts = load.ratedVolts();
     Rating rating = load.rating();
-    out.append("  " + YamlText.of(load.name()) + ": ");
-    out.append(Numbers.plain(rating.value()) + " " + rating.quantity().unit());
+    StringBuilder words = new StringBuilder();
+    words.append(Numbers.plain(rating.value()) + " " + rating.quantity().unit());
     if (nominalVolts.isEmpty() || ratedVolts != nominalVolts.getAsDouble()) {
-      out.append(" at " + Numbers.plain(ratedVolts) + " V");
+      words.append(" at " + Numbers.plain(ratedVolts) + " V");
     }
     LoadKind kind = LoadKind.of(load);
     if (kind != LoadKind.HEATING_ELEMENT) {
-      out.append(" " + kind.word());
+      words.append(" " + kind.word());
     }
-    figures(load).forEach(figure -> out.append(", " + figure));
+    figures(load).forEach((name, figure) -> words.append(", " + name + " " + figure));
+    return words.toString();
+  }
+
+  private static String wiring(LoadInUse wired) {
+    return ", "
+        + LoadReader.WIRED_IN
+        + " at "
+        + wired.box()
+        + wired.between().map(pair -> " " + pair.word()).orElse("");
+  }
+
+  /** Whether words, read again, say where a load is wired in. */
+  private boolean says(String words, String name, LoadInUse wired) {
+    Problems problems = new Problems("");
+    LoadReader reader = new LoadReader(site, problems);
+    reader.load(new Word(name, Place.startOf("")), scalar(words));
+    return problems.count() == 0 && reader.hardWired().equals(List.of(wired));
+  }
+
+  /** Key by key, for a box whose name could be taken for other words. */
+  private void writeKeys(Load load, LoadInUse wired) {
+    Rating rating = load.rating();
+    boolean byPower = rating.quantity() == Rating.Quantity.POWER;
     out.append('\n');
+    writeKey(
+        byPower ? "power" : "current",
+        Numbers.plain(rating.value()) + " " + rating.quantity().unit());
+    writeKey("voltage", Numbers.plain(load.ratedVolts()) + " V");
+    writeKey("kind", LoadKind.of(load).word());
+    figures(load).forEach((name, figure) -> writeKey(name.replace(' ', '-'), figure));
+    writeKey(LoadReader.WIRED_IN, YamlText.of(wired.box()));
+    wired.between().ifPresent(pair -> writeKey("between", pair.word()));
+  }
+
+  private void writeKey(String key, String value) {
+    out.append("    " + key + ": " + value + "\n");
   }
 
   /** The figures that only some kinds have, where they are not the usual ones. */
-  private static List<String> figures(Load load) {
-    List<String> figures = new ArrayList<>();
+  private static Map<String, String> figures(Load load) {
+    Map<String, String> figures = new LinkedHashMap<>();
     if (load instanceof ElectronicLoad electronic
         && electronic.cutOutShare() != ElectronicLoad.USUAL_CUT_OUT_SHARE) {
-      figures.add("cut-out " + Numbers.perCent(electronic.cutOutShare()));
+      figures.put("cut-out", Numbers.perCent(electronic.cutOutShare()));
     }
     if (load instanceof Motor motor) {
       if (motor.powerFactor() != Motor.USUAL_POWER_FACTOR) {
-        figures.add("power factor " + Numbers.plain(motor.powerFactor()));
+        figures.put("power factor", Numbers.plain(motor.powerFactor()));
       }
       if (motor.stallShare() != Motor.USUAL_STALL_SHARE) {
-        figures.add("stall " + Numbers.perCent(motor.stallShare()));
+        figures.put("stall", Numbers.perCent(motor.stallShare()));
       }
     }
     return figures;
   }
 
   private void writeTest(Test test) {
-    Condition condition = new Condition(test.loads(), test.isolation());
+    Condition condition = Condition.of(test);
     String text = condition.text();
     if (test.name().equals(text) && says(text, condition) && testNames.take(text)) {
       out.append("  - " + YamlText.of(text) + ":");
@@ -168,14 +220,22 @@ public final class SurveyWriter {
       out.append("        at: " + YamlText.of(use.box()) + "\n");
       use.between().ifPresent(pair -> out.append("        between: " + pair.word() + "\n"));
     }
+    writeEach(SwitchingReader.OPEN, condition.switching().open());
+    writeEach(SwitchingReader.OFF, condition.switching().off());
+  }
+
+  private void writeEach(String key, Collection<String> names) {
+    names.forEach(name -> out.append("      - " + key + ": " + YamlText.of(name) + "\n"));
   }
 
   /** Whether a text, read again, says this condition. */
   private boolean says(String text, Condition condition) {
     Problems problems = new Problems("");
+    SwitchingReader switching = new SwitchingReader(site, survey.hardWired(), problems);
     UseReader reader =
-        new UseReader(site, survey.loads(), new LoadReader(nominalVolts, problems), problems);
-    Condition read = new ConditionReader(reader, new TapReader(site), problems).read(scalar(text));
+        new UseReader(site, survey.loads(), new LoadReader(site, problems), switching, problems);
+    Condition read =
+        new ConditionReader(reader, switching, new TapReader(site), problems).read(scalar(text));
     return problems.count() == 0 && read.equals(condition);
   }
 

@@ -152,7 +152,9 @@ final class TestReader {
   }
 
   private static Test test(String name, Draft draft, List<Reading> readings) {
-    return new Test(name, draft.condition.loads(), draft.condition.isolation(), readings);
+    Condition condition = draft.condition;
+    return new Test(name, condition.loads(), condition.isolation(), readings)
+        .withSwitching(condition.switching());
   }
 
   /** What the test of that name was taken under, if there is one. */

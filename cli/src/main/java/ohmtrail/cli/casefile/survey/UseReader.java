@@ -38,6 +38,7 @@ final class UseReader {
 
   private final Site site;
   private final LoadReader reader;
+  private final SwitchingReader switching;
   private final Problems problems;
   private final Names declared;
   private final Map<String, Load> loads = new LinkedHashMap<>();
@@ -45,8 +46,14 @@ final class UseReader {
   /**
    * @param declared the loads that the case lists
    */
-  UseReader(Site site, List<Load> declared, LoadReader reader, Problems problems) {
+  UseReader(
+      Site site,
+      List<Load> declared,
+      LoadReader reader,
+      SwitchingReader switching,
+      Problems problems) {
     this.site = site;
+    this.switching = switching;
     this.reader = reader;
     this.problems = problems;
     this.declared = new Names(declared.stream().map(Load::name).toList());
@@ -78,15 +85,19 @@ final class UseReader {
     return NOTHING.contains(lower) || lower.contains(AT);
   }
 
-  /** Reads a text, or a list of texts and of keys; what is wrong is noted and left out. */
-  List<LoadInUse> read(Node node) {
+  /**
+   * Reads a text, or a list of texts and of keys; what is wrong is noted and left out.
+   *
+   * @param switched takes what the parts say of switches and of what is wired in
+   */
+  List<LoadInUse> read(Node node, SwitchingReader.Draft switched) {
     List<LoadInUse> uses = new ArrayList<>();
     if (node instanceof Items items) {
       for (Node item : items.nodes()) {
         if (item instanceof Mapping mapping) {
-          keyed(mapping).ifPresent(uses::add);
+          keyed(mapping, switched).ifPresent(uses::add);
         } else if (item instanceof Scalar scalar && !scalar.blank()) {
-          uses.addAll(read(scalar));
+          uses.addAll(read(scalar, switched));
         } else {
           problems.error(
               item.place(),
@@ -95,7 +106,7 @@ final class UseReader {
         }
       }
     } else if (node instanceof Scalar scalar) {
-      uses.addAll(read(scalar));
+      uses.addAll(read(scalar, switched));
     } else {
       problems.error(
           node.place(),
@@ -105,14 +116,18 @@ final class UseReader {
     return uses;
   }
 
-  private List<LoadInUse> read(Scalar scalar) {
+  private List<LoadInUse> read(Scalar scalar, SwitchingReader.Draft switched) {
     List<LoadInUse> uses = new ArrayList<>();
-    String text = scalar.text();
-    if (NOTHING.contains(text.strip().toLowerCase(Locale.ROOT))) {
-      return uses;
+    for (Scalar part : scalar.split(AND)) {
+      if (!isNothing(part) && !switching.take(part, switched)) {
+        use(part).ifPresent(uses::add);
+      }
     }
-    scalar.split(AND).forEach(part -> use(part).ifPresent(uses::add));
     return uses;
+  }
+
+  private static boolean isNothing(Scalar part) {
+    return NOTHING.contains(part.text().strip().toLowerCase(Locale.ROOT));
   }
 
   private Optional<LoadInUse> use(Scalar part) {
@@ -134,9 +149,16 @@ final class UseReader {
         part.part(0, at), part.part(at + AT.length(), part.text().length()), Optional.empty());
   }
 
-  private Optional<LoadInUse> keyed(Mapping mapping) {
+  private Optional<LoadInUse> keyed(Mapping mapping, SwitchingReader.Draft switched) {
     int before = problems.count();
     Fields fields = new Fields(mapping, Keys.USE, problems);
+    Optional<Scalar> open = fields.scalar(SwitchingReader.OPEN);
+    Optional<Scalar> off = fields.scalar(SwitchingReader.OFF);
+    open.ifPresent(name -> switching.open(name, switched));
+    off.ifPresent(name -> switching.off(name, switched));
+    if (open.isPresent() || off.isPresent()) {
+      return Optional.empty();
+    }
     Optional<Scalar> load = fields.scalar("load");
     Optional<Scalar> box = fields.scalar("at");
     if (load.isEmpty() || box.isEmpty()) {
@@ -173,10 +195,15 @@ final class UseReader {
       Optional<String> name, Optional<Box> at, Scalar box, Optional<ProbePoints> between) {
     if (at.isEmpty()) {
       problems.unknown(box.word(), "Box", site.run().names());
-    } else if (!at.get().hasReceptacle()) {
+    } else if (!at.get().takesLoad()) {
       problems.error(
           box.place(),
-          "Load must be plugged in at a receptacle; box (" + box.text() + ") has none.");
+          "Load must be plugged in at a receptacle, or be at a luminaire or an appliance; box ("
+              + box.text()
+              + ") has none.",
+          "it is wired in there: write (hard-wired at "
+              + at.get().name()
+              + ") behind it under (loads).");
       return Optional.empty();
     }
     return name.flatMap(called -> at.map(where -> new LoadInUse(called, where.name(), between)));
@@ -192,6 +219,13 @@ final class UseReader {
   /** The name of a load that is listed, or of a power that stands for a load. */
   private Optional<String> load(Scalar scalar) {
     Optional<String> listed = declared.find(scalar.text());
+    if (listed.filter(switching::isHardWired).isPresent()) {
+      problems.error(
+          scalar.place(),
+          "Load (" + scalar.text() + ") must not be named as on: it is wired in, and always is.",
+          "leave it out, or write (" + scalar.text() + " off) where it was not.");
+      return Optional.empty();
+    }
     if (listed.isPresent()) {
       return listed;
     }

@@ -52,13 +52,23 @@ public final class Keys {
 
   /** Of a load written key by key. */
   public static final Names LOAD =
-      new Names(List.of("power", "current", "voltage", "kind", "cut-out", "stall", "power-factor"));
+      new Names(
+          List.of(
+              "power",
+              "current",
+              "voltage",
+              "kind",
+              "cut-out",
+              "stall",
+              "power-factor",
+              "hard-wired",
+              "between"));
 
   /** Of a test written key by key. */
   public static final Names TEST = new Names(List.of("name", "loads", "readings"));
 
-  /** Of a load in use written key by key. */
-  public static final Names USE = new Names(List.of("load", "at", "between"));
+  /** Of a load in use, or of a switch, written key by key. */
+  public static final Names USE = new Names(List.of("load", "at", "between", "open", "off"));
 
   /** Of a reading written key by key. */
   public static final Names READING =

@@ -26,7 +26,7 @@ import ohmtrail.survey.Finding;
 public final class Vocabulary {
 
   private static final Set<JointKind> HOLDING_NO_WIRE =
-      EnumSet.of(JointKind.BLADE_CONTACT, JointKind.CONDUIT_FITTING);
+      EnumSet.of(JointKind.BLADE_CONTACT, JointKind.CONDUIT_FITTING, JointKind.SWITCH_CONTACT);
 
   /** What a box is. */
   public static final Map<String, BoxKind> KINDS = kinds();
@@ -115,6 +115,10 @@ public final class Vocabulary {
     kinds.put("socket", BoxKind.RECEPTACLE);
     kinds.put("junction", BoxKind.JUNCTION);
     kinds.put("panel", BoxKind.PANEL);
+    kinds.put("switch", BoxKind.SWITCH);
+    kinds.put("luminaire", BoxKind.LUMINAIRE);
+    kinds.put("light", BoxKind.LUMINAIRE);
+    kinds.put("appliance", BoxKind.APPLIANCE);
     return kinds;
   }
 

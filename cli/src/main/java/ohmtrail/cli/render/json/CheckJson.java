@@ -72,7 +72,7 @@ public final class CheckJson {
 
   private void writeBox(Box box) {
     json.member("box", box.name()).member("kind", word(box.kind()));
-    if (box.kind() == BoxKind.RECEPTACLE) {
+    if (box.kind() != BoxKind.PANEL && box.kind() != BoxKind.JUNCTION) {
       json.member("wiring", word(box.wiring()));
     }
   }
@@ -111,6 +111,9 @@ public final class CheckJson {
         .member(
             load.rating().quantity() == Rating.Quantity.POWER ? "watts" : "amperes",
             load.rating().value());
+    caseFile.survey().hardWired().stream()
+        .filter(use -> use.load().equals(load.name()))
+        .forEach(use -> json.member("hardWiredAt", use.box()));
   }
 
   private void writeTest(Test test) {
@@ -120,6 +123,7 @@ public final class CheckJson {
       json.object().member("load", use.load()).member("at", use.box()).end();
     }
     json.end();
+    Parts.switching(json, test.switching());
   }
 
   /** As case files write such words. */

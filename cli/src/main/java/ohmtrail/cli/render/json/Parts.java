@@ -1,5 +1,6 @@
 package ohmtrail.cli.render.json;
 
+import java.util.List;
 import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
@@ -9,6 +10,7 @@ import ohmtrail.locate.OhmsInterval;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.VoltageDropGuidance;
 import ohmtrail.survey.Reading;
+import ohmtrail.survey.Switching;
 import ohmtrail.survey.Tap;
 
 /** What several documents have in common. */
@@ -78,6 +80,14 @@ final class Parts {
           .end();
     }
     json.end();
+  }
+
+  /** What was switched for a test; nothing where every switch was closed and all was on. */
+  static void switching(JsonWriter json, Switching switching) {
+    if (!switching.equals(Switching.USUAL)) {
+      json.texts("switchesOpen", List.copyOf(switching.open()));
+      json.texts("hardWiredOff", List.copyOf(switching.off()));
+    }
   }
 
   /** Ohms with their bounds; null where the readings give none. */

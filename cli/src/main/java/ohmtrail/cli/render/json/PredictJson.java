@@ -60,7 +60,9 @@ public final class PredictJson {
     for (LoadInUse use : test.test().loads()) {
       json.object().member("load", use.load()).member("at", use.box()).end();
     }
-    json.end().array("readings");
+    json.end();
+    Parts.switching(json, test.test().switching());
+    json.array("readings");
     test.readings().forEach(this::writeReading);
     json.end().array("drops");
     test.drops().forEach(this::writeDrop);

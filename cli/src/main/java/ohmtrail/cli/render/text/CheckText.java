@@ -1,6 +1,7 @@
 package ohmtrail.cli.render.text;
 
 import java.util.List;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.CaseFile;
@@ -8,10 +9,12 @@ import ohmtrail.cli.render.CaseReview;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointWords;
+import ohmtrail.cli.render.SwitchWords;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Switching;
 import ohmtrail.survey.Test;
 import ohmtrail.survey.load.Load;
 
@@ -133,7 +136,9 @@ public final class CheckText {
     }
     Table table = new Table().words("").numbers("").words("");
     for (Load load : survey.loads()) {
-      table.row(load.name(), Figures.rating(load), load.kind());
+      String wiring = SwitchWords.wiring(survey, load.name());
+      table.row(
+          load.name(), Figures.rating(load), load.kind() + (wiring.isEmpty() ? "" : ", " + wiring));
     }
     page.heading("Loads").table(table);
   }
@@ -155,14 +160,25 @@ public final class CheckText {
   static String title(Test test) {
     String loads = loads(test);
     boolean idle = test.loads().isEmpty() && test.name().equals(IDLE);
-    boolean said = idle || test.name().contains(loads) || test.isDead();
+    boolean switched = saysSwitching(test);
+    boolean said = idle || test.name().contains(loads) || test.isDead() || switched;
     return "Test " + test.name() + (said ? "" : ", on: " + loads);
   }
 
-  /** What is on during a test: "heater at bed-2"; "nothing". */
+  /** Whether the name of a test that nothing was plugged in for says what was switched for it. */
+  private static boolean saysSwitching(Test test) {
+    return test.loads().isEmpty()
+        && !test.switching().equals(Switching.USUAL)
+        && Stream.concat(test.switching().open().stream(), test.switching().off().stream())
+            .allMatch(test.name()::contains);
+  }
+
+  /** What is on during a test: "heater at bed-2"; "nothing"; and what was switched. */
   static String loads(Test test) {
     List<String> loads = test.loads().stream().map(CheckText::words).toList();
-    return loads.isEmpty() ? "nothing" : JointWords.listed(loads, "and");
+    List<String> switched = SwitchWords.of(test.switching());
+    return (loads.isEmpty() ? "nothing" : JointWords.listed(loads, "and"))
+        + (switched.isEmpty() ? "" : "; " + JointWords.listed(switched, "and"));
   }
 
   private static String words(LoadInUse use) {

@@ -10,6 +10,7 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.Grounding.Conduit;
 import ohmtrail.circuit.Joint;
@@ -84,8 +85,13 @@ public final class CircuitTree {
         + " "
         + cable.conductor().size().designation()
         + material
+        + (cable.roles().contains(ConductorRole.SWITCHED) ? ", " + conductors(cable) : "")
         + (cable.ground().orElse(null) instanceof Conduit conduit ? in(conduit) : "")
         + (cable.companion() == Cable.Companion.LIVE ? " beside a live conductor" : "");
+  }
+
+  private String conductors(Cable cable) {
+    return cable.roles().stream().map(region::conductor).collect(Collectors.joining("/"));
   }
 
   private static String in(Conduit conduit) {
@@ -111,11 +117,9 @@ public final class CircuitTree {
   }
 
   private String kind(Box box) {
-    if (box.kind() == BoxKind.RECEPTACLE) {
-      return region.receptacle()
-          + (box.wiring() == DeviceWiring.FEED_THROUGH ? ", feed-through" : ", on pigtails");
-    }
-    return box.kind() == BoxKind.PANEL ? "panel" : "junction box";
+    boolean plain = box.kind() == BoxKind.PANEL || box.kind() == BoxKind.JUNCTION;
+    String wiring = box.wiring() == DeviceWiring.FEED_THROUGH ? ", feed-through" : ", on pigtails";
+    return region.kind(box.kind()) + (plain ? "" : wiring);
   }
 
   /** Each role with the kind of joint it is, and how many joints that makes in all conductors. */
@@ -130,7 +134,8 @@ public final class CircuitTree {
               .collect(Collectors.toCollection(LinkedHashSet::new));
       if (!kinds.isEmpty()) {
         String kind = JointWords.listed(List.copyOf(kinds), "or");
-        roles.add(role == JointRole.CONTACT ? kind : role.word() + " " + kind);
+        boolean named = role == JointRole.CONTACT || role == JointRole.SWITCH;
+        roles.add(named ? kind : role.word() + " " + kind);
       }
     }
     return joints.size() + " joints: " + String.join(", ", roles);
