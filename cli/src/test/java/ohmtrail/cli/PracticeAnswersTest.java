@@ -44,7 +44,9 @@ class PracticeAnswersTest {
           "two-joints",
           "mistyped",
           "ground-too",
-          "loose-230");
+          "loose-230",
+          "two-leg",
+          "ring");
 
   private static final int WIDTH = 80;
   private static final LocateSchema SCHEMA = LocateSchema.read();

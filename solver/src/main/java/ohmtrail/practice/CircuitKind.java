@@ -11,6 +11,7 @@ import ohmtrail.reference.ConductorSize;
  * What circuits are drawn: mostly a daisy chain of receptacles. Figures are common practice, no
  * source.
  *
+ * @param shape how the boxes hang together
  * @param supply the supply of all of them
  * @param conductors one of these is used throughout a circuit, each as likely; each must have a
  *     usual breaker
@@ -24,6 +25,7 @@ import ohmtrail.reference.ConductorSize;
  * @param longestMetres longest; between the two uniform in the logarithm
  */
 public record CircuitKind(
+    Shape shape,
     Supply supply,
     List<Conductor> conductors,
     int fewestBoxes,
@@ -34,6 +36,16 @@ public record CircuitKind(
     double pushInShare,
     double shortestMetres,
     double longestMetres) {
+  /** How the boxes of a circuit hang together. */
+  public enum Shape {
+    /** A chain with a tee here and there, its breaker the one usual on its conductors. */
+    RUN,
+    /** Two legs and one neutral up to a splice; beyond it each leg has a chain of its own. */
+    MULTIWIRE,
+    /** A chain whose end leads back to the panel, with a spur here and there. */
+    RING
+  }
+
   private static final int FEWEST_BOXES = 5;
   private static final int MOST_BOXES = 12;
   private static final double TEE_SHARE = 1.0 / 8;
@@ -61,21 +73,32 @@ public record CircuitKind(
 
   /** 5 to 12 boxes at 120 V on 14 or 12 AWG copper. */
   public static CircuitKind northAmerican() {
-    return usual(Supply.NORTH_AMERICA_120, "14 AWG", "12 AWG");
+    return usual(Shape.RUN, Supply.NORTH_AMERICA_120, "14 AWG", "12 AWG");
   }
 
   /** 5 to 12 boxes at 230 V on 1.5 or 2.5 mm² copper. */
   public static CircuitKind iec() {
-    return usual(Supply.IEC_230, "1.5 mm2", "2.5 mm2");
+    return usual(Shape.RUN, Supply.IEC_230, "1.5 mm2", "2.5 mm2");
   }
 
-  private static CircuitKind usual(Supply supply, String... sizes) {
+  /** Multiwire branch circuits of 5 to 12 boxes at 120/240 V on 14 or 12 AWG copper. */
+  public static CircuitKind multiwire() {
+    return usual(Shape.MULTIWIRE, Supply.NORTH_AMERICA_120_240, "14 AWG", "12 AWG");
+  }
+
+  /** Ring final circuits of 5 to 12 boxes at 230 V on 2.5 mm² copper. */
+  public static CircuitKind ring() {
+    return usual(Shape.RING, Supply.IEC_230, "2.5 mm2");
+  }
+
+  private static CircuitKind usual(Shape shape, Supply supply, String... sizes) {
     List<Conductor> conductors =
         Stream.of(sizes)
             .map(size -> ConductorSize.parse(size).orElseThrow())
             .map(size -> new Conductor(size, ConductorMaterial.COPPER))
             .toList();
     return new CircuitKind(
+        shape,
         supply,
         conductors,
         FEWEST_BOXES,

@@ -31,8 +31,9 @@ public record FaultKind(
     double highestOhms,
     List<ConductorRole> conductors,
     List<JointRole> roles) {
+  /** All but the ground. */
   private static final List<ConductorRole> CURRENT_CARRYING =
-      List.of(ConductorRole.HOT, ConductorRole.NEUTRAL);
+      Stream.of(ConductorRole.values()).filter(role -> role != ConductorRole.GROUND).toList();
 
   /** Everywhere but before the panel. */
   private static final List<JointRole> INSIDE_THE_RUN =
@@ -69,12 +70,12 @@ public record FaultKind(
     this(healthyShare, joints, openShare, lowestOhms, highestOhms, conductors, INSIDE_THE_RUN);
   }
 
-  /** One hot or neutral joint of that many ohms. */
+  /** One live or neutral joint of that many ohms. */
   public static FaultKind between(double lowestOhms, double highestOhms) {
     return new FaultKind(0, 1, 0, lowestOhms, highestOhms, CURRENT_CARRYING);
   }
 
-  /** One hot or neutral joint, fully open. */
+  /** One live or neutral joint, fully open. */
   public static FaultKind open() {
     return new FaultKind(0, 1, 1, 1, 1, CURRENT_CARRYING);
   }

@@ -69,7 +69,9 @@ public record Population(
         loose.with("ground-too", groundToo),
         loose.with("ground-too-half-read", groundToo.reading(HALF)),
         slight.with("slight-ground-too", groundToo),
-        iec());
+        iec(),
+        multiwire(groundToo),
+        ring());
   }
 
   /** The population of that name. */
@@ -90,6 +92,23 @@ public record Population(
         CircuitKind.iec(),
         LOOSE,
         SurveyKind.everyReceptacle().withHeater(HEATER_WATTS_AT_230),
+        Disturbance.NONE);
+  }
+
+  /** Two legs and one neutral, held to ground too: which conductor it is matters there. */
+  private static Population multiwire(SurveyKind groundToo) {
+    return new Population("two-leg", CircuitKind.multiwire(), LOOSE, groundToo, Disturbance.NONE);
+  }
+
+  /** Held to ground too: either side of a ring hides what the other lacks. */
+  private static Population ring() {
+    return new Population(
+        "ring",
+        CircuitKind.ring(),
+        LOOSE,
+        SurveyKind.everyReceptacle()
+            .heldTo(ProbePoints.HOT_NEUTRAL, ProbePoints.NEUTRAL_GROUND)
+            .withHeater(HEATER_WATTS_AT_230),
         Disturbance.NONE);
   }
 

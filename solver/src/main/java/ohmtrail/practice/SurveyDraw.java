@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
@@ -69,9 +70,15 @@ final class SurveyDraw {
   private List<Reading> blank(String box, String meter) {
     List<Reading> readings = new ArrayList<>();
     for (ProbePoints between : kind.between()) {
-      readings.add(new Reading(box, between, meter, 0));
+      readings.add(new Reading(box, at(box, between), meter, 0));
     }
     return readings;
+  }
+
+  /** The same conductors of a box whose live one may be a leg. */
+  private ProbePoints at(String box, ProbePoints between) {
+    ConductorRole live = ProbePoints.usual(circuit, box).first();
+    return between.first() == ConductorRole.HOT ? new ProbePoints(live, between.second()) : between;
   }
 
   private List<Meter> meters() {

@@ -9,7 +9,8 @@ import ohmtrail.survey.ProbePoints;
  *
  * @param readShare share of the receptacles that are visited, above 0; which ones is chance
  * @param rounds what is read at each, at least one
- * @param between the conductors that the meter is held to each time, at least one pair
+ * @param between the conductors that the meter is held to each time, at least one pair; for the hot
+ *     the one leg of a receptacle on a supply of two stands in
  * @param accuracy of both meters
  * @param resolutionVolts of both meters, positive
  * @param heaterWatts of the heater at the supply's nominal voltage, positive

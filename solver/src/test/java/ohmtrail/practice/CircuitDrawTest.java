@@ -12,6 +12,7 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
@@ -129,6 +130,40 @@ class CircuitDrawTest {
             .map(c -> c.cables().get(0).conductor().size().designation().equals("14 AWG"))
             .toList();
     assertShare(0.5, thin);
+  }
+
+  @Test
+  void aRingLeadsBackToThePanelAndItsSpursDoNot() {
+    for (Circuit circuit : circuits(CircuitKind.ring())) {
+      String panel = circuit.panel().name();
+      List<Cable> atPanel =
+          circuit.cables().stream()
+              .filter(cable -> cable.from().equals(panel) || cable.to().equals(panel))
+              .toList();
+      assertEquals(2, atPanel.size());
+      assertEquals(circuit.boxes().size(), circuit.cables().size(), "one cable more than a tree");
+      assertEquals(32, circuit.breakerAmperes());
+    }
+    List<Boolean> spurs =
+        circuits(CircuitKind.ring()).stream().map(circuit -> !circuit.ends().isEmpty()).toList();
+    assertTrue(spurs.contains(true) && spurs.contains(false));
+  }
+
+  @Test
+  void theLegsOfAMultiwireCircuitShareTheirNeutralUpToASpliceAndPartThere() {
+    for (Circuit circuit : circuits(CircuitKind.multiwire())) {
+      assertEquals(2, circuit.ends().size());
+      List<ConductorRole> ends =
+          circuit.ends().stream().map(box -> circuit.deviceConductors(box).get(0)).toList();
+      assertEquals(Set.of(ConductorRole.LEG_1, ConductorRole.LEG_2), Set.copyOf(ends));
+      Cable first = circuit.cables().get(0);
+      assertTrue(first.roles().containsAll(Supply.Legs.OPPOSITE.conductors()));
+      for (Box box : circuit.boxes()) {
+        if (box.hasReceptacle()) {
+          assertEquals(3, circuit.deviceConductors(box).size(), box.name());
+        }
+      }
+    }
   }
 
   @Test

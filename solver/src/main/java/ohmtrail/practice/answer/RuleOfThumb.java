@@ -6,11 +6,11 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.practice.PracticeCase;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -37,11 +37,15 @@ public final class RuleOfThumb {
     for (Test test : survey.tests()) {
       Map<String, Double> volts = test.loads().isEmpty() ? idleVolts : loadedVolts;
       for (Reading reading : test.readings()) {
-        if (reading.between().equals(Optional.of(ProbePoints.HOT_NEUTRAL))) {
+        if (reading.between().filter(RuleOfThumb::isLiveToNeutral).isPresent()) {
           volts.putIfAbsent(reading.box(), reading.value());
         }
       }
     }
+  }
+
+  private static boolean isLiveToNeutral(ProbePoints between) {
+    return between.first().isLive() && between.second() == ConductorRole.NEUTRAL;
   }
 
   /** Ranks the boxes of a case. */

@@ -121,9 +121,9 @@ public final class HalfSplit implements Searcher {
     return way;
   }
 
-  private static Choice visit(String box, Survey survey) {
-    List<Reading> reading =
-        List.of(new Reading(box, ProbePoints.HOT_NEUTRAL, survey.meters().get(0).name(), 0));
+  private Choice visit(String box, Survey survey) {
+    ProbePoints mains = ProbePoints.usual(circuit, box);
+    List<Reading> reading = List.of(new Reading(box, mains, survey.meters().get(0).name(), 0));
     Load load = survey.loads().get(0);
     return new Choice.Read(
         List.of(

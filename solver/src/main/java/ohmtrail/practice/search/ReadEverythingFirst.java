@@ -50,11 +50,11 @@ public final class ReadEverythingFirst implements Searcher {
             .orElseGet(() -> new Choice.Stop(Choice.Stop.Reason.HEALTHY));
   }
 
-  private static Choice visit(String box, Survey survey) {
+  private Choice visit(String box, Survey survey) {
     List<Reading> idle =
         survey.meters().stream()
             .map(Meter::name)
-            .map(meter -> new Reading(box, ProbePoints.HOT_NEUTRAL, meter, 0))
+            .map(meter -> new Reading(box, ProbePoints.usual(circuit, box), meter, 0))
             .toList();
     Load load = survey.loads().get(0);
     return new Choice.Read(

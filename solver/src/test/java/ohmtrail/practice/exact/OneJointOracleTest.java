@@ -29,7 +29,8 @@ class OneJointOracleTest {
   private static Practice practice(FaultKind faults) {
     CircuitKind usual = CircuitKind.northAmerican();
     CircuitKind small =
-        new CircuitKind(usual.supply(), usual.conductors(), 3, 4, 0.2, 0.1, 0.3, 0.5, 2, 12);
+        new CircuitKind(
+            usual.shape(), usual.supply(), usual.conductors(), 3, 4, 0.2, 0.1, 0.3, 0.5, 2, 12);
     SurveyKind surveys =
         SurveyKind.everyReceptacle().heldTo(ProbePoints.HOT_NEUTRAL, ProbePoints.NEUTRAL_GROUND);
     return new Practice(

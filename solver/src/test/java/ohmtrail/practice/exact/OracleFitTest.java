@@ -39,7 +39,8 @@ class OracleFitTest {
   private static PracticeCase drawn(double ohms, Assumptions assumptions) {
     CircuitKind usual = CircuitKind.northAmerican();
     CircuitKind small =
-        new CircuitKind(usual.supply(), usual.conductors(), 2, 2, 0, 0, 0.3, 0.5, 2, 12);
+        new CircuitKind(
+            usual.shape(), usual.supply(), usual.conductors(), 2, 2, 0, 0, 0.3, 0.5, 2, 12);
     Population population =
         new Population(
             "small",

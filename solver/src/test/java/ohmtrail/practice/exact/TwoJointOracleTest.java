@@ -33,7 +33,8 @@ class TwoJointOracleTest {
   private static Population population(FaultKind faults) {
     CircuitKind usual = CircuitKind.northAmerican();
     CircuitKind small =
-        new CircuitKind(usual.supply(), usual.conductors(), 2, 3, 0.2, 0.1, 0.3, 0.5, 2, 12);
+        new CircuitKind(
+            usual.shape(), usual.supply(), usual.conductors(), 2, 3, 0.2, 0.1, 0.3, 0.5, 2, 12);
     return new Population("small", small, faults, SurveyKind.everyReceptacle(), Disturbance.NONE);
   }
 
