@@ -14,6 +14,7 @@ import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
 
 /** What is missing in a case that would help to find the joint. */
 public final class CaseReview {
@@ -40,12 +41,29 @@ public final class CaseReview {
   public static List<String> whatWouldHelp(CaseFile caseFile) {
     CaseReview review = new CaseReview(caseFile);
     List<String> hints = new ArrayList<>();
-    review.addUnloaded(hints);
-    review.addUnread(hints);
-    review.addHighImpedanceOnly(hints);
+    if (review.isDeadOnly()) {
+      review.addUnread(hints);
+      review.addLive(hints);
+    } else {
+      review.addUnloaded(hints);
+      review.addUnread(hints);
+      review.addHighImpedanceOnly(hints);
+    }
     review.addUnknownLengths(hints);
     review.addUnknownLuminaires(hints);
     return List.copyOf(hints);
+  }
+
+  /** Whether whatever was read was read with the breaker off. */
+  private boolean isDeadOnly() {
+    List<Test> read = survey.tests().stream().filter(test -> !test.readings().isEmpty()).toList();
+    return !read.isEmpty() && read.stream().allMatch(Test::isDead);
+  }
+
+  private void addLive(List<String> hints) {
+    hints.add(
+        "Read once more with the breaker on and a load plugged in, where the ohms leave it open: a"
+            + " continuity tester's small current passes joints that fail under load.");
   }
 
   private void addUnread(List<String> hints) {
