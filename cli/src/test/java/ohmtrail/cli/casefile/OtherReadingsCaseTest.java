@@ -176,9 +176,9 @@ class OtherReadingsCaseTest {
         "idle | hall hot-ground 118 V clamp | Reading (118 V) must be in A: that is what meter (clamp) shows",
         "idle | hall hot-neutral 5 A clamp | must be of two points in V or ohm",
         "idle | around panel to study spur hot 5 A | must be around a conductor of a cable",
-        "off + link hot-ground at attic | hall hot-ground 0.4 ohm | is neither",
-        "off + lift hall/hot/nothing | hall hot-ground 0.4 ohm | is neither",
-        "off + heater at hall | hall hot-ground 0.4 ohm | is neither"
+        "off + link hot-ground at attic | hall hot-ground 0.4 ohm | is none of these",
+        "off + lift hall/hot/nothing | hall hot-ground 0.4 ohm | is none of these",
+        "off + heater at hall | hall hot-ground 0.4 ohm | is none of these"
       })
   void whatCannotBeIsRefusedWithItsPlace(String test, String reading, String expected)
       throws IOException, CaseFileException {

@@ -206,8 +206,8 @@ class TwoLegCaseTest {
   @Test
   void aLegOnASupplyOfOneLegIsRefused() {
     String refusal = refusal("run:\n  - panel\n  - a: receptacle 20 ft leg-1/neutral/ground\n");
-    assertTrue(refusal.contains("[leg-1] of the cable from panel to a"), refusal);
-    assertTrue(refusal.contains("[hot, neutral, ground]"), refusal);
+    assertTrue(refusal.contains("case.yaml:3:25: Conductor (leg-1)"), refusal);
+    assertTrue(refusal.contains("hot, neutral, ground"), refusal);
   }
 
   @Test

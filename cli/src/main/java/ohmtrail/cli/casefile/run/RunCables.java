@@ -9,12 +9,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Grounding;
+import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
@@ -64,6 +66,7 @@ final class RunCables {
   void add(List<RunEntry> entries) {
     String panel = boxes.keySet().iterator().next();
     Optional<String> previous = Optional.of(panel);
+    List<Link> links = new ArrayList<>();
     for (RunEntry entry : entries) {
       if (entry == entries.get(0) && entry.name.text().equals(panel)) {
         continue;
@@ -72,18 +75,40 @@ final class RunCables {
       Optional<String> from =
           entry.from.isGiven() ? entry.from.value().flatMap(this::upstream) : previous;
       if (from.isPresent() && to.isPresent()) {
-        addCable(entry, from.get(), to.get());
+        links.add(new Link(entry, from.get(), to.get()));
       } else {
         to.ifPresent(excused::add);
       }
       previous = to.or(() -> from);
     }
+    followConductors(links);
+    links.forEach(this::addCable);
     requireAllReached();
     boxes.values().stream()
         .filter(box -> box.kind() == BoxKind.SWITCH && !excused.contains(box.name()))
         .map(Box::name)
         .filter(box -> cables.stream().noneMatch(cable -> carriesSwitched(cable, box)))
         .forEach(this::leadsNowhere);
+  }
+
+  /** An entry with the boxes that its cable joins. */
+  private record Link(RunEntry entry, String from, String to) {}
+
+  /** From the panel outward, in whatever order the entries stand. */
+  private void followConductors(List<Link> links) {
+    reaching.put(boxes.keySet().iterator().next(), feed.roles());
+    List<Link> pending = new ArrayList<>(links);
+    boolean grown = true;
+    while (grown) {
+      grown = false;
+      for (Link link : List.copyOf(pending)) {
+        if (reaching.containsKey(link.from())) {
+          pending.remove(link);
+          reaching.putIfAbsent(link.to(), roles(link));
+          grown = true;
+        }
+      }
+    }
   }
 
   private static boolean carriesSwitched(Cable cable, String box) {
@@ -116,7 +141,10 @@ final class RunCables {
     return box;
   }
 
-  private void addCable(RunEntry entry, String from, String to) {
+  private void addCable(Link link) {
+    RunEntry entry = link.entry();
+    String from = link.from();
+    String to = link.to();
     Place place = entry.from.place(entry.name.place());
     if (from.equals(to)) {
       excused.add(to);
@@ -133,6 +161,9 @@ final class RunCables {
           "another box lies between them.");
       return;
     }
+    requireSupplied(entry.roles.value(), entry.roles.place(place));
+    requireSupplied(entry.device.value(), entry.device.place(place));
+    requireWholeRing(link);
     conductor(entry)
         .ifPresent(
             conductor ->
@@ -148,8 +179,58 @@ final class RunCables {
                             .orElse(OptionalDouble.empty()),
                         conductor,
                         entry.companion.or(Companion.NONE),
-                        roles(entry, from, to),
+                        roles(link),
                         ground(entry, conductor))));
+  }
+
+  /** A conductor that the supply has not got is told where it stands. */
+  private void requireSupplied(Optional<List<ConductorRole>> roles, Place place) {
+    if (roles.isEmpty() || feed.supply().isEmpty()) {
+      return;
+    }
+    List<ConductorRole> supplied = supplied(feed.supply().get());
+    roles.get().stream()
+        .filter(role -> role != ConductorRole.SWITCHED && !supplied.contains(role))
+        .findFirst()
+        .ifPresent(
+            role ->
+                problems.error(
+                    place,
+                    "Conductor ("
+                        + role.word()
+                        + ") must be one of those that the supply has: "
+                        + supplied.stream()
+                            .map(ConductorRole::word)
+                            .collect(Collectors.joining(", "))
+                        + ".",
+                    "the supply has two legs: write supply: 120/240 V."));
+  }
+
+  private static List<ConductorRole> supplied(Supply supply) {
+    List<ConductorRole> all = new ArrayList<>(supply.legs().conductors());
+    all.add(ConductorRole.NEUTRAL);
+    all.add(ConductorRole.GROUND);
+    return all;
+  }
+
+  /** A ring closes with every conductor, or it is none. */
+  private void requireWholeRing(Link link) {
+    List<ConductorRole> there = reaching.getOrDefault(link.from(), feed.roles());
+    boolean closes = link.to().equals(boxes.keySet().iterator().next());
+    if (closes && !roles(link).containsAll(there)) {
+      problems.error(
+          link.entry().name.place(),
+          "Ring from "
+              + link.from()
+              + " back to "
+              + link.to()
+              + " must have the conductors that reach "
+              + link.from()
+              + ": "
+              + there.stream().map(ConductorRole::word).collect(Collectors.joining(", "))
+              + ".",
+          "leave the conductors out: a ring that is open somewhere is for the answer to find.");
+    }
   }
 
   private Optional<Conductor> conductor(RunEntry entry) {
@@ -169,14 +250,9 @@ final class RunCables {
   }
 
   /** Those it names; else what is usual behind those of the box upstream, or of the case. */
-  private List<ConductorRole> roles(RunEntry entry, String from, String to) {
-    List<ConductorRole> usual =
-        UsualConductors.of(reaching.getOrDefault(from, feed.roles()), kind(from), kind(to));
-    List<ConductorRole> roles = entry.roles.or(usual);
-    if (!to.equals(boxes.keySet().iterator().next())) {
-      reaching.putIfAbsent(to, roles);
-    }
-    return roles;
+  private List<ConductorRole> roles(Link link) {
+    List<ConductorRole> upstream = reaching.getOrDefault(link.from(), feed.roles());
+    return link.entry().roles.or(UsualConductors.of(upstream, kind(link.from()), kind(link.to())));
   }
 
   private BoxKind kind(String box) {

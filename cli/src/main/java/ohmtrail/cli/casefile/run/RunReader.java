@@ -214,9 +214,18 @@ final class RunReader {
           "Box ("
               + entry.name.text()
               + ") must be said to be a receptacle, a junction, a switch, a luminaire or an appliance.",
-          "the word is missing, or the name is mistyped and stands above or below.");
+          nearestDescribed(entry)
+              .map(box -> "the word is missing, or " + box + " was meant, to close the ring there.")
+              .orElse("the word is missing, or the name is mistyped and stands above or below."));
     }
     return entry.kind.value().filter(kind -> kind != BoxKind.PANEL).orElse(BoxKind.RECEPTACLE);
+  }
+
+  /** The box that an entry which only lays a cable was most likely meant to lead back to. */
+  private Optional<String> nearestDescribed(RunEntry entry) {
+    return entry.saysCable() && !entry.saysBox()
+        ? new Names(boxes.keySet()).nearest(entry.name.text())
+        : Optional.empty();
   }
 
   private void addBox(RunEntry entry, BoxKind kind) {

@@ -15,6 +15,7 @@ import ohmtrail.cli.casefile.text.Node;
 import ohmtrail.cli.casefile.text.Node.Items;
 import ohmtrail.cli.casefile.text.Node.Mapping;
 import ohmtrail.cli.casefile.text.Node.Scalar;
+import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
@@ -24,6 +25,7 @@ import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.cli.names.Names;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
+import ohmtrail.survey.SurveyException;
 import ohmtrail.survey.load.Load;
 
 /** Reads which loads were on and where: {@code heater at bed-1 + kettle at hall-1}. */
@@ -206,7 +208,19 @@ final class UseReader {
               + ") behind it under (loads).");
       return Optional.empty();
     }
-    return name.flatMap(called -> at.map(where -> new LoadInUse(called, where.name(), between)));
+    return name.flatMap(called -> at.map(where -> new LoadInUse(called, where.name(), between)))
+        .filter(use -> fits(use, box.place()));
+  }
+
+  /** Whether the box has the conductors that a load is connected to; if not, it is noted. */
+  private boolean fits(LoadInUse use, Place place) {
+    try {
+      site.run().circuit().ifPresent(circuit -> use.tap(circuit).requireFits(circuit));
+      return true;
+    } catch (SurveyException broken) {
+      problems.error(place, broken);
+      return false;
+    }
   }
 
   /** The rest of the words as two conductors; empty when they are not. */
