@@ -167,7 +167,8 @@ record Arrangement(
     carried.ifPresent(load -> parts.add(rated(survey, load) + " at the box read"));
     fixed.forEach(use -> parts.add(rated(survey, use.load()) + " at " + use.box()));
     parts.addAll(switched());
-    String loads = parts.isEmpty() ? "nothing on" : String.join(" + ", parts);
+    String nothing = survey.hardWired().isEmpty() ? "nothing on" : "nothing plugged in";
+    String loads = parts.isEmpty() ? nothing : String.join(" + ", parts);
     return loads + with(survey) + tests(plainWords());
   }
 

@@ -266,7 +266,7 @@ public final class Headline {
         new Predictor(caseFile.circuit(), caseFile.survey(), caseFile.assumptions());
     double[] point = diagnosis.bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
     return caseFile.survey().tests().stream()
-        .filter(test -> !test.loads().isEmpty())
+        .filter(test -> !caseFile.survey().loadsOn(test).isEmpty())
         .flatMap(
             test ->
                 VoltageDrop.along(
@@ -297,8 +297,9 @@ public final class Headline {
         + (within ? "." : ", but a long run or a heavy load and not a fault.");
   }
 
-  private static String loadsOn(Test test) {
-    List<String> loads = test.loads().stream().map(LoadInUse::load).distinct().toList();
+  private String loadsOn(Test test) {
+    List<String> loads =
+        caseFile.survey().loadsOn(test).stream().map(LoadInUse::load).distinct().toList();
     return " with " + JointWords.listed(loads, "and") + " on";
   }
 

@@ -47,7 +47,7 @@ public final class PredictText {
   private String write() {
     page.paragraph(supposition());
     prediction.tests().forEach(this::writeTest);
-    if (prediction.tests().stream().anyMatch(test -> !test.test().loads().isEmpty())) {
+    if (prediction.tests().stream().anyMatch(this::isLoaded)) {
       writeGuidance();
     }
     writeHeat();
@@ -108,10 +108,14 @@ public final class PredictText {
             : " degraded by " + Figures.ohms(degradation.ohms()));
   }
 
+  private boolean isLoaded(PredictedTest test) {
+    return !caseFile.survey().loadsOn(test.test()).isEmpty() && !test.drops().isEmpty();
+  }
+
   private void writeTest(PredictedTest test) {
     page.heading(CheckText.title(test.test()));
     page.table(readings(test));
-    if (!test.test().loads().isEmpty()) {
+    if (isLoaded(test)) {
       page.gap().table(drops(test)).indented(farthest(test));
     }
   }
@@ -216,7 +220,7 @@ public final class PredictText {
     StringBuilder words = new StringBuilder();
     for (PredictedTest test : prediction.tests()) {
       for (HeatInTest heat : test.heat()) {
-        if (heat.joint().equals(degradation.joint()) && !test.test().loads().isEmpty()) {
+        if (heat.joint().equals(degradation.joint()) && isLoaded(test)) {
           words
               .append(Figures.watts(heat.watts()))
               .append(" at ")
