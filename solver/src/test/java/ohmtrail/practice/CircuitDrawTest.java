@@ -145,8 +145,19 @@ class CircuitDrawTest {
       assertEquals(32, circuit.breakerAmperes());
     }
     List<Boolean> spurs =
-        circuits(CircuitKind.ring()).stream().map(circuit -> !circuit.ends().isEmpty()).toList();
+        circuits(CircuitKind.ring()).stream().map(CircuitDrawTest::hasSpur).toList();
     assertTrue(spurs.contains(true) && spurs.contains(false));
+  }
+
+  /** A box that only one cable leads to. */
+  private static boolean hasSpur(Circuit circuit) {
+    return circuit.boxes().stream()
+        .anyMatch(
+            box ->
+                circuit.cables().stream()
+                        .filter(c -> c.from().equals(box.name()) || c.to().equals(box.name()))
+                        .count()
+                    == 1);
   }
 
   @Test
