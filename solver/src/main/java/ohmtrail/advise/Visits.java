@@ -13,6 +13,7 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -65,15 +66,14 @@ final class Visits {
   }
 
   private void addAt(String box) {
-    Optional<Meter> best =
-        survey.meters().stream().max(Comparator.comparingDouble(Meter::inputOhms));
+    Optional<Meter> best = voltmeters().stream().max(Comparator.comparingDouble(Meter::inputOhms));
     if (best.isEmpty()) {
       return;
     }
     String meter = best.get().name();
     List<ConductorRole> there = circuit.box(box).map(circuit::deviceConductors).orElse(List.of());
     for (ProbePoints mains : mains(there)) {
-      survey.meters().forEach(each -> add(idle(box, each.name(), mains)));
+      voltmeters().forEach(each -> add(idle(box, each.name(), mains)));
       ground(there, mains.first()).ifPresent(live -> add(idle(box, meter, mains, live)));
       for (Load load : survey.pluggedIn()) {
         if (suits(load, mains)) {
@@ -81,6 +81,12 @@ final class Visits {
         }
       }
     }
+  }
+
+  private List<Meter> voltmeters() {
+    return survey.meters().stream()
+        .filter(meter -> meter.measurand() == Measurand.VOLTAGE)
+        .toList();
   }
 
   private void addUnder(

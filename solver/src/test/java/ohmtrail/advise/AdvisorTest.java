@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import ohmtrail.circuit.Circuit;
@@ -11,6 +12,8 @@ import ohmtrail.predict.Degradation;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
+import ohmtrail.survey.Measurand;
+import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import org.junit.jupiter.api.Test;
 
@@ -162,6 +165,20 @@ class AdvisorTest {
   void withoutAMeterBoxesAreOpened() {
     Survey nothing = new Survey(List.of(), List.of(), List.of());
     assertInstanceOf(Choice.Open.class, advisor.next(nothing, Situation.START).best().choice());
+  }
+
+  /** A clamp and an ohmmeter are at hand too, and were used: what is advised are voltages. */
+  @Test
+  void metersOfOtherKindsAreNoVoltmeters() {
+    Survey plain = Runs.survey(Runs.HEATER_WATTS);
+    List<Meter> meters = new ArrayList<>(plain.meters());
+    meters.add(Meter.usual("clamp", Measurand.CURRENT));
+    meters.add(Meter.usual("tester", Measurand.RESISTANCE));
+    Survey survey = new Survey(meters, plain.loads(), List.of());
+
+    assertEquals(
+        advisor.next(plain, Situation.START).options().stream().map(Option::choice).toList(),
+        advisor.next(survey, Situation.START).options().stream().map(Option::choice).toList());
   }
 
   /** Where opening costs next to nothing, nobody reads a meter. */
