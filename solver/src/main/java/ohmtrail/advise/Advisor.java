@@ -6,8 +6,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import ohmtrail.advise.safety.Hazard;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Diagnosis;
@@ -130,8 +128,10 @@ public final class Advisor {
           ruledOut.add(new RuledOut(visit, hazards));
         }
       }
-      List<Option> options = new ArrayList<>(weighVisits(safe));
-      options.addAll(weighOpenings());
+      Map<Choice.Read, List<Gaussian>> forecasts = forecasts(safe);
+      SecondStep second = second(forecasts);
+      List<Option> options = new ArrayList<>(weighVisits(forecasts, second));
+      options.add(weighOpening(second));
       options.addAll(weighStops());
       options.sort(Comparator.comparingDouble(Option::expectedMinutes));
       if (SupplySide.isAtFault(diagnosis, survey)) {
@@ -145,9 +145,8 @@ public final class Advisor {
           diagnosis, options, ruledOut, plan(), opening.expected(beliefs.boxMasses()));
     }
 
-    private List<Option> weighVisits(List<Choice.Read> visits) {
-      Map<Choice.Read, List<Gaussian>> forecasts = forecasts(visits);
-      SecondStep second = second(forecasts);
+    private List<Option> weighVisits(
+        Map<Choice.Read, List<Gaussian>> forecasts, SecondStep second) {
       Lookahead lookahead =
           new Lookahead(
               beliefs, shares, opening, second, assumptions.value(Assumption.WRONG_READING));
@@ -159,7 +158,9 @@ public final class Advisor {
                   timetable.of(visit, survey, situation)
                       + lookahead.oneStep(forecast, ROUGH_SAMPLES)));
       List<Choice.Read> likely = best(rough, LIKELY);
-      followers(visits).stream().filter(visit -> !likely.contains(visit)).forEach(likely::add);
+      followers(forecasts.keySet()).stream()
+          .filter(visit -> !likely.contains(visit))
+          .forEach(likely::add);
       Map<Choice.Read, Double> closer = new LinkedHashMap<>();
       for (Choice.Read visit : likely) {
         Option option = weigh(visit, forecasts, lookahead, LIKELY_SAMPLES);
@@ -181,16 +182,17 @@ public final class Advisor {
 
     /** The visits that are thought of as second ones. */
     private SecondStep second(Map<Choice.Read, List<Gaussian>> forecasts) {
-      SecondStep second = new SecondStep(shares, opening);
-      for (Choice.Read visit : followers(forecasts.keySet())) {
-        second.add(
-            BandedVisit.of(
-                timetable.following(visit),
-                !visit.loads().isEmpty(),
-                forecasts.getOrDefault(visit, List.of()),
-                shares));
-      }
-      return second;
+      List<BandedVisit> further =
+          followers(forecasts.keySet()).stream()
+              .map(
+                  visit ->
+                      BandedVisit.of(
+                          timetable.following(visit),
+                          !visit.loads().isEmpty(),
+                          forecasts.getOrDefault(visit, List.of()),
+                          shares))
+              .toList();
+      return new SecondStep(shares, opening, further);
     }
 
     /** Those that may follow: one with a meter alone and one under a load for each box. */
@@ -273,43 +275,33 @@ public final class Advisor {
       return new OpeningPlan(order);
     }
 
-    private List<Option> weighOpenings() {
-      double[] masses = beliefs.boxMasses();
+    /** The best look into a box, or into the supply. */
+    private Option weighOpening(SecondStep second) {
       List<String> names = beliefs.boxNames();
-      int first = names.indexOf(plan().steps().get(0).box());
-      Choice choice =
-          names.get(first).equals(Finding.SUPPLY)
-              ? new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY)
-              : new Choice.Open(names.get(first));
+      double[] minutes =
+          names.stream().mapToDouble(name -> timetable.of(look(name), survey, situation)).toArray();
+      double fetching = timetable.fetching(situation);
+      // As many visits as are thought of where a visit comes first.
+      Openings openings =
+          new Openings(beliefs, minutes, left -> second.from(left).expectedWithTwo(fetching));
+      Openings.Weighed best = openings.best(closed(names));
+      Choice choice = look(names.get(best.place()));
       double own = timetable.of(choice, survey, situation);
-      double found = masses[first];
-      double[] left = masses.clone();
-      left[first] = 0;
-      double rest = 1 - found;
-      for (int b = 0; b < left.length; b++) {
-        left[b] = rest > 0 ? left[b] / rest : 0;
-      }
-      double after = rest > 0 ? opening.expected(left) : 0;
-      double healthy = rest > 0 ? beliefs.healthy() / rest : 0;
-      Outcome bad =
-          new Outcome(
-              Optional.empty(),
-              OptionalDouble.empty(),
-              OptionalDouble.empty(),
-              found,
-              0,
-              List.of(new Outcome.LikelyBox(names.get(first), 1)),
-              0);
-      Outcome fine =
-          new Outcome(
-              Optional.empty(),
-              OptionalDouble.empty(),
-              OptionalDouble.empty(),
-              rest,
-              healthy,
-              Bands.ranked(names, left),
-              after);
-      return List.of(new Option(choice, own, own + rest * after, List.of(bad, fine)));
+      return new Option(choice, own, best.expectedMinutes(), openings.outcomes(best));
+    }
+
+    private static Choice look(String place) {
+      return place.equals(Finding.SUPPLY)
+          ? new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY)
+          : new Choice.Open(place);
+    }
+
+    /** Places that nobody looked into yet, the first to open first; all of them where none is. */
+    private List<Integer> closed(List<String> names) {
+      List<String> order = plan().boxes();
+      List<String> closed =
+          order.stream().filter(box -> !survey.lookedSound().contains(box)).toList();
+      return (closed.isEmpty() ? order : closed).stream().map(names::indexOf).toList();
     }
 
     private List<Option> weighStops() {

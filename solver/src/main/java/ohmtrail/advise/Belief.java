@@ -1,5 +1,6 @@
 package ohmtrail.advise;
 
+import java.util.ArrayList;
 import java.util.List;
 import ohmtrail.predict.Degradation;
 
@@ -28,5 +29,21 @@ record Belief(
   /** The same as probable as this. */
   Belief with(double changed) {
     return new Belief(degradations, logOhmsSigma, changed, boxes);
+  }
+
+  /**
+   * The same where a look into a place has shown nothing: as much less probable as it put blame
+   * there, and all of the blame on the others.
+   */
+  Belief withoutPlace(int place) {
+    double elsewhere = 1 - boxes.get(place);
+    if (elsewhere == 1) {
+      return this;
+    }
+    List<Double> shares = new ArrayList<>();
+    for (int b = 0; b < boxes.size(); b++) {
+      shares.add(b == place || elsewhere <= 0 ? 0 : boxes.get(b) / elsewhere);
+    }
+    return new Belief(degradations, logOhmsSigma, probability * Math.max(0, elsewhere), shares);
   }
 }

@@ -49,7 +49,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     all.add(new Belief(List.of(), 0, posterior.diagnosis().healthyProbability(), zeros(circuit)));
     groups.values().forEach(group -> addGroup(circuit, group, all));
     posterior.several().ifPresent(several -> all.add(several(circuit, several)));
-    return new Beliefs(circuit, normalised(all));
+    return new Beliefs(circuit, believable(all)).summingToOne();
   }
 
   /** The boxes of the circuit in order, and the supply. */
@@ -112,14 +112,28 @@ record Beliefs(Circuit circuit, List<Belief> all) {
         .toList();
   }
 
-  private static List<Belief> normalised(List<Belief> all) {
+  private static List<Belief> believable(List<Belief> all) {
     double total = all.stream().mapToDouble(Belief::probability).sum();
-    List<Belief> kept =
-        all.stream()
-            .filter(each -> each.probability() > LEAST * total || each.isHealthy())
-            .toList();
-    double sum = kept.stream().mapToDouble(Belief::probability).sum();
-    return kept.stream().map(each -> each.with(each.probability() / sum)).toList();
+    return all.stream()
+        .filter(each -> each.probability() > LEAST * total || each.isHealthy())
+        .toList();
+  }
+
+  /** The same, their probabilities scaled to a sum of one. */
+  Beliefs summingToOne() {
+    double sum = all.stream().mapToDouble(Belief::probability).sum();
+    return new Beliefs(
+        circuit, all.stream().map(each -> each.with(each.probability() / sum)).toList());
+  }
+
+  /**
+   * The same hypotheses in the same order, once a look into a place has shown nothing.
+   *
+   * @param place among {@link #boxNames()}; not one that is certain to hold the joint
+   */
+  Beliefs withoutPlace(int place) {
+    return new Beliefs(circuit, all.stream().map(each -> each.withoutPlace(place)).toList())
+        .summingToOne();
   }
 
   /** The probability of each place of {@link #boxNames()}. */

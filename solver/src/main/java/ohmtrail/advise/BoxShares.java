@@ -49,6 +49,11 @@ final class BoxShares {
     return prior[belief];
   }
 
+  /** The probabilities of the beliefs. */
+  double[] priors() {
+    return prior.clone();
+  }
+
   /** The belief that a share of the probability, counted up in their order, ends in. */
   int drawn(double upTo) {
     double sum = 0;

@@ -1,10 +1,12 @@
 package ohmtrail.advise;
 
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
- * What a further visit is worth after the next one: the second of two steps ahead.
+ * What a further visit is worth after the next step, or two of them after a look that showed
+ * nothing.
  *
  * <p>That a further visit hangs together with the next one through what is known only roughly is
  * left out. Belongs to one thread.
@@ -13,22 +15,96 @@ final class SecondStep {
   /** A belief less probable than this after the next visit does not move what follows. */
   private static final double DEAD = 2e-4;
 
+  /** Of two further visits the first is one of so many. */
+  private static final int FOLLOWED = 4;
+
   private final BoxShares shares;
   private final OpeningMinutes opening;
-  private final List<BandedVisit> further = new ArrayList<>();
+  private final List<BandedVisit> further;
   private final double[] masses;
   private final int[] alive;
 
-  SecondStep(BoxShares shares, OpeningMinutes opening) {
+  /**
+   * Prepares.
+   *
+   * @param shares which boxes each belief blames
+   * @param opening what is left to do after the further visit
+   * @param further the visits that could follow
+   */
+  SecondStep(BoxShares shares, OpeningMinutes opening, List<BandedVisit> further) {
     this.shares = shares;
     this.opening = opening;
+    this.further = List.copyOf(further);
     this.masses = new double[shares.boxes()];
     this.alive = new int[shares.beliefs()];
   }
 
-  /** Adds a visit that could follow. */
-  void add(BandedVisit visit) {
-    further.add(visit);
+  /** The same visits after other beliefs, which name the same hypotheses. */
+  SecondStep from(Beliefs beliefs) {
+    return new SecondStep(new BoxShares(beliefs), opening, further);
+  }
+
+  /**
+   * The least expected minutes with at most one further visit, from the beliefs as they are.
+   *
+   * @param fetching minutes to get a load that is not at hand
+   */
+  double expected(double fetching) {
+    double[] weights = shares.priors();
+    return expected(weights, opened(weights), fetching);
+  }
+
+  /**
+   * The least expected minutes with at most two further visits, from the beliefs as they are: the
+   * visits that do best alone, and any after each of them.
+   *
+   * @param fetching minutes to get a load that is not at hand
+   */
+  double expectedWithTwo(double fetching) {
+    double[] weights = shares.priors();
+    double best = opened(weights);
+    Map<BandedVisit, Double> alone = new LinkedHashMap<>();
+    int count = note(weights);
+    for (BandedVisit visit : further) {
+      double own = visit.minutes(fetching);
+      alone.put(visit, own + after(visit, weights, count, Double.POSITIVE_INFINITY));
+    }
+    List<BandedVisit> followed =
+        alone.entrySet().stream()
+            .sorted(Map.Entry.comparingByValue())
+            .limit(FOLLOWED)
+            .map(Map.Entry::getKey)
+            .toList();
+    for (BandedVisit visit : followed) {
+      best = Math.min(best, visit.minutes(fetching) + followed(visit, weights, fetching));
+    }
+    return best;
+  }
+
+  /** Expected minutes after a visit that one more may follow. */
+  private double followed(BandedVisit visit, double[] weights, double fetching) {
+    double toFetch = visit.needsLoad() ? 0 : fetching;
+    double sum = 0;
+    for (int k = 0; k < BandedVisit.BANDS; k++) {
+      double[] then = weights.clone();
+      double total = 0;
+      for (int b = 0; b < then.length; b++) {
+        then[b] *= visit.bands().get(b)[k];
+        total += then[b];
+      }
+      if (total > DEAD) {
+        for (int b = 0; b < then.length; b++) {
+          then[b] /= total;
+        }
+        sum += total * expected(then, opened(then), toFetch);
+      }
+    }
+    return sum;
+  }
+
+  private double opened(double[] weights) {
+    shares.fill(masses, weights);
+    return opening.expected(masses);
   }
 
   /**
@@ -39,12 +115,7 @@ final class SecondStep {
    * @param fetching minutes to get a load that is not at hand
    */
   double expected(double[] weights, double opened, double fetching) {
-    int count = 0;
-    for (int b = 0; b < weights.length; b++) {
-      if (weights[b] > DEAD) {
-        alive[count++] = b;
-      }
-    }
+    int count = note(weights);
     double best = opened;
     for (BandedVisit visit : further) {
       double own = visit.minutes(fetching);
@@ -53,6 +124,17 @@ final class SecondStep {
       }
     }
     return best;
+  }
+
+  /** Notes the beliefs that are alive; gives back how many. */
+  private int note(double[] weights) {
+    int count = 0;
+    for (int b = 0; b < weights.length; b++) {
+      if (weights[b] > DEAD) {
+        alive[count++] = b;
+      }
+    }
+    return count;
   }
 
   /** Expected minutes after a further visit; it is not followed beyond a bound. */

@@ -5,8 +5,8 @@
  * <p>A {@link ohmtrail.advise.Choice} is a visit to a box with one or more readings, a box to open,
  * or an end of the search. The {@link ohmtrail.advise.Advisor} simulates the outcomes of each under
  * every hypothesis still alive, weighted by its probability, and ranks them by the minutes expected
- * until the joint is found, the choice's own among them. It looks one step ahead: after it, boxes
- * are opened in the order of probability per minute.
+ * until the joint is found, the choice's own among them. It counts on two visits, with a look into
+ * a box before them or none; after these, boxes are opened in the order of probability per minute.
  *
  * <p>May import {@code locate} and what it rests on. It weighs no hypothesis itself: that is {@code
  * locate}'s; it prints nothing.

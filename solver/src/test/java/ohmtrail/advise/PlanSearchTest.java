@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.Posterior;
@@ -13,6 +14,7 @@ import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Survey;
 import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -22,54 +24,48 @@ import org.junit.jupiter.params.provider.CsvSource;
  * of.
  */
 class PlanSearchTest {
-  /** The project's aim: at most so much more than the best of all plans. */
+  /** The project's aim on up to four boxes: at most so much more than the best of all plans. */
   private static final double AIM = 1.05;
 
   /**
-   * Where the best plan opens a box before anything is read, the aim is missed: 8.3 and 6.7 % more
-   * measured, for the advice weighs a box without the visit that could follow. So is it in places
-   * by one step alone. Held here so that it does not get worse unseen.
+   * On five boxes, which the aim does not speak of: 7.5 % more measured for the two-step advice,
+   * two visits deep. It counts on a visit more than this search of plans allows.
    */
-  private static final double HELD = 1.09;
+  private static final double FIVE_BOXES = 1.08;
 
   private static final double ROUNDING = 1e-9;
 
   /** Weights below this are not followed; they move no mean by more than a few seconds. */
   private static final double NEGLIGIBLE = 1e-4;
 
-  /** A panel and three receptacles. */
+  /** A panel and one to three receptacles. */
   @ParameterizedTest
-  @CsvSource({"3, 2, 15", "3, 2, 40", "3, 2, 8"})
-  void theAdviceCostsAtMostAFewPerCentMoreThanTheBestPlan(
+  @CsvSource({"1, 3, 15", "2, 3, 15", "3, 2, 15", "3, 2, 40", "3, 2, 8"})
+  void onUpToFourBoxesTheAdviceCostsAtMostAFewPerCentMoreThanTheBestPlan(
       int receptacles, int visitsDeep, double openingMinutes) {
-    World world = world(receptacles, openingMinutes);
-    double best = world.best(world.prior(), visitsDeep);
-
-    assertNear(best, world.advised(world.prior(), visitsDeep, Ahead.TWO_STEPS), AIM);
-    assertNear(best, world.advised(world.prior(), visitsDeep, Ahead.ONE_STEP), HELD);
-  }
-
-  @ParameterizedTest
-  @CsvSource({"1, 3, 15", "2, 3, 15"})
-  void whereABoxIsBestOpenedFirstTheAdviceCostsLittleMore(
-      int receptacles, int visitsDeep, double openingMinutes) {
-    assertHeld(receptacles, visitsDeep, openingMinutes);
+    assertWithin(AIM, receptacles, visitsDeep, openingMinutes);
   }
 
   /** Minutes of computing each. */
   @ParameterizedTest
   @Tag("study")
-  @CsvSource({"2, 4, 15", "3, 3, 15", "3, 3, 40", "3, 3, 8", "4, 2, 15"})
-  void soItDoesAgainstDeeperPlansAndOnMoreBoxes(
-      int receptacles, int visitsDeep, double openingMinutes) {
-    assertHeld(receptacles, visitsDeep, openingMinutes);
+  @CsvSource({"2, 4, 15", "3, 3, 15", "3, 3, 40", "3, 3, 8"})
+  void soItDoesAgainstDeeperPlans(int receptacles, int visitsDeep, double openingMinutes) {
+    assertWithin(AIM, receptacles, visitsDeep, openingMinutes);
   }
 
-  private static void assertHeld(int receptacles, int visitsDeep, double openingMinutes) {
+  @Test
+  @Tag("study")
+  void onFiveBoxesItDoesNotGetWorse() {
+    assertWithin(FIVE_BOXES, 4, 2, Minutes.defaults().of(Chore.OPEN_BOX));
+  }
+
+  private static void assertWithin(
+      double most, int receptacles, int visitsDeep, double openingMinutes) {
     World world = world(receptacles, openingMinutes);
     double best = world.best(world.prior(), visitsDeep);
     for (Ahead ahead : Ahead.values()) {
-      assertNear(best, world.advised(world.prior(), visitsDeep, ahead), HELD);
+      assertNear(best, world.advised(world.prior(), visitsDeep, ahead), most);
     }
   }
 
@@ -84,7 +80,7 @@ class PlanSearchTest {
         "advised " + advised + " min, best of all plans " + best + " min");
   }
 
-  /** How far the advice looks. */
+  /** How far the advice looks: visits thought of, the next one among them. */
   private enum Ahead {
     ONE_STEP,
     TWO_STEPS
@@ -144,7 +140,6 @@ class PlanSearchTest {
       shares = new BoxShares(beliefs);
       openings = timetable.openings(survey);
       opening = new OpeningMinutes(openings, timetable.wrongStop());
-      second = new SecondStep(shares, opening);
       fetching = timetable.fetching(Situation.START);
       List<Choice.Read> chosen =
           Visits.of(circuit, survey).stream().filter(World::isPlain).toList();
@@ -157,8 +152,8 @@ class PlanSearchTest {
         BandedVisit banded =
             BandedVisit.of(timetable.following(visit), !visit.loads().isEmpty(), shows, shares);
         visits.add(banded);
-        second.add(banded);
       }
+      second = new SecondStep(shares, opening, visits);
     }
 
     /** By the low-impedance meter with nothing on, or before and under the heater plugged in. */
@@ -199,11 +194,12 @@ class PlanSearchTest {
     /** What the same minutes are when each step is the one that looks best. */
     double advised(State state, int left, Ahead ahead) {
       double opened = opening.expected(masses(state));
-      if (left == 0) {
+      if (left == 0 || opened == 0) {
         return opened;
       }
+      Openings.Weighed look = look(state, ahead);
       ToDoubleFunction<State> looks = after -> looks(after, ahead);
-      double least = opened;
+      double least = Math.min(opened, look.expectedMinutes());
       Optional<BandedVisit> chosen = Optional.empty();
       for (BandedVisit visit : visits) {
         double expected = visit.minutes(state.toFetch) + mean(visit, state, looks);
@@ -212,18 +208,36 @@ class PlanSearchTest {
           chosen = Optional.of(visit);
         }
       }
-      if (chosen.isEmpty()) {
-        return openFirst(state, left, ahead);
+      if (chosen.isPresent()) {
+        ToDoubleFunction<State> then = after -> advised(after, left - 1, ahead);
+        return chosen.get().minutes(state.toFetch) + mean(chosen.get(), state, then);
       }
-      ToDoubleFunction<State> then = after -> advised(after, left - 1, ahead);
-      return chosen.get().minutes(state.toFetch) + mean(chosen.get(), state, then);
+      if (opened < look.expectedMinutes() || !isWorthFollowing(state, look.place())) {
+        return opened;
+      }
+      double then = advised(state.fine(look.place()), left, ahead);
+      return openings[look.place()] + missing(state, look.place()) * then;
+    }
+
+    /** The look that the advice would offer. */
+    private Openings.Weighed look(State state, Ahead ahead) {
+      List<Integer> closed =
+          IntStream.range(0, openings.length).filter(state::isClosed).boxed().toList();
+      return new Openings(believed(state), openings, left -> afterLook(left, state.toFetch, ahead))
+          .best(closed);
+    }
+
+    private double afterLook(Beliefs left, double toFetch, Ahead ahead) {
+      return switch (ahead) {
+        case ONE_STEP -> second.from(left).expected(toFetch);
+        case TWO_STEPS -> second.from(left).expectedWithTwo(toFetch);
+      };
     }
 
     private double looks(State after, Ahead ahead) {
-      double opened = opening.expected(masses(after));
       return switch (ahead) {
-        case ONE_STEP -> opened;
-        case TWO_STEPS -> second.expected(lookedAt(after), opened, after.toFetch);
+        case ONE_STEP -> opening.expected(masses(after));
+        case TWO_STEPS -> second.from(believed(after)).expected(after.toFetch);
       };
     }
 
@@ -238,26 +252,6 @@ class PlanSearchTest {
         }
       }
       return sum;
-    }
-
-    /** Opens the box that is likeliest for its minutes, and goes on when it looked fine. */
-    private double openFirst(State state, int left, Ahead ahead) {
-      double[] masses = masses(state);
-      double stopped = opening.expected(masses);
-      int box = mostPerMinute(masses);
-      if (!isWorthFollowing(state, box)) {
-        return stopped;
-      }
-      double then = missing(state, box) * advised(state.fine(box), left, ahead);
-      return Math.min(stopped, openings[box] + then);
-    }
-
-    private int mostPerMinute(double[] masses) {
-      int most = 0;
-      for (int box = 1; box < masses.length; box++) {
-        most = masses[box] / openings[box] > masses[most] / openings[most] ? box : most;
-      }
-      return most;
     }
 
     /** A box that may hold the joint, and may not. */
@@ -282,14 +276,17 @@ class PlanSearchTest {
       return masses;
     }
 
-    /** The beliefs by the readings and by what was opened; they sum to one. */
-    private double[] lookedAt(State state) {
-      double all = notFound(state);
-      double[] weights = new double[state.weights.length];
-      for (int b = 0; b < weights.length; b++) {
-        weights[b] = state.weights[b] * elsewhere(state, b) / all;
+    /** What is believed after the readings and after what was opened. */
+    private Beliefs believed(State state) {
+      List<Belief> weighed = new ArrayList<>();
+      for (int b = 0; b < state.weights.length; b++) {
+        weighed.add(beliefs.all().get(b).with(state.weights[b]));
       }
-      return weights;
+      Beliefs believed = new Beliefs(beliefs.circuit(), weighed);
+      for (int box = 0; box < openings.length; box++) {
+        believed = state.isClosed(box) ? believed : believed.withoutPlace(box);
+      }
+      return believed.summingToOne();
     }
 
     private double notFound(State state) {
