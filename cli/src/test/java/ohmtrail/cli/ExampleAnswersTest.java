@@ -11,7 +11,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import ohmtrail.cli.render.json.LocateSchema;
+import ohmtrail.cli.render.json.DocumentSchema;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -63,7 +63,7 @@ class ExampleAnswersTest {
       Golden.write(name, document);
     }
     assertAlike(JACKSON.readTree(Golden.read(name)), JACKSON.readTree(document), name);
-    assertEquals(Set.of(), LocateSchema.read().breaches(document));
+    assertEquals(Set.of(), DocumentSchema.named("locate").breaches(document));
   }
 
   private static void assertAlike(JsonNode expected, JsonNode actual, String where) {

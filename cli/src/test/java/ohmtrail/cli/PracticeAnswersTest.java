@@ -12,8 +12,8 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.Prediction;
 import ohmtrail.cli.render.json.CheckJson;
+import ohmtrail.cli.render.json.DocumentSchema;
 import ohmtrail.cli.render.json.LocateJson;
-import ohmtrail.cli.render.json.LocateSchema;
 import ohmtrail.cli.render.json.PredictJson;
 import ohmtrail.cli.render.text.CheckText;
 import ohmtrail.cli.render.text.LocateText;
@@ -49,7 +49,7 @@ class PracticeAnswersTest {
           "ring");
 
   private static final int WIDTH = 80;
-  private static final LocateSchema SCHEMA = LocateSchema.read();
+  private static final DocumentSchema SCHEMA = DocumentSchema.named("locate");
 
   @TestFactory
   Stream<DynamicTest> everyKindOfCaseIsAnswered() {

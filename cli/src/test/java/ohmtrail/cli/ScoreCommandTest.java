@@ -6,16 +6,19 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
+import ohmtrail.cli.render.json.DocumentSchema;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
@@ -116,6 +119,23 @@ class ScoreCommandTest {
     }
     assertTrue(slight.get("advice").get("boxes").get("mean").asDouble() >= 1, out.toString());
     assertTrue(slight.get("advice").get("harms").isInt(), out.toString());
+  }
+
+  /** Sound circuits, mistyped readings and the exact calculation leave different members null. */
+  @ParameterizedTest
+  @CsvSource({
+    "score, healthy loose --cases 2 --oracle 1",
+    "score, mistyped two-joints --cases 1",
+    "score-game, loose charred --game --cases 1"
+  })
+  void everyDocumentKeepsToItsSchema(String document, String arguments) throws IOException {
+    assertEquals(0, run(("score " + arguments + " --json").split(" ")), err.toString());
+
+    DocumentSchema schema = DocumentSchema.named(document);
+    assertEquals(Set.of(), schema.breaches(out.toString()));
+    JsonNode lacking = new ObjectMapper().readTree(out.toString());
+    ((ObjectNode) lacking.get("populations").get(0)).remove("population");
+    assertEquals(1, schema.breaches(lacking).size(), "a document without a member passes");
   }
 
   @Test

@@ -66,7 +66,7 @@ class JsonTest {
 
   @TestFactory
   Stream<DynamicTest> everyAnswerKeepsToTheSchema() {
-    LocateSchema schema = LocateSchema.read();
+    DocumentSchema schema = DocumentSchema.named("locate");
     return ANSWERS.entrySet().stream()
         .flatMap(
             entry ->
@@ -83,7 +83,7 @@ class JsonTest {
 
   @Test
   void theSchemaWouldNoticeAMemberThatIsGoneOrOfAnotherKind() throws JsonProcessingException {
-    LocateSchema schema = LocateSchema.read();
+    DocumentSchema schema = DocumentSchema.named("locate");
     for (String member :
         List.of("verdict", "boxes", "suspects", "readings", "assumptions", "heat", "format")) {
       ObjectNode gone = document(Answers.HALL, Answers::twoEnds);

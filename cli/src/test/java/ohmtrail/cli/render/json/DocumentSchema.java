@@ -13,21 +13,21 @@ import java.nio.file.Path;
 import java.util.Set;
 import java.util.TreeSet;
 
-/** The schema of the {@code locate} document. */
-public final class LocateSchema {
+/** The schema of a document. */
+public final class DocumentSchema {
   private static final ObjectMapper JACKSON = new ObjectMapper();
 
   private final JsonSchema schema;
 
-  private LocateSchema(JsonSchema schema) {
+  private DocumentSchema(JsonSchema schema) {
     this.schema = schema;
   }
 
-  /** Reads it from the project's shared folder. */
-  public static LocateSchema read() {
-    Path file = Path.of(System.getProperty("ohmtrail.shared"), "schema", "locate.schema.json");
+  /** Reads that of a document from the project's shared folder. */
+  public static DocumentSchema named(String document) {
+    Path file = Path.of(System.getProperty("ohmtrail.shared"), "schema", document + ".schema.json");
     try {
-      return new LocateSchema(
+      return new DocumentSchema(
           JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
               .getSchema(Files.readString(file)));
     } catch (IOException e) {
