@@ -14,6 +14,7 @@ import java.util.concurrent.Callable;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
+import ohmtrail.cli.casefile.CaseText;
 import ohmtrail.cli.render.WholeFile;
 import ohmtrail.cli.walk.CaseFolder;
 import ohmtrail.cli.walk.Lines;
@@ -64,8 +65,13 @@ final class WalkCommand implements Callable<Integer> {
         each -> each.warnings().forEach(problem -> err.println("warning: " + problem.format())));
     CaseFolder store = new CaseFolder(file, text, WholeFile::write);
     try (Lines lines = lines(out)) {
-      return Walk.run(caseFile, title(), lines, out, store) ? ExitCode.ANSWER : ExitCode.FAILURE;
+      boolean saved = Walk.run(caseFile, written(text), title(), lines, out, store);
+      return saved ? ExitCode.ANSWER : ExitCode.FAILURE;
     }
+  }
+
+  private CaseText written(Optional<String> text) {
+    return text.map(each -> CaseText.of(file.toString(), each)).orElseGet(CaseText::unwritten);
   }
 
   private String title() {

@@ -69,8 +69,40 @@ final class Doubts {
             + "?");
   }
 
+  /**
+   * What to say of a test of any kind that was taken in already; empty where something believable
+   * shows all of it.
+   */
+  Optional<String> aboutTest(Test test) {
+    return test.readings().stream()
+        .filter(reading -> Double.isFinite(reading.value()) && !reading.isDead())
+        .flatMap(reading -> aboutNoted(test, reading).stream())
+        .findFirst();
+  }
+
+  private Optional<String> aboutNoted(Test test, Reading reading) {
+    Outlook outlook = outlook(test.withReadings(List.of(reading)).named("doubted"));
+    if (outlook.allows(reading.value())) {
+      return Optional.empty();
+    }
+    String unit = " " + reading.measurand().unit();
+    return Optional.of(
+        "Taken in, but nothing that was still believed of this run shows "
+            + Figures.number(reading.value())
+            + unit
+            + " there: "
+            + Figures.number(outlook.least())
+            + " to "
+            + Figures.number(outlook.most())
+            + unit
+            + " would be. Type undo if it was not so.");
+  }
+
   private Outlook outlook(List<LoadInUse> loads, Reading reading) {
-    Test blank = new Test("doubted", loads, List.of(reading));
+    return outlook(new Test("doubted", loads, List.of(reading)));
+  }
+
+  private Outlook outlook(Test blank) {
     return Outlook.of(
         caseFile.circuit(), caseFile.survey(), caseFile.assumptions(), posterior, blank);
   }

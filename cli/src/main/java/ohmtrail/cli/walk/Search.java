@@ -1,5 +1,6 @@
 package ohmtrail.cli.walk;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -14,6 +15,7 @@ import ohmtrail.advise.Situation;
 import ohmtrail.advise.Timetable;
 import ohmtrail.circuit.Box;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.TypedTest;
 import ohmtrail.cli.casefile.TypedVolts;
 import ohmtrail.cli.names.Names;
 import ohmtrail.cli.render.AdviceWords;
@@ -21,6 +23,7 @@ import ohmtrail.cli.render.text.Page;
 import ohmtrail.locate.Posterior;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -64,12 +67,15 @@ record Search(
               "reach",
               "open",
               "at",
+              "note",
               "keep"));
 
   private static final Pattern SEEN =
       Pattern.compile(
           "(fine|ok|burnt|burned|bad|remade|cannot reach|can't reach|out of reach|reach|open|at)"
               + "(?: +(.+))?");
+
+  private static final String NOTE = "note ";
 
   Search {
     skipped = Set.copyOf(skipped);
@@ -136,6 +142,9 @@ record Search(
   public Reply answer(String line) {
     String word = line.strip().toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
     Matcher seen = SEEN.matcher(word);
+    if (word.startsWith(NOTE)) {
+      return note(line.strip().substring(NOTE.length()));
+    }
     return switch (word) {
       case "" -> stay("A number of volts is asked for, or a word: help lists them.");
       case "help", "h", "?" -> Reply.on(words().help().toString(), this);
@@ -391,7 +400,9 @@ record Search(
   /** A reading with nothing on, at a box of the user's own choice. */
   private Reply at(String box, boolean named) {
     Optional<Meter> meter =
-        taken.survey().meters().stream().max(Comparator.comparingDouble(Meter::inputOhms));
+        taken.survey().meters().stream()
+            .filter(each -> each.measurand() == Measurand.VOLTAGE)
+            .max(Comparator.comparingDouble(Meter::inputOhms));
     if (!named || meter.isEmpty()) {
       return stay("Which box?\nMaybe type at and its name.");
     }
@@ -411,6 +422,27 @@ record Search(
     Test test = new Test(fresh("idle at " + box), List.of(), List.of(blank));
     Task take = new Task.Take(new Choice.Read(List.of(test)), 0);
     return Reply.on("", then(taken, take));
+  }
+
+  /** A test in the words of a case file, whatever was measured. */
+  private Reply note(String words) {
+    TypedTest typed = TypedTest.of(taken, words);
+    if (typed.test().isEmpty()) {
+      return stay(String.join("\n", typed.wrong()));
+    }
+    CaseFile equipped = typed.before();
+    Test test = typed.test().get();
+    boolean weighed = equipped.equals(now.caseFile());
+    Posterior posterior = weighed ? now.posterior() : Assessment.posterior(equipped);
+    String remark =
+        new Doubts(equipped, posterior)
+            .aboutTest(test)
+            .map(doubt -> new Page(width).paragraphs(doubt).toString())
+            .orElse("");
+    List<Test> tests = new ArrayList<>(equipped.survey().tests());
+    tests.add(test);
+    Reply after = weigh(equipped.with(equipped.survey().withTests(tests)), now.situation());
+    return Reply.on(remark + after.says(), after.next());
   }
 
   private String fresh(String name) {

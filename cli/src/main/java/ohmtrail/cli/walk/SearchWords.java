@@ -33,6 +33,9 @@ final class SearchWords {
           "cannot reach: the box cannot be read at or opened as it is; reach BOX takes that back",
           "skip: another step instead; open: look into the box that comes first",
           "at BOX: read there instead, nothing on",
+          "note TEST: READINGS: any other test, as a case file says it: note heater at hall-2: around"
+              + " panel to hall-1 hot 9.8 A; note off + link hot-ground at panel: hall-2 hot-ground"
+              + " 0.43 ohm",
           "undo: take the last answer back",
           "map, ranking, profile, why: the run, the boxes, the volts along it, what must not be done",
           "quit: end; everything is saved all the time");

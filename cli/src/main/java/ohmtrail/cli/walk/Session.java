@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.casefile.CaseFileWriter;
+import ohmtrail.cli.casefile.CaseText;
 import ohmtrail.cli.render.text.Page;
 
 /** Leads a dialogue from answer to answer and keeps the case after each. */
@@ -14,13 +14,24 @@ public final class Session {
   private final Lines lines;
   private final PrintWriter out;
   private final Optional<CaseStore> store;
+  private final CaseText text;
   private boolean unsaved;
 
-  /** Answers come from there, what is said goes there, the case, if any, is kept there. */
-  public Session(Lines lines, PrintWriter out, Optional<CaseStore> store) {
+  /** Answers come from there, what is said goes there; no case is kept. */
+  public Session(Lines lines, PrintWriter out) {
+    this(lines, out, Optional.empty(), CaseText.unwritten());
+  }
+
+  /** Keeps the case there, its text going on from what was written. */
+  public Session(Lines lines, PrintWriter out, CaseStore store, CaseText text) {
+    this(lines, out, Optional.of(store), text);
+  }
+
+  private Session(Lines lines, PrintWriter out, Optional<CaseStore> store, CaseText text) {
     this.lines = lines;
     this.out = out;
     this.store = store;
+    this.text = text;
   }
 
   /**
@@ -58,7 +69,7 @@ public final class Session {
 
   private void setAside(CaseStore kept, CaseFile caseFile) {
     try {
-      say("What was read before is kept in " + kept.setAside(text(caseFile)) + ".");
+      say("What was read before is kept in " + kept.setAside(text.saying(caseFile)) + ".");
     } catch (IOException e) {
       say("What was read before cannot be kept: " + String.valueOf(e.getMessage()));
     }
@@ -73,7 +84,7 @@ public final class Session {
 
   private void save(CaseStore kept, CaseFile caseFile) {
     try {
-      String said = kept.save(text(caseFile));
+      String said = kept.save(text.saying(caseFile));
       if (unsaved) {
         say("Saved again, in " + kept.name() + ".");
       }
@@ -93,10 +104,6 @@ public final class Session {
     }
   }
 
-  private static String text(CaseFile caseFile) {
-    return new CaseFileWriter().write(caseFile);
-  }
-
   /** Whoever ends it: where the case is, or the case itself where it could not be saved. */
   private boolean close(Dialogue last) {
     out.print(last.closing());
@@ -111,7 +118,7 @@ public final class Session {
     } else if (unsaved) {
       say("Not saved. This is the case; copy it into a file:");
       out.println();
-      out.print(text(caseFile.get()));
+      out.print(text.saying(caseFile.get()));
     } else {
       say("The case is in " + store.get().name() + ".");
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.CaseText;
 
 /** Begins a search where a case is, or with the run where there is none yet. */
 public final class Walk {
@@ -13,17 +14,23 @@ public final class Walk {
    * Leads a search to its end.
    *
    * @param caseFile the case; empty where its file is not there
+   * @param text of the case, as it was written
    * @param title what a new case is called
    * @return whether the case as it ended is in its file
    * @throws IOException when no answer can be read
    */
   public static boolean run(
-      Optional<CaseFile> caseFile, String title, Lines lines, PrintWriter out, CaseStore store)
+      Optional<CaseFile> caseFile,
+      CaseText text,
+      String title,
+      Lines lines,
+      PrintWriter out,
+      CaseStore store)
       throws IOException {
     Reply begun =
         caseFile
             .map(each -> Search.begin(each, lines.width()))
             .orElseGet(() -> NewRun.begin(title, lines.width()));
-    return new Session(lines, out, Optional.of(store)).run(begun.says(), begun.next());
+    return new Session(lines, out, store, text).run(begun.says(), begun.next());
   }
 }

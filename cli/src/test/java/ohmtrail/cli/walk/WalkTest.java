@@ -15,7 +15,9 @@ import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
+import ohmtrail.cli.casefile.CaseText;
 import ohmtrail.survey.Finding;
+import ohmtrail.survey.Measurand;
 import org.junit.jupiter.api.Test;
 
 /** A session without a terminal: what it says, and what it keeps. */
@@ -112,7 +114,8 @@ class WalkTest {
           text.isPresent()
               ? Optional.of(new CaseFileReader().read("hall", text.get()))
               : Optional.empty();
-      return Walk.run(caseFile, "hall", lines, printed, memory);
+      CaseText written = text.map(each -> CaseText.of("hall", each)).orElseGet(CaseText::unwritten);
+      return Walk.run(caseFile, written, "hall", lines, printed, memory);
     } catch (IOException | CaseFileException e) {
       throw new AssertionError(e);
     }
@@ -151,6 +154,66 @@ class WalkTest {
         memory.kept.stream().map(text -> text.split("hot-neutral", -1).length - 1).toList();
     assertEquals(List.of(1, 0, 1, 1), readings);
     assertEquals(121.5, memory.last().survey().tests().get(0).readings().get(0).value());
+  }
+
+  @Test
+  void whatSomebodyWroteStaysInTheFile() {
+    String written = "# Since the flood.\n" + HALL + "# the heater is the neighbour's\n";
+
+    walk(Optional.of(written), List.of("121.9", "cannot reach hall-4", "quit"));
+
+    String last = memory.kept.get(memory.kept.size() - 1);
+    assertTrue(last.startsWith(written), last);
+    assertEquals(1, memory.last().survey().readingCount());
+    assertEquals(1, memory.last().survey().findings().size());
+  }
+
+  @Test
+  void aCurrentAndAResistanceWithTheBreakerOffAreTakenInToo() {
+    walk(
+        Optional.of(HALL),
+        List.of(
+            "note off + link hot-neutral at hall-4: hall-1 hot-neutral 0.27 ohm",
+            "note heater at hall-2: around panel to hall-1 hot 12.4 A; hall-2 hot-neutral 117.9 V",
+            "quit"));
+
+    List<ohmtrail.survey.Test> tests = memory.last().survey().tests();
+    assertEquals(2, tests.size(), flat());
+    assertTrue(tests.get(0).isDead());
+    assertEquals(Measurand.RESISTANCE, tests.get(0).readings().get(0).measurand());
+    assertEquals(Measurand.CURRENT, tests.get(1).readings().get(0).measurand());
+    assertEquals(2, tests.get(1).readings().size());
+    assertFalse(flat().contains("Taken in, but"), flat());
+  }
+
+  @Test
+  void whatIsNotedAndHardToBelieveIsSaidAndUndoTakesItBack() {
+    walk(
+        Optional.of(HALL),
+        List.of("note heater at hall-2: around panel to hall-1 hot 24 A", "undo", "quit"));
+
+    assertTrue(
+        flat().contains("nothing that was still believed of this run shows 24 A there"), flat());
+    assertEquals(0, memory.last().survey().readingCount());
+  }
+
+  @Test
+  void whatCannotBeNotedIsSaidAndNothingIsTakenIn() {
+    walk(
+        Optional.of(HALL),
+        List.of(
+            "note 12 A",
+            "note heater at hall-9: hall-1 hot-neutral 117 V",
+            "note idle: hall-1 hot-neutral 0.4 ohm ohmmeter",
+            "note off: around panel to hall-1 hot 3 A",
+            "note idle: hall-1 hot-neutral 117 V; [",
+            "quit"));
+
+    assertTrue(flat().contains("Test (12 A) must say what was on"), flat());
+    assertTrue(flat().contains("(hall-9)"), flat());
+    assertTrue(flat().contains("must be read with the breaker off"), flat());
+    assertTrue(flat().contains("must be taken with the breaker on"), flat());
+    assertEquals(0, memory.last().survey().tests().size());
   }
 
   @Test

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Supply;
@@ -29,6 +31,16 @@ public record Run(
   public Run {
     boxes = Map.copyOf(boxes);
     taken = List.copyOf(taken);
+  }
+
+  /** Of a circuit that is there already. */
+  public static Run of(Circuit circuit) {
+    return new Run(
+        Optional.of(circuit.supply()),
+        circuit.boxes().stream().collect(Collectors.toMap(Box::name, Function.identity())),
+        new Names(circuit.boxes().stream().map(Box::name).toList()),
+        Optional.of(circuit),
+        List.of());
   }
 
   /** Without a single box: nothing can be held against it. */

@@ -7,10 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Function;
-import java.util.stream.Collectors;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
-import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.run.Run;
 import ohmtrail.cli.casefile.text.Node.Scalar;
@@ -20,7 +18,6 @@ import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.YamlText;
 import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Unit;
-import ohmtrail.cli.names.Names;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
@@ -49,34 +46,51 @@ public final class SurveyWriter {
    */
   public SurveyWriter(Survey survey, Circuit circuit) {
     this.survey = survey;
-    Run run =
-        new Run(
-            Optional.of(circuit.supply()),
-            circuit.boxes().stream().collect(Collectors.toMap(Box::name, Function.identity())),
-            new Names(circuit.boxes().stream().map(Box::name).toList()),
-            Optional.of(circuit),
-            List.of());
+    Run run = Run.of(circuit);
     this.nominalVolts = run.loadVolts();
     this.site = new Site(run, survey.meters());
   }
 
   /** The lines from the meters to what was found. */
   public String write() {
-    out.append(survey.meters().isEmpty() ? "meters: {}\n" : "meters:\n");
-    survey.meters().forEach(this::writeMeter);
-    if (!survey.loads().isEmpty()) {
-      out.append("loads:\n");
-      survey.loads().forEach(load -> writeLoad(load, wiredAt(load)));
-    }
-    if (!survey.tests().isEmpty()) {
-      out.append("tests:\n");
-      survey.tests().forEach(this::writeTest);
-    }
-    if (!survey.findings().isEmpty()) {
-      out.append("found:\n");
-      survey.findings().forEach(this::writeFinding);
-    }
-    return out.toString();
+    return (survey.meters().isEmpty() ? "meters: {}\n" : "")
+        + under("meters", meters(survey.meters()))
+        + under("loads", loads(survey.loads()))
+        + under("tests", tests(survey.tests()))
+        + under("found", findings(survey.findings()));
+  }
+
+  private static String under(String key, String lines) {
+    return lines.isEmpty() ? "" : key + ":\n" + lines;
+  }
+
+  /** The lines of some of the meters, without their key. */
+  public String meters(List<Meter> some) {
+    return lines(some, this::writeMeter);
+  }
+
+  /** The lines of some of the loads, without their key. */
+  public String loads(List<Load> some) {
+    return lines(some, load -> writeLoad(load, wiredAt(load)));
+  }
+
+  /** The lines of some of the tests, without their key; the names of the others are taken. */
+  public String tests(List<Test> some) {
+    survey.tests().stream()
+        .filter(test -> !some.contains(test))
+        .forEach(test -> testNames.take(test.name()));
+    return lines(some, this::writeTest);
+  }
+
+  /** The lines of some of what was found, without their key. */
+  public String findings(List<Finding> some) {
+    return lines(some, this::writeFinding);
+  }
+
+  private <T> String lines(List<T> some, Consumer<T> writing) {
+    int start = out.length();
+    some.forEach(writing);
+    return out.substring(start);
   }
 
   private void writeFinding(Finding finding) {

@@ -2,7 +2,6 @@ package ohmtrail.cli.walk.lesson;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.util.Optional;
 import ohmtrail.cli.walk.Lines;
 import ohmtrail.cli.walk.Reply;
 import ohmtrail.cli.walk.Session;
@@ -20,6 +19,6 @@ public final class Lessons {
    */
   public static void give(Level level, long seed, Lines lines, PrintWriter out) throws IOException {
     Reply begun = Lesson.begin(level.draw(seed), seed, lines.width());
-    new Session(lines, out, Optional.empty()).run(begun.says(), begun.next());
+    new Session(lines, out).run(begun.says(), begun.next());
   }
 }

@@ -1,0 +1,91 @@
+package ohmtrail.cli.casefile;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import ohmtrail.cli.casefile.survey.SurveyWriter;
+import ohmtrail.cli.casefile.text.GrowingText;
+import ohmtrail.survey.Survey;
+
+/**
+ * The text of a case that goes on: what somebody wrote, comments and all, with what has come since
+ * put under its keys. Where that would not say the case as it is now, the case is written anew.
+ * Immutable.
+ */
+public final class CaseText {
+  private final String name;
+  private final Optional<String> written;
+
+  private CaseText(String name, Optional<String> written) {
+    this.name = name;
+    this.written = written;
+  }
+
+  /** Of a case that nobody wrote yet. */
+  public static CaseText unwritten() {
+    return new CaseText("", Optional.empty());
+  }
+
+  /**
+   * Of a case that somebody wrote.
+   *
+   * @param name the file that it was read from
+   * @param written what it held
+   */
+  public static CaseText of(String name, String written) {
+    return new CaseText(name, Optional.of(written));
+  }
+
+  /** The text that says a case. */
+  public String saying(CaseFile now) {
+    return written
+        .flatMap(text -> continued(text, now))
+        .orElseGet(() -> new CaseFileWriter().write(now));
+  }
+
+  /** What was written with what has come since; empty where the case has changed otherwise. */
+  private Optional<String> continued(String text, CaseFile now) {
+    Optional<CaseFile> before = read(text);
+    if (before.isEmpty()) {
+      return Optional.empty();
+    }
+    if (saysTheSame(before.get(), now)) {
+      return written;
+    }
+    Survey was = before.get().survey();
+    Survey is = now.survey();
+    SurveyWriter writer = new SurveyWriter(is, now.circuit());
+    GrowingText longer =
+        GrowingText.of(text)
+            .plus("loads", writer.loads(added(was, is, Survey::loads)))
+            .plus("tests", writer.tests(added(was, is, Survey::tests)))
+            .plus("found", writer.findings(added(was, is, Survey::findings)));
+    // A meter that goes without saying must not be listed: the others would go.
+    GrowingText withMeters = longer.plus("meters", writer.meters(added(was, is, Survey::meters)));
+    return Stream.of(longer, withMeters)
+        .map(GrowingText::toString)
+        .filter(each -> read(each).filter(read -> saysTheSame(read, now)).isPresent())
+        .findFirst();
+  }
+
+  /** What a list has more than it had; of one that has changed otherwise, just what is new. */
+  private static <T> List<T> added(Survey was, Survey is, Function<Survey, List<T>> list) {
+    return list.apply(is).stream().filter(each -> !list.apply(was).contains(each)).toList();
+  }
+
+  private Optional<CaseFile> read(String text) {
+    try {
+      return Optional.of(new CaseFileReader().read(name, text));
+    } catch (CaseFileException broken) {
+      return Optional.empty();
+    }
+  }
+
+  /** But for the title, which nobody changes, and for what was odd in the text. */
+  private static boolean saysTheSame(CaseFile one, CaseFile other) {
+    return one.circuit().equals(other.circuit())
+        && one.survey().equals(other.survey())
+        && one.assumptions().equals(other.assumptions());
+  }
+}
