@@ -6,9 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
-import ohmtrail.advise.Advisor;
 import ohmtrail.practice.LiveCircuit;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * The whole search, from the complaint alone: what the advice takes beside half-split probing and
- * beside reading everything first. An hour or so.
+ * beside reading everything first. Half an hour or so on two idle cores.
  *
  * <p>The complaint is that lamps dim and nothing is dead: a fault there is, no open one, and of no
  * more than a kilohm. All three searchers play the same circuits.
@@ -43,8 +43,8 @@ class SearchStudyTest {
   private static final int ADVISED_ALONE = Integer.getInteger("ohmtrail.study.harm.games", 1000);
 
   /**
-   * The aim of 0.6 against reading everything first is missed (0.66 measured); held here so that it
-   * does not get worse unseen.
+   * The aim of 0.6 against reading everything first is missed (0.64 to 0.67 measured); held here so
+   * that it does not get worse unseen.
    */
   private static final double OF_EVERYTHING_FIRST = 0.7;
 
@@ -52,28 +52,22 @@ class SearchStudyTest {
 
   private static Games play(Population population) {
     Practice practice = new Practice(population, COMPLAINT, SEED);
-    List<PracticeCase> cases = IntStream.range(0, GAMES).mapToObj(practice::caseOf).toList();
     return new Games(
-        cases.stream().map(SearchStudyTest::advised).toList(),
-        cases.stream()
-            .map(each -> game(each).play(new HalfSplit(each.circuit(), COMPLAINT, SEED)))
-            .toList(),
-        cases.stream()
-            .map(each -> game(each).play(new ReadEverythingFirst(each.circuit(), COMPLAINT)))
-            .toList());
+        each(number -> play(practice, SEED, number, Way.ADVICE)),
+        each(number -> play(practice, SEED, number, Way.HALF_SPLIT)),
+        each(number -> play(practice, SEED, number, Way.EVERYTHING_FIRST)));
   }
 
-  private static Played advised(PracticeCase drawn) {
-    return advised(drawn, SEED);
+  private static List<Played> each(IntFunction<Played> game) {
+    return IntStream.range(0, GAMES).parallel().mapToObj(game).toList();
   }
 
-  private static Played advised(PracticeCase drawn, long errors) {
+  private static Played play(Practice practice, long seed, int number, Way way) {
+    PracticeCase drawn = practice.caseOf(number);
+    // Another seed for each circuit: else every first reading would have the same error.
+    long errors = seed + number;
     return new Game(new LiveCircuit(drawn, errors), MINUTES)
-        .play(new Advised(new Advisor(drawn.circuit(), COMPLAINT, MINUTES)));
-  }
-
-  private static Game game(PracticeCase drawn) {
-    return new Game(new LiveCircuit(drawn, SEED), MINUTES);
+        .play(way.on(drawn.circuit(), COMPLAINT, MINUTES, errors));
   }
 
   private static double mean(List<Played> games, ToDoubleFunction<Played> figure) {
@@ -124,7 +118,7 @@ class SearchStudyTest {
     List<String> harmful =
         IntStream.range(0, ADVISED_ALONE)
             .parallel()
-            .mapToObj(number -> harm(number, advised(practice.caseOf(number), seed + number)))
+            .mapToObj(number -> harm(number, play(practice, seed, number, Way.ADVICE)))
             .flatMap(Optional::stream)
             .toList();
     assertEquals(
