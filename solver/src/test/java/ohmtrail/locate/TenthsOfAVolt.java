@@ -28,8 +28,8 @@ final class TenthsOfAVolt {
         double rounded = Math.round(STEPS_PER_VOLT * volts.get(next++)) / STEPS_PER_VOLT;
         shown.add(each.showing(rounded));
       }
-      tests.add(new Test(test.name(), test.loads(), shown));
+      tests.add(test.withReadings(shown));
     }
-    return new Survey(plan.meters(), plan.loads(), tests);
+    return plan.withTests(tests);
   }
 }
