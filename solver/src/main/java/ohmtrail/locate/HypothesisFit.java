@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.stream.IntStream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Evaluation;
@@ -22,6 +23,9 @@ final class HypothesisFit {
   private static final double COST_TOLERANCE = 1e-4;
   private static final double PARAMETER_TOLERANCE = 1e-3;
 
+  /** A start so many standard deviations away is looked at before it is taken. */
+  private static final double FAR_START = 5;
+
   /** Above this many times the largest degraded ohms a joint is as good as open. */
   private static final double BEYOND_OPEN = 100;
 
@@ -34,6 +38,12 @@ final class HypothesisFit {
   private final double lowestOhms;
   private final double highestOhms;
   private final double instability;
+
+  /**
+   * How loosely the logarithms of the ohms are held to where they start: ohms that no reading feels
+   * would else be sent anywhere by a step.
+   */
+  private final double rangeOfLogOhms;
 
   HypothesisFit(
       Circuit circuit,
@@ -51,6 +61,7 @@ final class HypothesisFit {
     this.active = active.clone();
     this.lowestOhms = prior.low();
     this.highestOhms = prior.high() * BEYOND_OPEN;
+    this.rangeOfLogOhms = Math.log(prior.high() / prior.low());
     this.instability = assumptions.value(Assumption.UNSTABLE_SPREAD);
   }
 
@@ -99,10 +110,35 @@ final class HypothesisFit {
    * @param leftOut readings to leave out
    */
   Result fit(List<Degradation> start, double[] startMean, BitSet leftOut) {
-    Problem problem = new Problem(start, leftOut);
+    return run(new Problem(start, finite(start), leftOut), startMean);
+  }
+
+  /** The same with the ohms held where they are: the parameters alone are fitted. */
+  Result fitParameters(List<Degradation> held, BitSet leftOut) {
+    return run(new Problem(held, List.of(), leftOut), new double[active.length]);
+  }
+
+  private static List<Integer> finite(List<Degradation> start) {
+    return IntStream.range(0, start.size())
+        .filter(d -> Double.isFinite(start.get(d).ohms()))
+        .boxed()
+        .toList();
+  }
+
+  /**
+   * Where parameters are sent far by a linearised model, that may have led them astray: then they
+   * start where everything is as stated, if the readings are nearer to that.
+   */
+  private double[] nearer(Problem problem, double[] startMean) {
+    double[] stated = new double[active.length];
+    boolean isFar = Linearised.distance(startMean, stated) > FAR_START;
+    return isFar && problem.cost(startMean) > problem.cost(stated) ? stated : startMean;
+  }
+
+  private Result run(Problem problem, double[] startMean) {
     WeightedLeastSquares.Fit fit =
         new WeightedLeastSquares(COST_TOLERANCE, PARAMETER_TOLERANCE)
-            .fit(problem, problem.start(startMean));
+            .fit(problem, problem.start(nearer(problem, startMean)));
     double[] end = fit.point().toArray();
     return new Result(problem.degradations(end), problem.point(end), fit.converged());
   }
@@ -117,19 +153,15 @@ final class HypothesisFit {
     private final BitSet leftOut;
 
     /** The degradations whose ohms are fitted. */
-    private final List<Integer> free = new ArrayList<>();
+    private final List<Integer> free;
 
     /** Those of them that are one joint under another current: their ohms are tied. */
     private final List<Integer> tied = new ArrayList<>();
 
-    Problem(List<Degradation> start, BitSet leftOut) {
+    Problem(List<Degradation> start, List<Integer> free, BitSet leftOut) {
       this.start = List.copyOf(start);
+      this.free = List.copyOf(free);
       this.leftOut = leftOut;
-      for (int d = 0; d < start.size(); d++) {
-        if (Double.isFinite(start.get(d).ohms())) {
-          free.add(d);
-        }
-      }
       for (int f = 1; f < free.size(); f++) {
         if (jointOf(f).equals(jointOf(f - 1))) {
           tied.add(f);
@@ -148,9 +180,20 @@ final class HypothesisFit {
     double[] start(double[] startMean) {
       double[] values = Arrays.copyOf(startMean, columns());
       for (int f = 0; f < free.size(); f++) {
-        values[active.length + f] = Math.log(start.get(free.get(f)).ohms());
+        values[active.length + f] = logStart(f);
       }
       return values;
+    }
+
+    /** The sum of squares where the parameters are these and the ohms as at the start. */
+    double cost(double[] mean) {
+      double[] residuals = new double[rows()];
+      evaluate(start(mean), residuals, new double[rows()][columns()]);
+      return Arrays.stream(residuals).map(residual -> residual * residual).sum();
+    }
+
+    private double logStart(int freePlace) {
+      return Math.log(start.get(free.get(freePlace)).ohms());
     }
 
     List<Degradation> degradations(double[] values) {
@@ -173,7 +216,7 @@ final class HypothesisFit {
 
     @Override
     public int rows() {
-      return observations.count() + active.length + tied.size();
+      return observations.count() + active.length + tied.size() + free.size();
     }
 
     @Override
@@ -199,6 +242,11 @@ final class HypothesisFit {
         residuals[row] = -(values[column] - values[column - 1]) / instability;
         jacobian[row][column] = 1 / instability;
         jacobian[row++][column - 1] = -1 / instability;
+      }
+      for (int f = 0; f < free.size(); f++) {
+        int column = active.length + f;
+        residuals[row] = (logStart(f) - values[column]) / rangeOfLogOhms;
+        jacobian[row++][column] = 1 / rangeOfLogOhms;
       }
     }
 

@@ -192,7 +192,7 @@ final class Shortlist {
       for (double share : ENDS) {
         double end = followed.quantile(share);
         if (curve.distance(end) > FAR_APART) {
-          settled(first, joints, end, curve.nearest(end).meanAt(end)).ifPresent(bends::add);
+          bends.add(bend(first, joints, end, curve.nearest(end).meanAt(end), wrong));
         }
       }
     }
@@ -220,9 +220,20 @@ final class Shortlist {
   }
 
   /**
-   * The model where the readings put the parameters at so many ohms; empty where that does not
-   * settle, for then the linearised model speaks of places that it does not know.
+   * The model where the readings put the parameters at so many ohms. Where steps do not settle, the
+   * linearised model speaks of places that it does not know, such as ohms beyond a limit, and the
+   * parameters are fitted.
    */
+  private Bend bend(JointScan scan, List<Joint> joints, double ohms, double[] start, BitSet wrong) {
+    return settled(scan, joints, ohms, start)
+        .orElseGet(
+            () -> {
+              double[] point = weighing.fitParameters(scan.joint(), ohms, wrong).point();
+              return new Bend(ohms, weighing.model(scan, point, joints), point);
+            });
+  }
+
+  /** The same by steps alone; empty where they do not settle. */
   private Optional<Bend> settled(JointScan scan, List<Joint> joints, double ohms, double[] start) {
     double[] point = start;
     for (int step = 0; step < MOST_SETTLING_STEPS; step++) {

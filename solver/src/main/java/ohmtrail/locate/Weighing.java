@@ -265,6 +265,11 @@ final class Weighing {
                     leftOut));
   }
 
+  /** Fits the parameters with the ohms of a joint held, some readings left out. */
+  HypothesisFit.Result fitParameters(Joint joint, double ohms, BitSet leftOut) {
+    return fit.fitParameters(degraded(Optional.of(joint), ohms), leftOut);
+  }
+
   private Linearised fitHealthy() {
     Linearised first = linearise(Optional.empty(), parameters.nominalPoint(), new BitSet());
     Weigher.Weight weight = first.weight(0);
