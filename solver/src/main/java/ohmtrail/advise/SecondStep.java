@@ -76,16 +76,17 @@ final class SecondStep {
             .map(Map.Entry::getKey)
             .toList();
     for (BandedVisit visit : followed) {
-      best = Math.min(best, visit.minutes(fetching) + followed(visit, weights, fetching));
+      double own = visit.minutes(fetching);
+      best = Math.min(best, own + followed(visit, weights, fetching, best - own));
     }
     return best;
   }
 
-  /** Expected minutes after a visit that one more may follow. */
-  private double followed(BandedVisit visit, double[] weights, double fetching) {
+  /** Expected minutes after a visit that one more may follow; not followed beyond a bound. */
+  private double followed(BandedVisit visit, double[] weights, double fetching, double bound) {
     double toFetch = visit.needsLoad() ? 0 : fetching;
     double sum = 0;
-    for (int k = 0; k < BandedVisit.BANDS; k++) {
+    for (int k = 0; k < BandedVisit.BANDS && sum < bound; k++) {
       double[] then = weights.clone();
       double total = 0;
       for (int b = 0; b < then.length; b++) {
