@@ -165,6 +165,15 @@ class NextCommandTest {
   }
 
   @Test
+  void whatIsWiredInStaysOnAndEverySwitchIsClosed() throws IOException {
+    String text = Files.readString(ExampleCase.named("bath-heater-switch").file());
+    assertEquals(0, next(text), err.toString());
+    String said = out.toString().replaceAll("\\s+", " ");
+    assertTrue(said.contains("nothing plugged in, every switch closed"), said);
+    assertFalse(said.contains("nothing on"), said);
+  }
+
+  @Test
   void aBoxOutOfReachIsNotReadAt() throws IOException {
     assertEquals(0, next(RUN, "--out-of-reach", "hall-3", "--json"), err.toString());
 

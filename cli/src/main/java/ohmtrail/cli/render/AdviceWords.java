@@ -77,15 +77,17 @@ public final class AdviceWords {
     return between(reading) + during(test, reading.box()) + meter;
   }
 
-  private static String during(Test test, String box) {
+  /** What is proposed is proposed with every switch closed and what is wired in left on. */
+  private String during(Test test, String box) {
+    String closed = circuit.switches().isEmpty() ? "" : ", every switch closed";
     if (test.loads().isEmpty()) {
-      return ", nothing on";
+      return (survey.hardWired().isEmpty() ? ", nothing on" : ", nothing plugged in") + closed;
     }
     List<String> loads = new ArrayList<>();
     for (LoadInUse use : test.loads()) {
       loads.add(use.load() + (use.box().equals(box) ? " plugged in there" : " at " + use.box()));
     }
-    return " while the " + JointWords.listed(loads, "and") + " is on";
+    return " while the " + JointWords.listed(loads, "and") + " is on" + closed;
   }
 
   private String between(Reading reading) {
