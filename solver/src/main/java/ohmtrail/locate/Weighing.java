@@ -276,12 +276,19 @@ final class Weighing {
     if (active.length == 0 || weight.logWeight() < bestRough() - OUT_OF_REACH) {
       return first;
     }
-    Linearised fitted = fitHealthy(wrong(weight));
-    return isAstray(fitted.weight(0).logWeight(), weight.logWeight()) ? first : fitted;
+    return fitHealthy(first, wrong(weight));
   }
 
-  private Linearised fitHealthy(BitSet leftOut) {
-    return linearise(Optional.empty(), fit.fit(List.of(), leftOut).point(), new BitSet());
+  /**
+   * Fitted from where a look puts the parameters, or from where they are stated if the readings are
+   * nearer to that: so the fit ends no farther off than either, and where the look weighs more it
+   * is the look that flatters.
+   */
+  private Linearised fitHealthy(Linearised look, BitSet leftOut) {
+    double[] mean = look.meanAt(0);
+    double[] start = IntStream.of(active).mapToDouble(place -> mean[place]).toArray();
+    double[] point = fit.fit(List.of(), start, leftOut).point();
+    return linearise(Optional.empty(), point, new BitSet());
   }
 
   /**
@@ -290,10 +297,11 @@ final class Weighing {
    */
   private double healthyEvidence() {
     Weigher.Weight weight = healthy.weight(0);
-    if (weight.wrongReading() < 0) {
+    boolean isOutOfReach = weight.logWeight() < bestRough() - OUT_OF_REACH;
+    if (weight.wrongReading() < 0 || isOutOfReach) {
       return weight.logWeight();
     }
-    Weigher.Weight allRight = fitHealthy(new BitSet()).weight(0);
+    Weigher.Weight allRight = fitHealthy(healthy, new BitSet()).weight(0);
     return Weigher.logSum(weight.logOneWrong(), allRight.logAllRight());
   }
 

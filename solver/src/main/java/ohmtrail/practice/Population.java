@@ -45,6 +45,7 @@ public record Population(
     Population loose = loose();
     Population slight = loose.with("slight", SLIGHT);
     Population charred = loose.with("charred", CHARRED);
+    Population twoJoints = loose.with("two-joints", LOOSE.ofJoints(2));
     SurveyKind half = loose.surveys.reading(HALF);
     SurveyKind groundToo =
         loose.surveys.heldTo(
@@ -59,7 +60,7 @@ public record Population(
         loose.with("open", FaultKind.open()),
         loose.with("healthy", FaultKind.none()),
         loose.with("as-assumed", FaultKind.asAssumed(Assumptions.defaults())),
-        loose.with("two-joints", LOOSE.ofJoints(2)),
+        twoJoints,
         loose.with("mistyped", Disturbance.MISTYPED_READING),
         loose.with("unstable", Disturbance.UNSTABLE_JOINT),
         loose.with("wrong-length", Disturbance.WRONG_LENGTH),
@@ -67,6 +68,7 @@ public record Population(
         loose.with("meter-out", Disturbance.METER_OUT_OF_ACCURACY),
         loose.with("heater-at-end", heaterAtEnd(loose)),
         loose.with("ground-too", groundToo),
+        twoJoints.with("two-joints-ground-too", groundToo),
         loose.with("ground-too-half-read", groundToo.reading(HALF)),
         slight.with("slight-ground-too", groundToo),
         iec(),

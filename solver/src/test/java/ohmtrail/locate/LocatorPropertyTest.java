@@ -27,7 +27,7 @@ class LocatorPropertyTest {
   /** Sums of a few hundred probabilities. */
   private static final double ROUND_OFF = 1e-9;
 
-  /** A fit stops at a relative change of 1e-5 of its sum of squares; round-off moves where. */
+  /** A fit stops at a relative change of 1e-4 of its sum of squares; round-off moves where. */
   private static final double WHERE_A_FIT_STOPS = 1e-3;
 
   @ParameterizedTest
