@@ -148,6 +148,19 @@ final class JointScan {
     return joint;
   }
 
+  /**
+   * The heavier first. Those whose weights differ by rounding alone come in the order of their
+   * names: which of them is fitted must not hang on the order in which a case was written.
+   *
+   * @param logWeight what to go by
+   */
+  static Comparator<JointScan> heaviestFirst(ToDoubleFunction<JointScan> logWeight) {
+    return Comparator.comparingDouble(
+            (JointScan scan) -> Locator.rounded(logWeight.applyAsDouble(scan)))
+        .reversed()
+        .thenComparing(scan -> scan.joint().id());
+  }
+
   /** The joints that no reading tells from it, itself among them. */
   List<Joint> twins() {
     return look.twins();

@@ -1,6 +1,7 @@
 package ohmtrail.locate;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
@@ -202,19 +203,29 @@ final class Linearised {
     for (int r = 0; r < observations.count(); r++) {
       wrong.add(r == weight.wrongReading() ? weight.wrongShare() : 0.0);
     }
-    List<Double> where = new ArrayList<>();
-    for (double u : point) {
-      where.add(u);
-    }
+    double[] mean = meanAt(ohms);
+    double[] volts = voltsAt(mean, ohms);
     return new Explanation(
         degradations.apply(ohms),
-        List.copyOf(where),
-        withDrift(weight.wrongReading()),
+        Arrays.stream(mean).boxed().toList(),
+        withDrift(volts, weight.wrongReading()),
         List.copyOf(wrong));
   }
 
+  /** The prediction at other parameters than those where the model was linearised. */
+  private double[] voltsAt(double[] where, double ohms) {
+    double[] volts = volts(ohms);
+    double[] jacobian = evaluation.jacobian();
+    for (int r = 0; r < volts.length; r++) {
+      for (int p = 0; p < where.length; p++) {
+        volts[r] += jacobian[r * where.length + p] * (where[p] - point[p]);
+      }
+    }
+    return volts;
+  }
+
   /** Adds to each test the drift that its readings ask for. */
-  private List<Double> withDrift(int wrongReading) {
+  private List<Double> withDrift(double[] volts, int wrongReading) {
     List<Double> result = new ArrayList<>();
     int from = 0;
     while (from < observations.count()) {
@@ -225,14 +236,13 @@ final class Linearised {
         if (to != wrongReading && !leftOut.get(to)) {
           double drift = observations.driftSigma(to) * evaluation.perSupply()[to];
           square += drift * drift / observations.variance(to);
-          along +=
-              drift * (observations.value(to) - evaluation.volts()[to]) / observations.variance(to);
+          along += drift * (observations.value(to) - volts[to]) / observations.variance(to);
         }
         to++;
       }
       for (int r = from; r < to; r++) {
         double drift = observations.driftSigma(r) * along / square;
-        result.add(evaluation.volts()[r] + drift * evaluation.perSupply()[r]);
+        result.add(volts[r] + drift * evaluation.perSupply()[r]);
       }
       from = to;
     }

@@ -17,10 +17,10 @@ final class OhmsCurve {
   /** Grid where nothing is known of the curve: quarter decades. */
   private static final double COARSE_STEP = Math.log(10) / 4;
 
-  /** Grid around a peak, in its standard deviations, and how far it reaches. */
+  /** Grid around a peak, in its standard deviations, and how many steps it reaches. */
   private static final double FINE_STEP = 0.5;
 
-  private static final double FINE_REACH = 5;
+  private static final int FINE_STEPS = 10;
 
   /** Peaks nearer than this many of their standard deviations are one. */
   private static final double SAME_PEAK = 0.3;
@@ -135,7 +135,8 @@ final class OhmsCurve {
       middles.add(middle);
       double step = FINE_STEP * sigma;
       add(points, weight, middle);
-      for (double x = step; x <= FINE_REACH * sigma && step < COARSE_STEP; x += step) {
+      for (int fine = 1; fine <= FINE_STEPS && step < COARSE_STEP; fine++) {
+        double x = fine * step;
         add(points, weight, Math.max(low, middle - x));
         add(points, weight, Math.min(high, middle + x));
       }

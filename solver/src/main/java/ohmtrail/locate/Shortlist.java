@@ -126,7 +126,7 @@ final class Shortlist {
   private List<List<JointScan>> groups(List<JointScan> scans) {
     List<List<JointScan>> groups = new ArrayList<>();
     scans.stream()
-        .sorted(Comparator.comparingDouble(weighing::logPosterior).reversed())
+        .sorted(JointScan.heaviestFirst(weighing::logPosterior))
         .forEach(
             scan ->
                 groups.stream()

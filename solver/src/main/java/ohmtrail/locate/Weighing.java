@@ -244,9 +244,7 @@ final class Weighing {
   }
 
   private static JointScan best(List<JointScan> scans) {
-    return scans.stream()
-        .max(Comparator.comparingDouble(JointScan::roughLogEvidence))
-        .orElseThrow();
+    return scans.stream().min(JointScan.heaviestFirst(JointScan::roughLogEvidence)).orElseThrow();
   }
 
   /** Fits a joint from where a look saw it, some readings left out. */
