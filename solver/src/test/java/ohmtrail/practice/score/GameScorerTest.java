@@ -88,7 +88,7 @@ class GameScorerTest {
             .map(Population::name)
             .toList();
 
-    assertEquals(List.of("healthy", "as-assumed", "two-joints"), without);
+    assertEquals(List.of("healthy", "as-assumed", "two-joints", "two-joints-ground-too"), without);
     for (Population none : without.stream().flatMap(GameScorerTest::named).toList()) {
       assertThrows(
           IllegalArgumentException.class,
