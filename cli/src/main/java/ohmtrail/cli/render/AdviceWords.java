@@ -210,48 +210,43 @@ public final class AdviceWords {
     String worst = figure(hazard.worst(), hazard);
     String limit = figure(hazard.limit(), hazard);
     String odds = Figures.probability(hazard.probability());
+    String beyond = limit + " with a probability of " + odds;
     return switch (hazard.harm()) {
-      case OVERLOAD ->
-          "draws up to " + worst + ", more than the breaker's " + limit + " (" + odds + " likely)";
+      case OVERLOAD -> "draws up to " + worst + "; more than the breaker's " + beyond;
       case OVERVOLTAGE ->
           "can put a "
               + region.receptacle()
-              + " at "
+              + " at up to "
               + worst
-              + ", above "
-              + limit
               + under(hazard)
-              + " ("
-              + odds
-              + " likely)";
+              + "; above "
+              + beyond;
       case TRIP ->
           "may trip a "
               + region.residualCurrentDevice()
               + ": up to "
               + worst
-              + " do not come back, above "
-              + limit
-              + " ("
-              + odds
-              + " likely)";
+              + " do not come back; above "
+              + beyond;
       case HEAT ->
-          "can put "
+          "can put up to "
               + worst
-              + " of heat into a joint before it is off again, above "
-              + limit
+              + " of heat into a joint before it is off again"
               + under(hazard)
-              + " ("
-              + odds
-              + " likely)";
+              + "; more than "
+              + beyond;
     };
   }
 
+  /** The hypothesis that makes the most of the harm. */
   private String under(Hazard hazard) {
     Degradation supposed = hazard.under();
     return circuit
         .joint(supposed.joint())
         .filter(joint -> supposed.ohms() > 0)
-        .map(joint -> ", were it " + Figures.ohms(supposed.ohms()) + " in " + joints.jointAt(joint))
+        .map(
+            joint ->
+                " (with " + Figures.ohms(supposed.ohms()) + " in " + joints.jointAt(joint) + ")")
         .orElse("");
   }
 
