@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import ohmtrail.circuit.Box;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.locate.Diagnosis;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.predict.VoltageProfile;
@@ -31,18 +32,10 @@ public final class Overvoltage {
   public record Found(
       String box, ProbePoints between, String test, double volts, double ofNominal) {}
 
-  /**
-   * One line per receptacle, live conductor and test above the bound.
-   *
-   * @param survey its tests say which loads are on
-   * @param degradations ohms supposed or found
-   */
-  public static List<String> lines(
-      CaseFile caseFile, Survey survey, List<Degradation> degradations) {
+  /** One line per receptacle, live conductor and test above the bound. */
+  public static List<String> lines(CaseFile caseFile, List<Found> found) {
     Region region = Region.of(caseFile.circuit().supply());
-    return found(caseFile, survey, degradations).stream()
-        .map(found -> line(region, found))
-        .toList();
+    return found.stream().map(each -> line(region, each)).toList();
   }
 
   private static String line(Region region, Found found) {
@@ -58,16 +51,39 @@ public final class Overvoltage {
         + ".";
   }
 
-  /** One per receptacle, live conductor and test above the bound. */
-  public static List<Found> found(
+  /**
+   * One per receptacle, live conductor and test above the bound, with everything as stated.
+   *
+   * @param survey its tests say which loads are on
+   * @param degradations ohms supposed
+   */
+  public static List<Found> supposed(
       CaseFile caseFile, Survey survey, List<Degradation> degradations) {
     Predictor predictor = new Predictor(caseFile.circuit(), survey, caseFile.assumptions());
+    double[] point = predictor.parameters().nominalPoint();
+    return found(caseFile, survey, predictor, degradations, point);
+  }
+
+  /** The same by the best explanation: the supply is what it was when the readings were taken. */
+  public static List<Found> fitted(CaseFile caseFile, Diagnosis diagnosis) {
+    Survey survey = caseFile.survey();
+    Predictor predictor = new Predictor(caseFile.circuit(), survey, caseFile.assumptions());
+    double[] point = diagnosis.bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
+    return found(caseFile, survey, predictor, diagnosis.best(), point);
+  }
+
+  private static List<Found> found(
+      CaseFile caseFile,
+      Survey survey,
+      Predictor predictor,
+      List<Degradation> degradations,
+      double[] point) {
     List<Found> found = new ArrayList<>();
     for (Test test : survey.tests()) {
-      VoltageProfile profile = predictor.profile(test, degradations);
-      for (VoltageProfile.Point point : profile.points()) {
-        if (caseFile.circuit().box(point.box()).map(Box::hasReceptacle).orElse(false)) {
-          add(caseFile, test, point, found);
+      VoltageProfile profile = predictor.profile(test, degradations, point);
+      for (VoltageProfile.Point place : profile.points()) {
+        if (caseFile.circuit().box(place.box()).map(Box::hasReceptacle).orElse(false)) {
+          add(caseFile, test, place, found);
         }
       }
     }

@@ -30,12 +30,20 @@ final class FindingsJson {
     this.degradations = degradations;
   }
 
-  /** Writes members of the object that is open. */
+  /**
+   * Writes members of the object that is open.
+   *
+   * @param above the receptacles above the bound
+   */
   static void write(
-      JsonWriter json, CaseFile caseFile, Survey survey, List<Degradation> degradations) {
+      JsonWriter json,
+      CaseFile caseFile,
+      Survey survey,
+      List<Degradation> degradations,
+      List<Overvoltage.Found> above) {
     FindingsJson findings = new FindingsJson(json, caseFile, survey, degradations);
     findings.writeLoads();
-    findings.writeOvervoltage();
+    findings.writeOvervoltage(above);
     findings.writeResidualCurrents();
     findings.writeTrips();
   }
@@ -57,9 +65,9 @@ final class FindingsJson {
     json.end();
   }
 
-  private void writeOvervoltage() {
+  private void writeOvervoltage(List<Overvoltage.Found> above) {
     json.array("overvoltage");
-    for (Overvoltage.Found found : Overvoltage.found(caseFile, survey, degradations)) {
+    for (Overvoltage.Found found : above) {
       json.object()
           .member("test", found.test())
           .member("box", found.box())

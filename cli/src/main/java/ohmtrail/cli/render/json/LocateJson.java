@@ -9,6 +9,7 @@ import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.JointHeat;
 import ohmtrail.cli.render.Notes;
 import ohmtrail.cli.render.OpeningOrder;
+import ohmtrail.cli.render.Overvoltage;
 import ohmtrail.cli.render.PriorWords;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
@@ -52,7 +53,12 @@ public final class LocateJson {
     json.texts("notes", Notes.of(diagnosis));
     writeReadings();
     writeParameters();
-    FindingsJson.write(json, caseFile, caseFile.survey(), diagnosis.best());
+    FindingsJson.write(
+        json,
+        caseFile,
+        caseFile.survey(),
+        diagnosis.best(),
+        Overvoltage.fitted(caseFile, diagnosis));
     Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, diagnosis.assumptions());
     json.texts("whatWouldHelp", Notes.whatIsMissing(caseFile, diagnosis));

@@ -5,6 +5,7 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.JointHeat;
+import ohmtrail.cli.render.Overvoltage;
 import ohmtrail.cli.render.Prediction;
 import ohmtrail.cli.render.Prediction.HeatInTest;
 import ohmtrail.cli.render.Prediction.PredictedReading;
@@ -14,6 +15,7 @@ import ohmtrail.cli.render.VoltageDrop;
 import ohmtrail.predict.Degradation;
 import ohmtrail.reference.Assumption;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Survey;
 
 /** What meters would show, as a document. */
 public final class PredictJson {
@@ -46,7 +48,13 @@ public final class PredictJson {
     json.array("tests");
     prediction.tests().forEach(this::writeTest);
     json.end();
-    FindingsJson.write(json, caseFile, Prediction.filled(caseFile), prediction.degradations());
+    Survey survey = Prediction.filled(caseFile);
+    FindingsJson.write(
+        json,
+        caseFile,
+        survey,
+        prediction.degradations(),
+        Overvoltage.supposed(caseFile, survey, prediction.degradations()));
     Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, List.of(Assumption.values()));
     json.texts("cautions", Cautions.forMeasuring(caseFile));

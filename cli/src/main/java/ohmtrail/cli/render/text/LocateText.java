@@ -284,7 +284,7 @@ public final class LocateText {
   }
 
   private void writeOvervoltage() {
-    List<String> above = Overvoltage.lines(caseFile, caseFile.survey(), diagnosis.best());
+    List<String> above = Overvoltage.lines(caseFile, Overvoltage.fitted(caseFile, diagnosis));
     if (!above.isEmpty()) {
       page.heading("Receptacles above 110 % of nominal, by the best explanation").items(above);
     }

@@ -68,7 +68,9 @@ public final class PredictText {
 
   private void writeOvervoltage() {
     List<String> above =
-        Overvoltage.lines(caseFile, Prediction.filled(caseFile), prediction.degradations());
+        Overvoltage.lines(
+            caseFile,
+            Overvoltage.supposed(caseFile, Prediction.filled(caseFile), prediction.degradations()));
     if (!above.isEmpty()) {
       page.heading("Receptacles above 110 % of nominal").items(above);
     }
