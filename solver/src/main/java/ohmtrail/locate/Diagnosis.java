@@ -87,4 +87,9 @@ public record Diagnosis(
         ? (int) best.stream().map(Degradation::joint).distinct().count()
         : 1;
   }
+
+  /** {@link #bestPoint} as a predictor takes it; a new array each time. */
+  public double[] bestPointArray() {
+    return bestPoint.stream().mapToDouble(Double::doubleValue).toArray();
+  }
 }

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
-import ohmtrail.circuit.Joint;
 import ohmtrail.predict.Parameter;
 import ohmtrail.predict.Parameters;
 import ohmtrail.predict.Predictor;
@@ -115,16 +114,14 @@ public final class Locator {
         .toList();
   }
 
-  /** The joints that are still alive, in the order of the circuit. */
-  private List<JointBelief> beliefs(List<Candidate> candidates, double logTotal) {
+  /** The joints that are still alive, in the order of the candidates, which is the circuit's. */
+  private static List<JointBelief> beliefs(List<Candidate> candidates, double logTotal) {
     List<JointBelief> beliefs = new ArrayList<>();
-    for (Joint joint : circuit.joints()) {
-      for (Candidate candidate : candidates) {
-        double probability = Math.exp(candidate.logPosterior() - logTotal);
-        boolean alive = probability > DEAD && candidate.curve().isPresent();
-        if (alive && candidate.joint().equals(joint)) {
-          beliefs.add(new JointBelief(joint, probability, candidate.curve().get().points()));
-        }
+    for (Candidate candidate : candidates) {
+      double probability = Math.exp(candidate.logPosterior() - logTotal);
+      if (probability > DEAD && candidate.curve().isPresent()) {
+        beliefs.add(
+            new JointBelief(candidate.joint(), probability, candidate.curve().get().points()));
       }
     }
     return beliefs;

@@ -101,7 +101,9 @@ final class Shortlist {
     circuit.joints().stream()
         .filter(joint -> !seen.contains(joint.id()))
         .forEach(joint -> candidates.add(weighing.farOff(joint, priors.of(joint))));
-    candidates.sort(Comparator.comparingInt(each -> circuit.joints().indexOf(each.joint())));
+    Map<Joint, Integer> places = new LinkedHashMap<>();
+    circuit.joints().forEach(joint -> places.put(joint, places.size()));
+    candidates.sort(Comparator.comparing(each -> places.get(each.joint())));
   }
 
   /** What was found of a joint holds for its twins. */

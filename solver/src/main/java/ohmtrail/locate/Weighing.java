@@ -271,7 +271,7 @@ final class Weighing {
   private Linearised fitHealthy() {
     Linearised first = linearise(Optional.empty(), parameters.nominalPoint(), new BitSet());
     Weigher.Weight weight = first.weight(0);
-    if (active.length == 0 || weight.logWeight() < bestRough() - OUT_OF_REACH) {
+    if (active.length == 0 || isOutOfReach(weight)) {
       return first;
     }
     return fitHealthy(first, wrong(weight));
@@ -295,12 +295,15 @@ final class Weighing {
    */
   private double healthyEvidence() {
     Weigher.Weight weight = healthy.weight(0);
-    boolean isOutOfReach = weight.logWeight() < bestRough() - OUT_OF_REACH;
-    if (weight.wrongReading() < 0 || isOutOfReach) {
+    if (weight.wrongReading() < 0 || isOutOfReach(weight)) {
       return weight.logWeight();
     }
     Weigher.Weight allRight = fitHealthy(healthy, new BitSet()).weight(0);
     return Weigher.logSum(weight.logOneWrong(), allRight.logAllRight());
+  }
+
+  private boolean isOutOfReach(Weigher.Weight weight) {
+    return weight.logWeight() < bestRough() - OUT_OF_REACH;
   }
 
   private double bestRough() {

@@ -264,7 +264,7 @@ public final class Headline {
   private Optional<LoadedDrop> greatestDrop() {
     Predictor predictor =
         new Predictor(caseFile.circuit(), caseFile.survey(), caseFile.assumptions());
-    double[] point = diagnosis.bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
+    double[] point = diagnosis.bestPointArray();
     return caseFile.survey().tests().stream()
         .filter(test -> !caseFile.survey().loadsOn(test).isEmpty())
         .flatMap(

@@ -68,7 +68,7 @@ public final class Overvoltage {
   public static List<Found> fitted(CaseFile caseFile, Diagnosis diagnosis) {
     Survey survey = caseFile.survey();
     Predictor predictor = new Predictor(caseFile.circuit(), survey, caseFile.assumptions());
-    double[] point = diagnosis.bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
+    double[] point = diagnosis.bestPointArray();
     return found(caseFile, survey, predictor, diagnosis.best(), point);
   }
 

@@ -52,7 +52,7 @@ final class ProfileText {
 
   private List<String> lines(Test test) {
     ProbePoints between = ProbePoints.usual(caseFile.circuit(), test.readings().get(0).box());
-    double[] point = diagnosis.bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
+    double[] point = diagnosis.bestPointArray();
     VoltageProfile profile =
         new Predictor(caseFile.circuit(), caseFile.survey(), caseFile.assumptions())
             .profile(test, diagnosis.best(), point);
