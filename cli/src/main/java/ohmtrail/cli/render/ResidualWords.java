@@ -2,6 +2,7 @@ package ohmtrail.cli.render;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
@@ -10,6 +11,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.predict.ResidualCurrent;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
@@ -164,21 +166,34 @@ public final class ResidualWords {
     Region region = Region.of(caseFile.circuit().supply());
     for (ResidualCurrentDevice device : caseFile.circuit().residualCurrentDevices()) {
       for (Meter meter : caseFile.survey().meters()) {
-        double amperes = caseFile.circuit().supply().volts() / meter.inputOhms();
-        if (device.rating().at(amperes) != Response.HOLDS) {
-          cautions.add(
-              "Do not hold "
-                  + meter.name()
-                  + " from a live conductor to "
-                  + region.conductor(ConductorRole.GROUND)
-                  + " behind the "
-                  + device(caseFile, device)
-                  + ": it passes "
-                  + Figures.upToTenths(MILLI * amperes)
-                  + " mA and trips it.");
-        }
+        caution(caseFile, region, device, meter).ifPresent(cautions::add);
       }
     }
     return List.copyOf(cautions);
+  }
+
+  private static Optional<String> caution(
+      CaseFile caseFile, Region region, ResidualCurrentDevice device, Meter meter) {
+    String ground = region.conductor(ConductorRole.GROUND);
+    String behind =
+        " from a live conductor to " + ground + " behind the " + device(caseFile, device);
+    if (meter.measurand() == Measurand.LOOP_IMPEDANCE) {
+      // A loop tester's own ampere returns by way of the earth (common practice, no source).
+      return Optional.of(
+          "Do not test the loop with " + meter.name() + behind + ": its test current trips it.");
+    }
+    if (meter.measurand() != Measurand.VOLTAGE) {
+      return Optional.empty();
+    }
+    double amperes = caseFile.circuit().supply().volts() / meter.inputOhms();
+    return device.rating().at(amperes) == Response.HOLDS
+        ? Optional.empty()
+        : Optional.of(
+            "Do not hold "
+                + meter.name()
+                + behind
+                + ": it passes "
+                + Figures.upToTenths(MILLI * amperes)
+                + " mA and trips it.");
   }
 }
