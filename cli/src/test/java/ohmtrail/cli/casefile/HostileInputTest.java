@@ -125,7 +125,7 @@ class HostileInputTest {
     Files.write(folder.resolve("table.csv"), table.getBytes(StandardCharsets.UTF_8));
     Path file = folder.resolve("table.yaml");
     Files.writeString(file, CaseFiles.text(good.resolve("table.yaml")));
-    requireOrderlyAnswer(file, "seed " + seed);
+    requireOrderlyAnswer(file, table, "seed " + seed);
   }
 
   private static String damaged(String text, Random random) {
@@ -154,28 +154,29 @@ class HostileInputTest {
   private void requireOrderlyAnswer(byte[] bytes, String origin) throws IOException {
     Path file = folder.resolve("case.yaml");
     Files.write(file, bytes);
-    requireOrderlyAnswer(file, origin);
+    requireOrderlyAnswer(file, new String(bytes, StandardCharsets.ISO_8859_1), origin);
   }
 
-  private static void requireOrderlyAnswer(Path file, String origin) {
+  private static void requireOrderlyAnswer(Path file, String written, String origin) {
     try {
       CaseFile read = new CaseFileReader().read(file);
       read.survey().requireFits(read.circuit());
       assertTrue(read.circuit().boxes().size() > 1, origin);
     } catch (CaseFileException e) {
       assertFalse(e.problems().isEmpty(), origin);
-      e.problems().forEach(problem -> requireOrderly(problem, origin));
+      e.problems().forEach(problem -> requireOrderly(problem, written, origin));
     }
   }
 
-  private static void requireOrderly(Problem problem, String origin) {
+  /** The word null may stand in a message only where the file wrote it: messages quote the file. */
+  private static void requireOrderly(Problem problem, String written, String origin) {
     String shown = problem.format() + "\nof " + origin;
     assertTrue(problem.line() >= 1 && problem.column() >= 1, shown);
     assertTrue(problem.message().lines().count() <= 2, shown);
     assertTrue(
         problem.message().chars().noneMatch(c -> c != '\n' && Character.isISOControl(c)), shown);
     assertFalse(problem.message().contains("Exception"), shown);
-    assertFalse(problem.message().contains("null."), shown);
+    assertTrue(written.contains("null") || !problem.message().contains("null"), shown);
   }
 
   @Test
