@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
-import ohmtrail.circuit.ResidualCurrentDevice.Response;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.predict.ResidualCurrent;
@@ -17,8 +16,9 @@ import ohmtrail.survey.Test;
 
 /**
  * Holds visits against the GFCIs and RCDs of a circuit: what each sees while the meter reads, by
- * the network, with the most probable ohms in one joint of each belief. A current that may trip one
- * counts as one that does. On a circuit without such a device there is nothing to do.
+ * the network, with the most probable ohms in one joint of each belief. A current within the band
+ * of one trips it as often as its threshold lies below. On a circuit without such a device there is
+ * nothing to do.
  */
 final class ResidualScreening {
   private final Map<Choice.Read, Hazard> hazards = new LinkedHashMap<>();
@@ -48,7 +48,7 @@ final class ResidualScreening {
     for (Case each : cases(beliefs)) {
       Map<Choice.Read, ResidualCurrent> trips = new LinkedHashMap<>();
       for (ResidualCurrent seen : predictor.residualCurrents(each.degradations(), point)) {
-        if (seen.response() != Response.HOLDS) {
+        if (seen.tripProbability() > 0) {
           trips.merge(
               owner.get(seen.reading()),
               seen,
@@ -57,7 +57,7 @@ final class ResidualScreening {
       }
       trips.forEach(
           (visit, seen) -> {
-            tripping.merge(visit, each.probability(), Double::sum);
+            tripping.merge(visit, each.probability() * seen.tripProbability(), Double::sum);
             worst.merge(
                 visit,
                 hazard(beliefs, seen, each),

@@ -286,6 +286,18 @@ public final class Circuit {
   }
 
   /**
+   * The joints through which live and neutral conductors leave the device in a box: what a GFCI or
+   * RCD there adds up the currents of.
+   */
+  public List<Joint> jointsOutOf(String box) {
+    JointRole own = box(box).filter(Box::hasTail).isPresent() ? JointRole.TAIL : JointRole.CONTACT;
+    return jointsIn(box).stream()
+        .filter(joint -> joint.conductor() != ConductorRole.GROUND)
+        .filter(joint -> joint.role() == JointRole.OUTGOING || joint.role() == own)
+        .toList();
+  }
+
+  /**
    * The cables that lead from the panel to a box by the way with the fewest boxes.
    *
    * @throws CircuitException when there is no such box

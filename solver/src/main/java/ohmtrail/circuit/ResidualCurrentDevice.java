@@ -47,6 +47,18 @@ public record ResidualCurrentDevice(String box, Rating rating) {
       return new Rating(ratedAmperes / 2, ratedAmperes);
     }
 
+    /**
+     * Probability that a device of this rating trips at a residual current: its own threshold may
+     * lie anywhere in the band, so that it rises evenly from one end to the other.
+     */
+    public double tripProbability(double amperes) {
+      double band = tripsAmperes - holdsAmperes;
+      if (band == 0) {
+        return amperes >= tripsAmperes ? 1 : 0;
+      }
+      return Math.max(0, Math.min(1, (amperes - holdsAmperes) / band));
+    }
+
     /** What it does at a residual current. */
     public Response at(double amperes) {
       if (amperes < holdsAmperes) {

@@ -47,11 +47,6 @@ final class TripEvidence {
   }
 
   private double probability(Rating rating, double amperes) {
-    double band = rating.tripsAmperes() - rating.holdsAmperes();
-    double within =
-        band > 0
-            ? Math.max(0, Math.min(1, (amperes - rating.holdsAmperes()) / band))
-            : amperes >= rating.tripsAmperes() ? 1 : 0;
-    return otherReason + (1 - 2 * otherReason) * within;
+    return otherReason + (1 - 2 * otherReason) * rating.tripProbability(amperes);
   }
 }

@@ -84,7 +84,11 @@ final class Weigher {
    */
   Weight weigh(Evaluation evaluation, double[] point) {
     return weighReadings(evaluation, point)
-        .times(observations.trips().logProbability(evaluation.tripAmperes()));
+        .times(
+            evaluation
+                .watched()
+                .map(devices -> observations.trips().logProbability(devices.volts()))
+                .orElse(0.0));
   }
 
   private Weight weighReadings(Evaluation evaluation, double[] point) {

@@ -1,5 +1,7 @@
 package ohmtrail.predict;
 
+import java.util.Optional;
+
 /**
  * What the model predicts for every reading of a survey, and how that changes. A buffer that is
  * written over and over while ohms are swept; it belongs to one thread.
@@ -11,12 +13,11 @@ public final class Evaluation {
   private final double[] jacobian;
   private final double[] ohmsSlope;
   private final double[] perSupply;
-
-  private final double[] tripAmperes;
+  private final Optional<Evaluation> watched;
 
   /** An empty buffer for a survey in which nobody watched a GFCI or RCD. */
   public Evaluation(int readings, int parameters) {
-    this(readings, parameters, 0);
+    this(readings, parameters, Optional.empty());
   }
 
   /**
@@ -24,10 +25,10 @@ public final class Evaluation {
    *
    * @param readings number of readings
    * @param parameters number of active parameters
-   * @param trips number of times that somebody watched a GFCI or RCD
+   * @param watched that of the GFCIs and RCDs that somebody watched, as if they were ammeters
    */
-  public Evaluation(int readings, int parameters, int trips) {
-    this.tripAmperes = new double[trips];
+  Evaluation(int readings, int parameters, Optional<Evaluation> watched) {
+    this.watched = watched;
     this.readings = readings;
     this.parameters = parameters;
     this.volts = new double[readings];
@@ -64,9 +65,13 @@ public final class Evaluation {
     return ohmsSlope;
   }
 
-  /** What each watched GFCI or RCD saw, amperes. The buffer itself. */
-  public double[] tripAmperes() {
-    return tripAmperes;
+  /**
+   * What the GFCIs and RCDs that somebody watched saw, in amperes, and how that changes: one per
+   * {@link ohmtrail.survey.Trip} in the order of the survey; empty where nobody watched one. The
+   * buffer itself.
+   */
+  public Optional<Evaluation> watched() {
+    return watched;
   }
 
   /**

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
@@ -29,9 +30,12 @@ public final class JointResponse {
   /** By reading, those whose loads follow their voltage. */
   private final Map<Integer, ToDoubleFunction<Attachment>> swept = new LinkedHashMap<>();
 
+  private final Optional<JointResponse> watched;
+
   JointResponse(SurveyModel model, String joint) {
     this.model = model;
     this.joint = joint;
+    this.watched = model.watched().map(devices -> new JointResponse(devices, joint));
     int readings = model.readings();
     volts = new double[2 * readings];
     step = new double[2 * readings];
@@ -93,6 +97,16 @@ public final class JointResponse {
   private double settled(int reading, double ohms) {
     int gap = model.states().get(reading).wiring().jointPort(joint);
     return Objects.requireNonNull(swept.get(reading)).applyAsDouble(Attachment.series(gap, ohms));
+  }
+
+  /** What the GFCIs and RCDs see that somebody watched; empty where nobody watched one. */
+  public Optional<JointResponse> watched() {
+    return watched;
+  }
+
+  /** How many readings there are. */
+  public int readings() {
+    return model.readings();
   }
 
   /** The same with slopes: what a fit needs, at some cost. */

@@ -1,6 +1,7 @@
 package ohmtrail.predict;
 
 import java.util.List;
+import java.util.Optional;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
 
@@ -19,6 +20,7 @@ public final class JointSweep {
   private final JointResponse response;
   private final String joint;
   private final int parameters;
+  private final Optional<JointSweep> watched;
 
   /** Per reading and parameter, complex interleaved: coefficients of 1, k and k squared. */
   private final double[] constant;
@@ -31,6 +33,7 @@ public final class JointSweep {
     this.response = response;
     this.joint = joint;
     this.parameters = model.parameters().size();
+    this.watched = response.watched().map(JointResponse::sweep);
     int readings = model.readings();
     constant = new double[2 * readings * parameters];
     linear = new double[2 * readings * parameters];
@@ -92,7 +95,7 @@ public final class JointSweep {
    * @param ohms added, not negative, infinity for open
    */
   public void evaluate(double ohms, Evaluation into) {
-    model.tripAmperes(joint, ohms, into.tripAmperes());
+    watched.ifPresent(devices -> devices.evaluate(ohms, into.watched().orElseThrow()));
     List<ReadingState> states = model.states();
     Attachment added = JointResponse.added(ohms);
     double observed = added.observed().re();

@@ -2,16 +2,17 @@ package ohmtrail.predict;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
-import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
@@ -26,6 +27,7 @@ import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.Trip;
 
 /** What meters would show on a circuit, given degraded joints and the parameters. Immutable. */
 public final class Predictor {
@@ -79,24 +81,42 @@ public final class Predictor {
   }
 
   /**
-   * What every GFCI or RCD sees during every reading, its meter in place; nothing trips in the
-   * prediction.
+   * What every GFCI or RCD sees during every reading, its meter in place and a loop tester drawing
+   * its test current; nothing trips in the prediction.
    *
    * @param degradations ohms added, at most one entry per joint
    * @param point u of each parameter
    * @return by device, then by reading
    */
   public List<ResidualCurrent> residualCurrents(List<Degradation> degradations, double[] point) {
-    SurveyModel model =
-        SurveyModel.of(circuit, survey, assumptions, parameters, point, List.of(), degradations);
     List<ResidualCurrent> currents = new ArrayList<>();
     for (ResidualCurrentDevice device : circuit.residualCurrentDevices()) {
-      List<Joint> guarded = TripState.guarded(circuit, device);
-      for (int r = 0; r < model.readings(); r++) {
-        currents.add(new ResidualCurrent(device, r, model.netAmperes(r, guarded)));
+      List<Test> watching = survey.tests().stream().map(test -> watching(test, device)).toList();
+      Iterator<Double> amperes = tripAmperes(watching, degradations, point).iterator();
+      int reading = 0;
+      for (Test test : survey.tests()) {
+        for (int r = 0; r < test.readings().size(); r++) {
+          double seen = test.isDead() ? 0 : amperes.next();
+          currents.add(new ResidualCurrent(device, reading++, seen));
+        }
       }
     }
     return List.copyOf(currents);
+  }
+
+  /**
+   * A device watched while each meter of a test reads, one after the other. With the breaker off it
+   * sees nothing.
+   */
+  private static Test watching(Test test, ResidualCurrentDevice device) {
+    List<Trip> trips =
+        test.isDead()
+            ? List.of()
+            : test.readings().stream()
+                .map(reading -> new Trip.Probe(reading.tap(), reading.meter()))
+                .map(probe -> new Trip(device.box(), false, Optional.of(probe)))
+                .toList();
+    return test.withReadings(List.of()).withTrips(trips);
   }
 
   /**
@@ -105,11 +125,26 @@ public final class Predictor {
    * @return amperes, one per {@link ohmtrail.survey.Trip} in the order of the survey
    */
   public List<Double> tripAmperes(List<Degradation> degradations, double[] point) {
+    return tripAmperes(survey.tests(), degradations, point);
+  }
+
+  private List<Double> tripAmperes(
+      List<Test> tests, List<Degradation> degradations, double[] point) {
     SurveyModel model =
-        SurveyModel.of(circuit, survey, assumptions, parameters, point, List.of(), degradations);
-    Evaluation evaluation = model.buffer();
-    model.evaluate(evaluation);
-    return Arrays.stream(evaluation.tripAmperes()).boxed().toList();
+        SurveyModel.of(
+            circuit,
+            survey.withTests(tests),
+            assumptions,
+            parameters,
+            point,
+            List.of(),
+            degradations);
+    if (model.watched().isEmpty()) {
+      return List.of();
+    }
+    Evaluation amperes = model.watched().get().buffer();
+    model.watched().get().evaluate(amperes);
+    return Arrays.stream(amperes.volts()).boxed().toList();
   }
 
   /** The voltages along the run during a test, with everything as stated. */

@@ -1,14 +1,11 @@
 package ohmtrail.predict;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import ohmtrail.circuit.Circuit;
-import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
@@ -17,12 +14,7 @@ import ohmtrail.predict.operating.Shunts;
 import ohmtrail.predict.operating.SweptReading;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
-import ohmtrail.survey.Meter;
-import ohmtrail.survey.Reading;
-import ohmtrail.survey.Survey;
-import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
-import ohmtrail.survey.Trip;
 
 /**
  * One reading with the loads of its test and its own meter attached, the loads that follow their
@@ -30,7 +22,8 @@ import ohmtrail.survey.Trip;
  * complex interleaved, one entry per port; they are shared for reading only.
  *
  * <p>A voltmeter or clamp shows what the supply drives; what shows ohms drives the circuit itself
- * with one ampere, the supply's own voltage being nothing to it.
+ * with one ampere, the supply's own voltage being nothing to it. A GFCI or RCD that somebody
+ * watched is read like an ammeter: it shows the sum of what leaves it.
  */
 final class ReadingState {
   private final Placement placement;
@@ -42,24 +35,56 @@ final class ReadingState {
   private final double perSupply;
 
   /**
-   * What a meter shows: what stands or flows at a port, times a factor.
+   * What a meter shows: what stands or flows at a port, or the sum of what flows at several, times
+   * a factor.
    *
-   * @param port the port
+   * @param ports the port; several where a device sees the sum of several currents, all of them
+   *     gaps
    * @param factor one, or the admittance of the load whose current is shown
    * @param slopes how the factor depends on parameters
    */
-  record Observed(int port, Complex factor, List<Wiring.Element> slopes) {
-    static Observed at(int port) {
-      return new Observed(port, Complex.ONE, List.of());
+  record Observed(List<Integer> ports, Complex factor, List<Wiring.Element> slopes) {
+    static Observed plain(List<Integer> ports) {
+      return new Observed(ports, Complex.ONE, List.of());
+    }
+
+    /** One of the ports: the others are of its kind. */
+    int port() {
+      return ports.get(0);
+    }
+
+    /** What stands or flows there, of the responses of every port. */
+    Complex of(double[] responses) {
+      Complex sum = at(responses, ports.get(0));
+      for (int port : ports.subList(1, ports.size())) {
+        sum = sum.plus(at(responses, port));
+      }
+      return sum;
+    }
+
+    /** How every port responds to one unit at each of them. */
+    double[] column(Attachments attachments) {
+      double[] first = attachments.responses(ports.get(0));
+      if (ports.size() == 1) {
+        return first;
+      }
+      double[] sum = first.clone();
+      for (int port : ports.subList(1, ports.size())) {
+        double[] more = attachments.responses(port);
+        for (int i = 0; i < sum.length; i++) {
+          sum[i] += more[i];
+        }
+      }
+      return sum;
     }
   }
 
-  private ReadingState(Placement placement, List<Attachment> series) {
+  ReadingState(Placement placement, List<Attachment> series) {
     this.placement = placement;
     this.settled = placement.settle(series);
     this.observed = placement.observed(settled);
     this.ownElements = placement.elements(settled);
-    double[] column = settled.attachments().responses(observed.port());
+    double[] column = observed.column(settled.attachments());
     this.driven = placement.followsSupply() ? settled.drivenBySupply() : column;
     double[] direct = adjoint(column);
     if (isLinear() || !placement.followsSupply()) {
@@ -107,8 +132,8 @@ final class ReadingState {
     return placement.followsSupply();
   }
 
-  /** Place of the parameter that the meter's gain is. */
-  int gainPlace() {
+  /** Place of the parameter that the meter's gain is; a GFCI or RCD has none. */
+  OptionalInt gainPlace() {
     return placement.gainPlace();
   }
 
@@ -119,11 +144,6 @@ final class ReadingState {
   /** The loads and the meter as elements that depend on parameters. */
   Elements ownElements() {
     return ownElements;
-  }
-
-  /** How every port responds to the supply, per volt. */
-  double[] drivenBySupply() {
-    return settled.drivenBySupply();
   }
 
   /** How every port responds to what drives the reading. */
@@ -168,7 +188,7 @@ final class ReadingState {
 
   /** What the meter shows, but for its gain, per volt of supply or as ohms. */
   Complex shown() {
-    return at(driven, observed.port()).times(observed.factor());
+    return observed.of(driven).times(observed.factor());
   }
 
   /**
@@ -191,7 +211,7 @@ final class ReadingState {
    */
   Complex stepAtPort(int gap) {
     double sign = wiring().response().reciprocalSign(observed.port(), gap);
-    Complex toMeter = at(attachments().responses(observed.port()), gap);
+    Complex toMeter = at(observed.column(attachments()), gap);
     return toMeter.times(at(driven, gap)).times(sign);
   }
 
@@ -202,7 +222,7 @@ final class ReadingState {
 
   /** What stands or flows at the port of the meter. */
   Complex atPort() {
-    return at(driven, observed.port());
+    return observed.of(driven);
   }
 
   private static Complex at(double[] values, int port) {
@@ -212,12 +232,18 @@ final class ReadingState {
   /**
    * Where the meter and the loads of a reading are.
    *
+   * @param measurand what is read
+   * @param ports what is observed, but for the load that a clamp is around
+   * @param around that load
    * @param meter what the meter and the loads that stay what they are put in place
    * @param series ohms that are there already
+   * @param gainPlace place of the meter's gain among the parameters, if it has one
    */
-  private record Placement(
+  record Placement(
       Test test,
-      Reading reading,
+      Measurand measurand,
+      List<Integer> ports,
+      Optional<LoadInUse> around,
       Circuit circuit,
       Parameters parameters,
       Wiring wiring,
@@ -225,15 +251,15 @@ final class ReadingState {
       TestLoads loads,
       InPlace meter,
       List<Attachment> series,
-      int gainPlace,
+      OptionalInt gainPlace,
       double gain) {
 
     boolean followsSupply() {
-      return reading.measurand().followsSupply();
+      return measurand.followsSupply();
     }
 
     boolean isPlainVoltage() {
-      return reading.measurand() == Measurand.VOLTAGE;
+      return measurand == Measurand.VOLTAGE;
     }
 
     SettledNetwork settle(List<Attachment> joints) {
@@ -247,22 +273,21 @@ final class ReadingState {
     }
 
     Observed observed(SettledNetwork settled) {
-      if (reading.tap() instanceof Tap.AroundLoad around) {
-        LoadInUse use = loads.useOf(around);
+      if (around.isPresent()) {
+        LoadInUse use = around.get();
         Complex admittance = loads.admittance(use, settled.point());
         int place = parameters.place(new Parameters.LoadKey(use.load()));
         int port = wiring.tapPort(use.tap(circuit));
         Complex slope = admittance.times(parameters.sigma(place));
-        return new Observed(port, admittance, List.of(new Wiring.Element(port, place, slope)));
+        return new Observed(
+            List.of(port), admittance, List.of(new Wiring.Element(port, place, slope)));
       }
-      return Observed.at(wiring.tapPort(reading.tap()));
+      return Observed.plain(ports);
     }
 
     /** The load that a clamp is around, among those that follow their voltage. */
     OptionalInt dependentAround() {
-      return reading.tap() instanceof Tap.AroundLoad around
-          ? loads.dependentPlace(loads.useOf(around))
-          : OptionalInt.empty();
+      return around.isPresent() ? loads.dependentPlace(around.get()) : OptionalInt.empty();
     }
 
     Elements elements(SettledNetwork settled) {
@@ -273,132 +298,10 @@ final class ReadingState {
   }
 
   /** A meter and the loads that stay what they are. */
-  private record InPlace(Shunts shunts, List<Wiring.Element> elements) {}
-
-  /** Attaches what each reading needs. */
-  static final class Builder {
-    private final Circuit circuit;
-    private final Survey survey;
-    private final Parameters parameters;
-    private final double[] point;
-    private final Map<Wiring.State, Wiring> wirings;
-    private final List<Degradation> degradations;
-
-    Builder(
-        Circuit circuit,
-        Survey survey,
-        Parameters parameters,
-        double[] point,
-        Map<Wiring.State, Wiring> wirings,
-        List<Degradation> degradations) {
-      this.circuit = circuit;
-      this.survey = survey;
-      this.parameters = parameters;
-      this.point = point;
-      this.wirings = wirings;
-      this.degradations = degradations;
-    }
-
-    ReadingState build(Test test, Reading reading) {
-      Wiring wiring = Wiring.require(wirings, Wiring.State.of(test), "State");
-      Meter meter = survey.meter(reading.meter());
-      TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
-      int gainPlace = parameters.place(new Parameters.GainKey(meter.name()));
-      InPlace inPlace = inPlace(loads, meter, wiring, meterPort(test, reading, wiring));
-      List<Attachment> series = series(test, wiring, inPlace.elements());
-      return new ReadingState(
-          new Placement(
-              test,
-              reading,
-              circuit,
-              parameters,
-              wiring,
-              parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point),
-              loads,
-              inPlace,
-              series,
-              gainPlace,
-              parameters.all().get(gainPlace).factor(point[gainPlace])),
-          series);
-    }
-
-    /** The moment at which somebody watched a GFCI or RCD. */
-    TripState build(Test test, Trip trip) {
-      Wiring wiring = Wiring.require(wirings, Wiring.State.of(test), "State");
-      TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
-      ResidualCurrentDevice device =
-          circuit.residualCurrentDevices().stream()
-              .filter(each -> each.box().equals(trip.device()))
-              .findFirst()
-              .orElseThrow();
-      Set<Integer> guarded = new LinkedHashSet<>();
-      TripState.guarded(circuit, device)
-          .forEach(joint -> guarded.add(wiring.jointPort(joint.id())));
-      Shunts shunts =
-          trip.probe()
-              .map(
-                  probe ->
-                      TripState.withMeter(
-                          loads.constant(),
-                          wiring,
-                          survey.meter(probe.meter()),
-                          wiring.tapPort(probe.tap())))
-              .orElse(loads.constant());
-      return new TripState(
-          wiring,
-          parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point),
-          loads,
-          shunts,
-          series(test, wiring, new ArrayList<>()),
-          guarded);
-    }
-
-    private int meterPort(Test test, Reading reading, Wiring wiring) {
-      return reading.tap() instanceof Tap.AroundLoad around
-          ? wiring.tapPort(survey.useOf(test, around).orElseThrow().tap(circuit))
-          : wiring.tapPort(reading.tap());
-    }
-
-    private InPlace inPlace(TestLoads loads, Meter meter, Wiring wiring, int port) {
-      Shunts shunts = new Shunts(loads.constant());
-      List<Wiring.Element> elements = new ArrayList<>();
-      if (meter.measurand() == Measurand.VOLTAGE) {
-        int place = parameters.place(new Parameters.MeterOhmsKey(meter.name()));
-        Complex conductance = Complex.real(1 / parameters.value(place, point));
-        shunts.add(port, conductance);
-        // More ohms are fewer siemens.
-        elements.add(new Wiring.Element(port, place, conductance.times(-parameters.sigma(place))));
-        if (meter.inputFarads() > 0) {
-          shunts.add(port, new Complex(0, wiring.omega() * meter.inputFarads()));
-        }
-      } else if (meter.measurand() != Measurand.CURRENT) {
-        shunts.add(port, Complex.real(1 / meter.greatest()));
-      }
-      return new InPlace(shunts, elements);
-    }
-
-    private List<Attachment> series(Test test, Wiring wiring, List<Wiring.Element> elements) {
-      return degradations.stream()
-          .filter(degradation -> degradation.when().covers(test))
-          .map(each -> degrade(each, wiring, elements))
-          .toList();
-    }
-
-    /**
-     * The ohms of a degraded joint in its gap, and how they follow their parameter if they have
-     * one.
-     */
-    private Attachment degrade(
-        Degradation degradation, Wiring wiring, List<Wiring.Element> elements) {
-      int port = wiring.jointPort(degradation.joint());
-      OptionalInt place = parameters.placeOf(degradation);
-      if (place.isEmpty()) {
-        return Attachment.series(port, degradation.ohms());
-      }
-      double ohms = parameters.value(place.getAsInt(), point);
-      double slope = ohms * parameters.slope(place.getAsInt(), point);
-      elements.add(new Wiring.Element(port, place.getAsInt(), Complex.real(slope)));
-      return Attachment.series(port, ohms);
+  record InPlace(Shunts shunts, List<Wiring.Element> elements) {
+    /** The loads alone, to put a meter beside. */
+    static InPlace of(TestLoads loads) {
+      return new InPlace(new Shunts(loads.constant()), new ArrayList<>());
     }
   }
 }

@@ -10,6 +10,11 @@ import ohmtrail.circuit.ResidualCurrentDevice;
  * @param amperes what flows out through it and does not come back, root mean square
  */
 public record ResidualCurrent(ResidualCurrentDevice device, int reading, double amperes) {
+  /** Probability that the device trips on it. */
+  public double tripProbability() {
+    return device.rating().tripProbability(amperes);
+  }
+
   /** What the device does about it. */
   public ResidualCurrentDevice.Response response() {
     return device.rating().at(amperes);

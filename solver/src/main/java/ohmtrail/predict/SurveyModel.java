@@ -10,13 +10,13 @@ import java.util.Optional;
 import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
-import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
+import ohmtrail.survey.Trip;
 
 /**
  * The readings of a survey as functions of the ohms added in a joint and of the parameters, at one
@@ -45,7 +45,9 @@ public final class SurveyModel {
   private final Parameters parameters;
   private final double sourceVolts;
   private final List<ReadingState> states;
-  private final List<TripState> trips;
+
+  /** The GFCIs and RCDs that somebody watched, each read like an ammeter. */
+  private final Optional<SurveyModel> watched;
 
   /**
    * Per reading, how it moves per unit of each parameter with nothing added: complex interleaved,
@@ -54,8 +56,11 @@ public final class SurveyModel {
   private final double[][] plainSlopes;
 
   private SurveyModel(
-      Parameters parameters, double[] point, List<ReadingState> states, List<TripState> trips) {
-    this.trips = List.copyOf(trips);
+      Parameters parameters,
+      double[] point,
+      List<ReadingState> states,
+      Optional<SurveyModel> watched) {
+    this.watched = watched;
     this.parameters = parameters;
     this.sourceVolts = parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
     this.states = List.copyOf(states);
@@ -87,6 +92,10 @@ public final class SurveyModel {
     Set<String> excited = new LinkedHashSet<>();
     joints.forEach(joint -> excited.add(joint.id()));
     degradations.forEach(degradation -> excited.add(degradation.joint()));
+    survey.tests().stream()
+        .flatMap(test -> test.trips().stream())
+        .flatMap(trip -> circuit.jointsOutOf(trip.device()).stream())
+        .forEach(joint -> excited.add(joint.id()));
     Map<Wiring.State, Wiring> wirings = new LinkedHashMap<>();
     taps(circuit, survey)
         .forEach(
@@ -94,17 +103,19 @@ public final class SurveyModel {
                 wirings.put(
                     state,
                     Wiring.of(circuit, assumptions, parameters, point, state, taps, excited)));
-    ReadingState.Builder builder =
-        new ReadingState.Builder(circuit, survey, parameters, point, wirings, degradations);
+    ReadingStates builder =
+        new ReadingStates(circuit, survey, parameters, point, wirings, degradations);
     List<ReadingState> states = new ArrayList<>();
+    List<ReadingState> devices = new ArrayList<>();
     for (Test test : survey.tests()) {
       test.readings().forEach(reading -> states.add(builder.build(test, reading)));
+      test.trips().forEach(trip -> devices.add(builder.build(test, trip)));
     }
-    List<TripState> trips = new ArrayList<>();
-    for (Test test : survey.tests()) {
-      test.trips().forEach(trip -> trips.add(builder.build(test, trip)));
-    }
-    return new SurveyModel(parameters, point, states, trips);
+    Optional<SurveyModel> watched =
+        devices.isEmpty()
+            ? Optional.empty()
+            : Optional.of(new SurveyModel(parameters, point, devices, Optional.empty()));
+    return new SurveyModel(parameters, point, states, watched);
   }
 
   /** What is connected in every state that the circuit was in. */
@@ -119,7 +130,9 @@ public final class SurveyModel {
           .forEach(own::add);
       test.trips().stream()
           .flatMap(trip -> trip.probe().stream())
-          .forEach(probe -> own.add(probe.tap()));
+          .map(Trip.Probe::tap)
+          .filter(Tap::isTouching)
+          .forEach(own::add);
     }
     return taps;
   }
@@ -136,15 +149,13 @@ public final class SurveyModel {
 
   /** A buffer of the right size. */
   public Evaluation buffer() {
-    return new Evaluation(states.size(), parameters.size(), trips.size());
+    return new Evaluation(states.size(), parameters.size(), watched.map(SurveyModel::buffer));
   }
 
   /** The readings with nothing added, and their slopes. */
   public void evaluate(Evaluation into) {
     Arrays.fill(into.ohmsSlope(), 0);
-    for (int t = 0; t < trips.size(); t++) {
-      into.tripAmperes()[t] = trips.get(t).amperes(Optional.empty());
-    }
+    watched.ifPresent(devices -> devices.evaluate(into.watched().orElseThrow()));
     for (int r = 0; r < states.size(); r++) {
       ReadingState state = states.get(r);
       Complex volts = state.shown();
@@ -179,22 +190,6 @@ public final class SurveyModel {
   }
 
   /**
-   * The sum of what flows outward through some joints while a meter reads, amperes: what a GFCI or
-   * RCD there sees.
-   */
-  double netAmperes(int reading, List<Joint> joints) {
-    double[] w = states.get(reading).drivenBySupply();
-    double re = 0;
-    double im = 0;
-    for (Joint joint : joints) {
-      int port = states.get(reading).wiring().jointPort(joint.id());
-      re += w[2 * port];
-      im += w[2 * port + 1];
-    }
-    return sourceVolts * Math.hypot(re, im);
-  }
-
-  /**
    * The readings as ohms are added in one joint. The joint must be among those the model was built
    * for.
    */
@@ -211,13 +206,12 @@ public final class SurveyModel {
     return states;
   }
 
-  /** What every watched GFCI or RCD sees with ohms added in one joint. */
-  void tripAmperes(String joint, double ohms, double[] into) {
-    for (int t = 0; t < trips.size(); t++) {
-      TripState state = trips.get(t);
-      Attachment added = Attachment.series(state.wiring().jointPort(joint), ohms);
-      into[t] = state.amperes(Optional.of(added));
-    }
+  /**
+   * The GFCIs and RCDs that somebody watched as a survey of its own, each read like an ammeter that
+   * shows its imbalance; empty where nobody watched one.
+   */
+  public Optional<SurveyModel> watched() {
+    return watched;
   }
 
   /** What a meter shows per unit of what {@link ReadingState#shown} tells. */
@@ -267,7 +261,7 @@ public final class SurveyModel {
       int supply = parameters.place(Parameters.Single.SUPPLY_VOLTAGE);
       jacobian[row + supply] += perSupply * parameters.sigma(supply);
     }
-    jacobian[row + state.gainPlace()] += volts * parameters.sigma(state.gainPlace());
+    state.gainPlace().ifPresent(place -> jacobian[row + place] += volts * parameters.sigma(place));
     into.perSupply()[reading] = perSupply;
     into.volts()[reading] = volts;
   }

@@ -12,6 +12,8 @@ package ohmtrail.survey;
  * @param resolution one step of the last digit in the unit of the measurand, positive
  * @param greatest the most that it can show in that unit, positive; infinite where it does not
  *     matter, but not for ohms
+ * @param testAmperes what a loop tester draws while it tests, at the supply's nominal voltage; 0
+ *     for the others
  */
 public record Meter(
     String name,
@@ -20,7 +22,20 @@ public record Meter(
     double inputFarads,
     Accuracy accuracy,
     double resolution,
-    double greatest) {
+    double greatest,
+    double testAmperes) {
+  /**
+   * Test current of a loop tester whose data do not say, amperes: a high-current test (common
+   * practice, no source: some amperes to some twenty).
+   */
+  public static final double USUAL_TEST_AMPERES = 6;
+
+  /**
+   * Test current of a loop test that is meant not to trip an RCD of 30 mA, amperes (common
+   * practice, no source: about half of its rated residual current).
+   */
+  public static final double NO_TRIP_AMPERES = 0.015;
+
   /** Input resistance of an ordinary digital multimeter, ohms (from memory). */
   public static final double HIGH_IMPEDANCE_OHMS = 10e6;
 
@@ -55,6 +70,9 @@ public record Meter(
       throw new SurveyException(
           "Input capacitance (" + inputFarads + " F) of meter " + name + " must not be negative");
     }
+    if (measurand == Measurand.LOOP_IMPEDANCE) {
+      requirePositive(name, "Test current", testAmperes, "A");
+    }
     if (!(greatest > resolution && (measurand.followsSupply() || Double.isFinite(greatest)))) {
       throw new SurveyException(
           "Range ("
@@ -81,13 +99,15 @@ public record Meter(
         inputFarads,
         accuracy,
         resolutionVolts,
-        Double.POSITIVE_INFINITY);
+        Double.POSITIVE_INFINITY,
+        0);
   }
 
   /** A meter of something else than volts. */
   public static Meter of(
       String name, Measurand measurand, Accuracy accuracy, double resolution, double greatest) {
-    return new Meter(name, measurand, 0, 0, accuracy, resolution, greatest);
+    double testAmperes = measurand == Measurand.LOOP_IMPEDANCE ? USUAL_TEST_AMPERES : 0;
+    return new Meter(name, measurand, 0, 0, accuracy, resolution, greatest, testAmperes);
   }
 
   /** A meter of the usual sort for that (assumptions; 10 Mohm for volts, from memory). */
@@ -117,6 +137,22 @@ public record Meter(
   public static Meter lowImpedance(String name) {
     return new Meter(
         name, LOW_IMPEDANCE_OHMS, USUAL_INPUT_FARADS, USUAL_ACCURACY, USUAL_RESOLUTION);
+  }
+
+  /** The same loop tester with another test current, amperes. */
+  public Meter withTestAmperes(double amperes) {
+    return new Meter(
+        name, measurand, inputOhms, inputFarads, accuracy, resolution, greatest, amperes);
+  }
+
+  /**
+   * What it draws from a live circuit per volt between its leads, siemens: a voltmeter by its input
+   * resistance, a loop tester by its test current; 0 for the others.
+   *
+   * @param nominalVolts of the supply, at which the test current holds
+   */
+  public double siemens(double nominalVolts) {
+    return measurand == Measurand.VOLTAGE ? 1 / inputOhms : testAmperes / nominalVolts;
   }
 
   /**

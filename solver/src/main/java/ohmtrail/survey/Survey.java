@@ -248,11 +248,15 @@ public record Survey(
     }
     trip.probe().ifPresent(probe -> requireTap(circuit, probe.tap(), test));
     trip.probe()
-        .filter(probe -> meter(probe.meter()).measurand() != Measurand.VOLTAGE)
+        .filter(probe -> meter(probe.meter()).siemens(circuit.supply().volts()) == 0)
         .ifPresent(
             probe -> {
               throw new SurveyException(
-                  "Meter (" + probe.meter() + ") in test " + test.name() + " must be a voltmeter");
+                  "Meter ("
+                      + probe.meter()
+                      + ") in test "
+                      + test.name()
+                      + " must be a voltmeter or a loop tester");
             });
   }
 

@@ -9,6 +9,7 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.CircuitException;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
@@ -16,10 +17,12 @@ import ohmtrail.circuit.ResidualCurrentDevice.Response;
 import ohmtrail.circuit.Supply;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.load.HeatingElement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -106,6 +109,90 @@ class ResidualCurrentTest {
                 reading("bath", ProbePoints.HOT_GROUND, "low"))
             .get(0)
             .response());
+  }
+
+  private static final Supply EUROPE = new Supply(230, 50, Supply.Legs.ONE, Supply.Earthing.TN_C_S);
+
+  private static final ResidualCurrentDevice RCD =
+      new ResidualCurrentDevice("panel", Rating.rcd(0.030));
+
+  private static Circuit europe() {
+    return new Circuit(
+        Supply.IEC_230,
+        20,
+        List.of(Box.panel("panel"), Box.feedThrough("door", JointKind.SCREW)),
+        List.of(Cable.of("panel", "door", 18, Wires.copper("2.5 mm2"))),
+        List.of(RCD));
+  }
+
+  private static Predictor loopTest(ProbePoints between, double testAmperes) {
+    Meter tester = Meter.usual("loop", Measurand.LOOP_IMPEDANCE).withTestAmperes(testAmperes);
+    Reading reading =
+        new Reading(new Tap.Pair("door", between), Measurand.LOOP_IMPEDANCE, "loop", 1, 0);
+    return new Predictor(
+        europe(),
+        new Survey(
+            List.of(tester),
+            List.of(),
+            List.of(new ohmtrail.survey.Test("idle", List.of(), List.of(reading)))),
+        Assumptions.defaults());
+  }
+
+  private static ResidualCurrent seen(Predictor predictor, Degradation... degraded) {
+    return predictor
+        .residualCurrents(List.of(degraded), predictor.parameters().nominalPoint())
+        .get(0);
+  }
+
+  /**
+   * Ohm's law round the loop: what the tester is to the supply, in series with the loop impedance
+   * that it shows.
+   */
+  @ParameterizedTest
+  @CsvSource({"25", "6", "0.1"})
+  void aLoopTestFromLineToEarthDrivesItsTestCurrentPastAnRcd(double testAmperes) {
+    Predictor predictor = loopTest(ProbePoints.HOT_GROUND, testAmperes);
+    double loopOhms = predictor.readings(List.of()).get(0);
+    ResidualCurrent current = seen(predictor);
+    assertEquals(230 / (230 / testAmperes + loopOhms), current.amperes(), 0.001 * testAmperes);
+    assertEquals(Response.TRIPS, current.response());
+  }
+
+  /** Common practice, no source: such a test is made to leave an RCD of 30 mA alone. */
+  @Test
+  void aNoTripLoopTestLeavesAnRcdOfThirtyMilliamperesAlone() {
+    ResidualCurrent current = seen(loopTest(ProbePoints.HOT_GROUND, Meter.NO_TRIP_AMPERES));
+    assertEquals(0.015, current.amperes(), 2e-4);
+    assertEquals(0, RCD.rating().tripProbability(current.amperes()), 0.01);
+  }
+
+  /** IEC 61008-1, as quoted in a secondary text: half to all of the rated residual current. */
+  @ParameterizedTest
+  @CsvSource({"15, 0", "18.75, 0.25", "22.5, 0.5", "30, 1", "6000, 1"})
+  void theProbabilityOfATripRisesEvenlyOverTheBandOfAnRcd(double milliamperes, double expected) {
+    assertEquals(expected, RCD.rating().tripProbability(milliamperes / 1e3), 1e-12);
+  }
+
+  @Test
+  void aLoopTestFromLineToNeutralIsNoImbalance() {
+    ResidualCurrent current = seen(loopTest(ProbePoints.HOT_NEUTRAL, Meter.USUAL_TEST_AMPERES));
+    assertTrue(current.amperes() < CABLE_AMPERES, current.toString());
+    assertEquals(Response.HOLDS, current.response());
+  }
+
+  @Test
+  void anOpenEarthPassesNoTestCurrentSoThatTheRcdHolds() {
+    Predictor predictor = loopTest(ProbePoints.HOT_GROUND, Meter.USUAL_TEST_AMPERES);
+    String earth =
+        europe().joints().stream()
+            .filter(joint -> joint.box().equals("door"))
+            .filter(joint -> joint.conductor() == ConductorRole.GROUND)
+            .findFirst()
+            .orElseThrow()
+            .id();
+    ResidualCurrent current = seen(predictor, new Degradation(earth, Double.POSITIVE_INFINITY));
+    assertTrue(current.amperes() < CABLE_AMPERES, current.toString());
+    assertEquals(Response.HOLDS, current.response());
   }
 
   /** UL 943: trips at 6 mA and above, not below 4 mA. */

@@ -22,6 +22,9 @@ import ohmtrail.survey.Trip;
 public final class ResidualWords {
   private static final double MILLI = 1e3;
 
+  /** A trip less probable than this is not worth a line. */
+  private static final double WORTH_A_LINE = 0.005;
+
   private ResidualWords() {}
 
   /**
@@ -34,7 +37,7 @@ public final class ResidualWords {
       CaseFile caseFile, Survey survey, List<Degradation> degradations) {
     List<String> names = names(caseFile, survey);
     return currents(caseFile, survey, degradations).stream()
-        .filter(current -> current.response() != Response.HOLDS)
+        .filter(current -> current.tripProbability() >= WORTH_A_LINE)
         .map(current -> names.get(current.reading()) + ": " + sentence(caseFile, current))
         .toList();
   }
@@ -56,9 +59,14 @@ public final class ResidualWords {
    * @param test the test's name
    * @param trip what it did
    * @param amperes what it saw
-   * @param response what it does about that
+   * @param rating when it trips
    */
-  public record Watched(String test, Trip trip, double amperes, Response response) {}
+  public record Watched(String test, Trip trip, double amperes, Rating rating) {
+    /** What it does about what it saw. */
+    public Response response() {
+      return rating.at(amperes);
+    }
+  }
 
   /** What every device that somebody watched saw. */
   public static List<Watched> watchedCurrents(
@@ -73,8 +81,7 @@ public final class ResidualWords {
     for (Test test : survey.tests()) {
       for (Trip trip : test.trips()) {
         double seen = amperes.get(watched.size());
-        Response response = device(caseFile, trip).rating().at(seen);
-        watched.add(new Watched(test.name(), trip, seen, response));
+        watched.add(new Watched(test.name(), trip, seen, device(caseFile, trip).rating()));
       }
     }
     return List.copyOf(watched);
@@ -88,12 +95,6 @@ public final class ResidualWords {
   }
 
   private static String sentence(CaseFile caseFile, Watched watched) {
-    String does =
-        switch (watched.response()) {
-          case HOLDS -> "it holds";
-          case MAY_TRIP -> "it may trip";
-          case TRIPS -> "it trips";
-        };
     boolean odd =
         watched.trip().tripped()
             ? watched.response() == Response.HOLDS
@@ -109,9 +110,9 @@ public final class ResidualWords {
         + ", test "
         + watched.test()
         + ". With "
-        + Figures.upToTenths(MILLI * watched.amperes())
-        + " mA of imbalance "
-        + does
+        + current(watched.amperes())
+        + " of imbalance it "
+        + does(device(caseFile, watched.trip()), watched.amperes())
         + (odd ? ": this does not fit." : ".");
   }
 
@@ -126,10 +127,29 @@ public final class ResidualWords {
   }
 
   private static String sentence(CaseFile caseFile, ResidualCurrent current) {
-    return Figures.upToTenths(MILLI * current.amperes())
-        + " mA of imbalance; the "
+    return current(current.amperes())
+        + " of imbalance; the "
         + device(caseFile, current.device())
-        + (current.response() == Response.TRIPS ? " trips." : " may trip.");
+        + " "
+        + does(current.device(), current.amperes())
+        + ".";
+  }
+
+  private static String does(ResidualCurrentDevice device, double amperes) {
+    return switch (device.rating().at(amperes)) {
+      case HOLDS -> "holds";
+      case MAY_TRIP ->
+          "may trip (probability "
+              + Figures.hundredths(device.rating().tripProbability(amperes))
+              + ")";
+      case TRIPS -> "trips";
+    };
+  }
+
+  private static String current(double amperes) {
+    return amperes < 1
+        ? Figures.upToTenths(MILLI * amperes) + " mA"
+        : Figures.tenths(amperes) + " A";
   }
 
   private static String device(CaseFile caseFile, ResidualCurrentDevice device) {
@@ -174,26 +194,21 @@ public final class ResidualWords {
 
   private static Optional<String> caution(
       CaseFile caseFile, Region region, ResidualCurrentDevice device, Meter meter) {
-    String ground = region.conductor(ConductorRole.GROUND);
-    String behind =
-        " from a live conductor to " + ground + " behind the " + device(caseFile, device);
-    if (meter.measurand() == Measurand.LOOP_IMPEDANCE) {
-      // A loop tester's own ampere returns by way of the earth (common practice, no source).
-      return Optional.of(
-          "Do not test the loop with " + meter.name() + behind + ": its test current trips it.");
-    }
-    if (meter.measurand() != Measurand.VOLTAGE) {
-      return Optional.empty();
-    }
-    double amperes = caseFile.circuit().supply().volts() / meter.inputOhms();
-    return device.rating().at(amperes) == Response.HOLDS
+    double volts = caseFile.circuit().supply().volts();
+    double amperes = volts * meter.siemens(volts);
+    Response response = device.rating().at(amperes);
+    return response == Response.HOLDS
         ? Optional.empty()
         : Optional.of(
             "Do not hold "
                 + meter.name()
-                + behind
-                + ": it passes "
-                + Figures.upToTenths(MILLI * amperes)
-                + " mA and trips it.");
+                + " from a live conductor to "
+                + region.conductor(ConductorRole.GROUND)
+                + " behind the "
+                + device(caseFile, device)
+                + ": it "
+                + (meter.measurand() == Measurand.VOLTAGE ? "passes " : "draws ")
+                + current(amperes)
+                + (response == Response.TRIPS ? " and trips it." : " and may trip it."));
   }
 }

@@ -125,6 +125,45 @@ class OtherReadingsCaseTest {
     assertEquals(20, meters.get(3).greatest());
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "loop-tester | 6",
+        "loop-tester, 25 A, 3 % + 3 counts | 25",
+        "loop tester 15 mA 0.01 ohm | 0.015",
+        "loop-tester, no-trip | 0.015",
+        "loop-tester, no trip, 3 % | 0.015",
+        "{kind: loop-tester, test-current: no-trip} | 0.015",
+        "{kind: loop-tester, test-current: 12 A} | 12"
+      })
+  void aLoopTesterSaysWhatItDraws(String words, double amperes)
+      throws IOException, CaseFileException {
+    CaseFile read = read(RUN.replace("loop: loop-tester", "loop: " + words) + "  - idle: []\n");
+    Meter loop = read.survey().meter("loop");
+    assertEquals(amperes, loop.testAmperes(), 1e-12);
+    String written = new CaseFileWriter().write(read);
+    assertEquals(loop, read(written).survey().meter("loop"), written);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "{resistance: 3 kohm, test-current: 6 A} | Test current (6 A) must be that of a loop-tester",
+        "loop-tester, 25 A, 6 A | Test current",
+        "loop-tester, 250 A | must lie between 1 mA and 100 A",
+        "10 Mohm, no-trip | (no-trip) is none of these"
+      })
+  void aTestCurrentThatCannotBeIsRefused(String words, String expected) {
+    CaseFileException refusal =
+        assertThrows(
+            CaseFileException.class,
+            () -> read(RUN.replace("loop: loop-tester", "loop: " + words) + "  - idle: []\n"));
+    assertTrue(refusal.getMessage().contains(expected), refusal.getMessage());
+    assertTrue(refusal.getMessage().contains("case.yaml:10:"), refusal.getMessage());
+  }
+
   @Test
   void whatIsDeadIsNoVoltsBetweenTheContactsOfAPlug() throws IOException, CaseFileException {
     Reading dead = only("idle", "hall dead");

@@ -53,6 +53,9 @@ final class MeterReader {
           "ohmmeter", Measurand.RESISTANCE,
           "continuity-tester", Measurand.RESISTANCE);
 
+  /** Test currents of a loop tester that go by a word, amperes. */
+  private static final Map<String, Double> TEST_CURRENTS = Map.of("no-trip", Meter.NO_TRIP_AMPERES);
+
   private static final String WHAT = "Meter";
 
   private final Problems problems;
@@ -70,10 +73,12 @@ final class MeterReader {
     private final Once<Double> counts;
     private final Once<Double> resolution;
     private final Once<Double> range;
+    private final Once<Double> testAmperes;
     private Measurand measurand = Measurand.VOLTAGE;
 
     Draft(Problems problems) {
       range = new Once<>("Range", problems);
+      testAmperes = new Once<>("Test current", problems);
       ohms = new Once<>("Input resistance", problems);
       farads = new Once<>("Input capacitance", problems);
       share = new Once<>("Accuracy in per cent", problems);
@@ -91,7 +96,8 @@ final class MeterReader {
           farads.or(usual.inputFarads()),
           stated ? new Accuracy(share.or(0.0), counts.or(0.0)) : usual.accuracy(),
           resolution.or(usual.resolution()),
-          range.or(usual.greatest()));
+          range.or(usual.greatest()),
+          testAmperes.or(usual.testAmperes()));
     }
 
     private Limit step() {
@@ -173,6 +179,7 @@ final class MeterReader {
     fields.scalar("resistance").ifPresent(text -> give(text, Limit.METER_OHMS, draft.ohms));
     fields.scalar("capacitance").ifPresent(text -> give(text, Limit.METER_FARADS, draft.farads));
     fields.scalar("resolution").ifPresent(text -> give(text, draft.step(), draft.resolution));
+    fields.scalar("test-current").ifPresent(text -> readTestCurrent(text, draft));
     fields.scalar("accuracy").ifPresent(text -> readAccuracy(text, draft));
   }
 
@@ -181,6 +188,30 @@ final class MeterReader {
     if (!takeKind(words, draft) || words.hasNext()) {
       problems.unknown(text.word(), "Kind of meter", new Names(List.copyOf(KINDS.keySet())));
     }
+  }
+
+  private void readTestCurrent(Scalar text, Draft draft) {
+    if (draft.measurand != Measurand.LOOP_IMPEDANCE) {
+      problems.error(
+          text.place(),
+          "Test current (" + text.text() + ") must be that of a loop-tester.",
+          "kind: loop-tester is missing.");
+      return;
+    }
+    Words words = new Words(text);
+    if (!takeTestCurrent(words, draft) || words.hasNext()) {
+      give(text, Limit.TEST_AMPERES, draft.testAmperes);
+    }
+  }
+
+  private static boolean takeTestCurrent(Words words, Draft draft) {
+    Optional<Word> first = words.peek();
+    Optional<Double> amperes =
+        draft.measurand == Measurand.LOOP_IMPEDANCE
+            ? words.takeMeaning(TEST_CURRENTS)
+            : Optional.empty();
+    amperes.ifPresent(value -> draft.testAmperes.give(value, first.orElseThrow().place()));
+    return amperes.isPresent();
   }
 
   private static boolean takeKind(Words words, Draft draft) {
@@ -211,6 +242,9 @@ final class MeterReader {
     Words words = new Words(scalar, "+±()");
     takeKind(words, draft);
     while (words.hasNext()) {
+      if (takeTestCurrent(words, draft)) {
+        continue;
+      }
       if (words.takeIf("up")) {
         readRange(words, draft);
       } else if (words.peek().filter(Quantities::isNumber).isPresent()) {
@@ -239,6 +273,10 @@ final class MeterReader {
     }
     if (draft.measurand != Measurand.VOLTAGE && dimension.get() == draft.step().dimension()) {
       give(quantity, draft.step(), draft.resolution);
+      return;
+    }
+    if (draft.measurand == Measurand.LOOP_IMPEDANCE && dimension.get() == Dimension.CURRENT) {
+      give(quantity, Limit.TEST_AMPERES, draft.testAmperes);
       return;
     }
     switch (dimension.get()) {

@@ -111,6 +111,9 @@ public final class SurveyWriter {
     if (meter.greatest() != usual.greatest()) {
       out.append(", up to " + Numbers.plain(meter.greatest()) + unit);
     }
+    if (meter.testAmperes() != usual.testAmperes()) {
+      out.append(", " + Numbers.plain(meter.testAmperes()) + " A");
+    }
     if (meter.inputFarads() != usual.inputFarads()) {
       out.append(", " + Numbers.in(Unit.PICOFARAD, meter.inputFarads()));
     }

@@ -48,7 +48,15 @@ public final class Keys {
 
   /** Of a meter written key by key. */
   public static final Names METER =
-      new Names(List.of("resistance", "capacitance", "accuracy", "resolution", "kind", "range"));
+      new Names(
+          List.of(
+              "resistance",
+              "capacitance",
+              "accuracy",
+              "resolution",
+              "kind",
+              "range",
+              "test-current"));
 
   /** Of a load written key by key. */
   public static final Names LOAD =

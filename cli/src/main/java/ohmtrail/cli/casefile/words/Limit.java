@@ -11,6 +11,7 @@ public enum Limit {
   SUPPLY_HERTZ("Supply frequency", Dimension.FREQUENCY, 10, "10 Hz", 400, "400 Hz"),
   BREAKER_AMPERES("Breaker rating", Dimension.CURRENT, 0.5, "0.5 A", 400, "400 A"),
   RESIDUAL_AMPERES("Rated residual current", Dimension.CURRENT, 0.005, "5 mA", 2, "2 A"),
+  TEST_AMPERES("Test current", Dimension.CURRENT, 0.001, "1 mA", 100, "100 A"),
   LENGTH("Length", Dimension.LENGTH, 0.05, "5 cm", 1000, "1000 m"),
   LENGTH_TOLERANCE("Length tolerance", Dimension.SHARE, 0.001, "0.1 %", 3, "300 %"),
   OPENING_MINUTES("Time to open", Dimension.TIME, 0.5, "0.5 min", 1440, "1440 min"),

@@ -98,6 +98,7 @@ public final class CheckJson {
     json.member("meter", meter.name())
         .member("inputOhms", meter.inputOhms())
         .member("inputFarads", meter.inputFarads())
+        .member("testAmperes", meter.testAmperes())
         .member("unit", meter.measurand().unit())
         .member("resolution", meter.resolution())
         .member("resolutionVolts", meter.resolution())

@@ -88,6 +88,10 @@ final class FindingsJson {
           .member("test", watched.test())
           .member("tripped", watched.trip().tripped())
           .member("amperes", watched.amperes())
+          .member(
+              "tripProbability",
+              watched.rating().tripProbability(watched.amperes()),
+              Parts.PROBABILITY)
           .member("response", word(watched.response()))
           .end();
     }
@@ -116,6 +120,7 @@ final class FindingsJson {
           .member("of", reading.tap().word())
           .member("meter", reading.meter())
           .member("amperes", current.amperes())
+          .member("tripProbability", current.tripProbability(), Parts.PROBABILITY)
           .member("response", word(current.response()))
           .end();
     }

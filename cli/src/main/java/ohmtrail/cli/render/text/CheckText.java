@@ -11,7 +11,6 @@ import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointWords;
 import ohmtrail.cli.render.SwitchWords;
 import ohmtrail.survey.LoadInUse;
-import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Switching;
@@ -119,7 +118,7 @@ public final class CheckText {
     for (Meter meter : survey.meters()) {
       table.row(
           meter.name(),
-          meter.measurand() == Measurand.VOLTAGE ? Figures.ohms(meter.inputOhms()) : "",
+          input(meter),
           Figures.number(meter.resolution()) + " " + meter.measurand().unit(),
           "+-("
               + Figures.number(PER_CENT * meter.accuracy().share())
@@ -128,6 +127,14 @@ public final class CheckText {
               + ")");
     }
     page.heading("Meters").table(table);
+  }
+
+  private static String input(Meter meter) {
+    return switch (meter.measurand()) {
+      case VOLTAGE -> Figures.ohms(meter.inputOhms());
+      case LOOP_IMPEDANCE -> "draws " + Figures.amperes(meter.testAmperes());
+      case CURRENT, RESISTANCE -> "";
+    };
   }
 
   private void writeLoads() {

@@ -1,0 +1,161 @@
+package ohmtrail.predict;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.Joint;
+import ohmtrail.network.Attachment;
+import ohmtrail.network.Complex;
+import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
+import ohmtrail.survey.Test;
+import ohmtrail.survey.Trip;
+
+/** Attaches what each reading of a survey, and each GFCI or RCD that was watched, needs. */
+final class ReadingStates {
+  private final Circuit circuit;
+  private final Survey survey;
+  private final Parameters parameters;
+  private final double[] point;
+  private final Map<Wiring.State, Wiring> wirings;
+  private final List<Degradation> degradations;
+
+  ReadingStates(
+      Circuit circuit,
+      Survey survey,
+      Parameters parameters,
+      double[] point,
+      Map<Wiring.State, Wiring> wirings,
+      List<Degradation> degradations) {
+    this.circuit = circuit;
+    this.survey = survey;
+    this.parameters = parameters;
+    this.point = point;
+    this.wirings = wirings;
+    this.degradations = degradations;
+  }
+
+  ReadingState build(Test test, Reading reading) {
+    Wiring wiring = Wiring.require(wirings, Wiring.State.of(test), "State");
+    Meter meter = survey.meter(reading.meter());
+    TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
+    int gainPlace = parameters.place(new Parameters.GainKey(meter.name()));
+    Optional<LoadInUse> around =
+        reading.tap() instanceof Tap.AroundLoad clamp
+            ? Optional.of(loads.useOf(clamp))
+            : Optional.empty();
+    Tap tap = around.map(use -> (Tap) use.tap(circuit)).orElse(reading.tap());
+    int port = wiring.tapPort(tap);
+    ReadingState.InPlace inPlace = ReadingState.InPlace.of(loads);
+    if (meter.measurand() == Measurand.VOLTAGE) {
+      addVoltmeter(meter, wiring, port, inPlace);
+    } else if (meter.measurand() != Measurand.CURRENT) {
+      inPlace.shunts().add(port, Complex.real(1 / meter.greatest()));
+    }
+    List<Attachment> series = series(test, wiring, inPlace.elements());
+    return new ReadingState(
+        new ReadingState.Placement(
+            test,
+            reading.measurand(),
+            List.of(port),
+            around,
+            circuit,
+            parameters,
+            wiring,
+            sourceVolts(),
+            loads,
+            inPlace,
+            series,
+            OptionalInt.of(gainPlace),
+            parameters.all().get(gainPlace).factor(point[gainPlace])),
+        series);
+  }
+
+  /** What a GFCI or RCD sees at a moment at which somebody watched it. */
+  ReadingState build(Test test, Trip trip) {
+    Wiring wiring = Wiring.require(wirings, Wiring.State.of(test), "State");
+    TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
+    ReadingState.InPlace inPlace = ReadingState.InPlace.of(loads);
+    trip.probe().ifPresent(probe -> addProbe(probe, wiring, inPlace));
+    List<Attachment> series = series(test, wiring, inPlace.elements());
+    List<Integer> ports =
+        circuit.jointsOutOf(trip.device()).stream()
+            .map(Joint::id)
+            .map(wiring::jointPort)
+            .distinct()
+            .toList();
+    return new ReadingState(
+        new ReadingState.Placement(
+            test,
+            Measurand.CURRENT,
+            ports,
+            Optional.empty(),
+            circuit,
+            parameters,
+            wiring,
+            sourceVolts(),
+            loads,
+            inPlace,
+            series,
+            OptionalInt.empty(),
+            1),
+        series);
+  }
+
+  private double sourceVolts() {
+    return parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
+  }
+
+  /** What a meter that is held to something draws from the supply while it is held there. */
+  private void addProbe(Trip.Probe probe, Wiring wiring, ReadingState.InPlace inPlace) {
+    Meter meter = survey.meter(probe.meter());
+    if (meter.measurand() == Measurand.VOLTAGE) {
+      addVoltmeter(meter, wiring, wiring.tapPort(probe.tap()), inPlace);
+    } else if (meter.testAmperes() > 0) {
+      double siemens = meter.siemens(circuit.supply().volts());
+      inPlace.shunts().add(wiring.tapPort(probe.tap()), Complex.real(siemens));
+    }
+  }
+
+  private void addVoltmeter(Meter meter, Wiring wiring, int port, ReadingState.InPlace inPlace) {
+    int place = parameters.place(new Parameters.MeterOhmsKey(meter.name()));
+    Complex conductance = Complex.real(1 / parameters.value(place, point));
+    inPlace.shunts().add(port, conductance);
+    // More ohms are fewer siemens.
+    inPlace
+        .elements()
+        .add(new Wiring.Element(port, place, conductance.times(-parameters.sigma(place))));
+    if (meter.inputFarads() > 0) {
+      inPlace.shunts().add(port, new Complex(0, wiring.omega() * meter.inputFarads()));
+    }
+  }
+
+  private List<Attachment> series(Test test, Wiring wiring, List<Wiring.Element> elements) {
+    return degradations.stream()
+        .filter(degradation -> degradation.when().covers(test))
+        .map(each -> degrade(each, wiring, elements))
+        .toList();
+  }
+
+  /**
+   * The ohms of a degraded joint in its gap, and how they follow their parameter if they have one.
+   */
+  private Attachment degrade(
+      Degradation degradation, Wiring wiring, List<Wiring.Element> elements) {
+    int port = wiring.jointPort(degradation.joint());
+    OptionalInt place = parameters.placeOf(degradation);
+    if (place.isEmpty()) {
+      return Attachment.series(port, degradation.ohms());
+    }
+    double ohms = parameters.value(place.getAsInt(), point);
+    double slope = ohms * parameters.slope(place.getAsInt(), point);
+    elements.add(new Wiring.Element(port, place.getAsInt(), Complex.real(slope)));
+    return Attachment.series(port, ohms);
+  }
+}
