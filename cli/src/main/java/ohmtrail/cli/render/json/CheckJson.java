@@ -11,6 +11,7 @@ import ohmtrail.circuit.Joint;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.CaseReview;
 import ohmtrail.cli.render.Cautions;
+import ohmtrail.cli.render.SwitchWords;
 import ohmtrail.reference.Assumption;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
@@ -124,6 +125,7 @@ public final class CheckJson {
       json.object().member("load", use.load()).member("at", use.box()).end();
     }
     json.end();
+    json.texts("wiredIn", SwitchWords.drawing(caseFile, test));
     Parts.switching(json, test.switching());
   }
 

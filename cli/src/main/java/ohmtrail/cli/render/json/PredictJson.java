@@ -11,6 +11,7 @@ import ohmtrail.cli.render.Prediction.HeatInTest;
 import ohmtrail.cli.render.Prediction.PredictedReading;
 import ohmtrail.cli.render.Prediction.PredictedTest;
 import ohmtrail.cli.render.Region;
+import ohmtrail.cli.render.SwitchWords;
 import ohmtrail.cli.render.VoltageDrop;
 import ohmtrail.predict.Degradation;
 import ohmtrail.reference.Assumption;
@@ -69,6 +70,7 @@ public final class PredictJson {
       json.object().member("load", use.load()).member("at", use.box()).end();
     }
     json.end();
+    json.texts("wiredIn", SwitchWords.drawing(caseFile, test.test()));
     Parts.switching(json, test.test().switching());
     json.array("readings");
     test.readings().forEach(this::writeReading);

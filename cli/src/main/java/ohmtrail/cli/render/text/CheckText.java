@@ -1,6 +1,7 @@
 package ohmtrail.cli.render.text;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Supply;
@@ -158,18 +159,30 @@ public final class CheckText {
     }
     Table table = new Table().words("").numbers("readings").words("on");
     for (Test test : survey.tests()) {
-      table.row(test.name(), String.valueOf(test.readings().size()), loads(test));
+      table.row(test.name(), String.valueOf(test.readings().size()), loads(caseFile, test));
     }
     page.table(table);
   }
 
-  /** A test with what was on, unless its name says so already: "Test supper, on: oven at wall". */
-  static String title(Test test) {
-    String loads = loads(test);
+  /**
+   * A test with what was on, unless its name says so already: "Test supper, on: oven at wall"; and
+   * what drew without having been plugged in: "Test idle: nothing plugged in; the wall heater,
+   * wired in, is on".
+   */
+  static String title(CaseFile caseFile, Test test) {
+    String loads = plugged(test);
     boolean idle = test.loads().isEmpty() && test.name().equals(IDLE);
     boolean switched = saysSwitching(test);
     boolean said = idle || test.name().contains(loads) || test.isDead() || switched;
-    return "Test " + test.name() + (said ? "" : ", on: " + loads);
+    return "Test "
+        + test.name()
+        + (said ? "" : ", on: " + loads)
+        + alsoOn(caseFile, test, idle ? ": nothing plugged in; " : "; ");
+  }
+
+  private static String alsoOn(CaseFile caseFile, Test test, String lead) {
+    String verb = SwitchWords.drawing(caseFile, test).size() > 1 ? ", are on" : ", is on";
+    return SwitchWords.drawn(caseFile, test).map(drawn -> lead + drawn + verb).orElse("");
   }
 
   /** Whether the name of a test that nothing was plugged in for says what was switched for it. */
@@ -180,12 +193,27 @@ public final class CheckText {
             .allMatch(test.name()::contains);
   }
 
-  /** What is on during a test: "heater at bed-2"; "nothing"; and what was switched. */
-  static String loads(Test test) {
+  /**
+   * What is on during a test: "heater at bed-2"; "the wall heater, wired in"; "nothing"; and what
+   * was switched.
+   */
+  private static String loads(CaseFile caseFile, Test test) {
+    Optional<String> drawn = SwitchWords.drawn(caseFile, test);
+    return drawn
+        .map(
+            wired -> test.loads().isEmpty() ? wired + switched(test) : plugged(test) + "; " + wired)
+        .orElseGet(() -> plugged(test));
+  }
+
+  /** What was plugged in for a test, and what was switched. */
+  private static String plugged(Test test) {
     List<String> loads = test.loads().stream().map(CheckText::words).toList();
+    return (loads.isEmpty() ? "nothing" : JointWords.listed(loads, "and")) + switched(test);
+  }
+
+  private static String switched(Test test) {
     List<String> switched = SwitchWords.of(test.switching());
-    return (loads.isEmpty() ? "nothing" : JointWords.listed(loads, "and"))
-        + (switched.isEmpty() ? "" : "; " + JointWords.listed(switched, "and"));
+    return switched.isEmpty() ? "" : "; " + JointWords.listed(switched, "and");
   }
 
   private static String words(LoadInUse use) {

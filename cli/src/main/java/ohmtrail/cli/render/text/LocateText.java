@@ -327,7 +327,7 @@ public final class LocateText {
               .filter(fitted -> fitted.test().equals(test.name()))
               .toList();
       if (!readings.isEmpty()) {
-        table.section(CheckText.title(test));
+        table.section(CheckText.title(caseFile, test));
         readings.forEach(fitted -> table.row(cells(fitted)));
       }
     }

@@ -115,7 +115,7 @@ public final class PredictText {
   }
 
   private void writeTest(PredictedTest test) {
-    page.heading(CheckText.title(test.test()));
+    page.heading(CheckText.title(caseFile, test.test()));
     page.table(readings(test));
     if (isLoaded(test)) {
       page.gap().table(drops(test)).indented(farthest(test));
