@@ -15,21 +15,10 @@ import ohmtrail.survey.Test;
  * The readings as numbers: what was read, each reading's own variance, and which test it belongs
  * to.
  *
- * <p>A reading is wrong outright (mistyped, wrong probe points) with a small probability; then it
- * is spread evenly over everything that the supply could show.
+ * <p>A reading is wrong outright with a small probability; then it is one as {@link WrongReading}
+ * has it.
  */
 final class Observations {
-  /**
-   * A meter on this supply shows at most so many times the nominal voltage, whatever it is held to.
-   */
-  private static final double WRONG_READING_RANGE = 1.25;
-
-  /** A clamp on this circuit shows at most so many times the rating of the breaker. */
-  private static final double WRONG_AMPERES_RANGE = 1.25;
-
-  /** Least resistance that a wrong reading has, ohms: one step of an ordinary display. */
-  private static final double LEAST_WRONG_OHMS = 0.01;
-
   private final List<String> tests;
   private final List<Reading> readings;
   private final List<ReadingError> errors;
@@ -73,7 +62,7 @@ final class Observations {
         Meter meter = survey.meter(reading.meter());
         ReadingError error = ReadingError.of(reading, meter, assumptions);
         testOf[at] = t;
-        wrongDensity[at] = wrongDensity(circuit, meter, error);
+        wrongDensity[at] = WrongReading.density(circuit, meter, error.value());
         errors.add(error);
         readings.add(reading);
         tests.add(test.name());
@@ -81,21 +70,6 @@ final class Observations {
     }
     TripEvidence trips = new TripEvidence(circuit, survey, assumptions);
     return new Observations(tests, readings, errors, testOf, wrongDensity, trips, assumptions);
-  }
-
-  /**
-   * Volts and amperes that are wrong are spread evenly over what there can be, ohms over its
-   * logarithm: a wrong one is as likely milliohms as kilohms.
-   */
-  private static double wrongDensity(Circuit circuit, Meter meter, ReadingError error) {
-    return switch (meter.measurand()) {
-      case VOLTAGE -> 1 / (WRONG_READING_RANGE * circuit.supply().volts());
-      case CURRENT -> 1 / (WRONG_AMPERES_RANGE * circuit.breakerAmperes());
-      case LOOP_IMPEDANCE, RESISTANCE ->
-          1
-              / (Math.max(LEAST_WRONG_OHMS, error.value())
-                  * Math.log(Math.max(Math.E, meter.greatest() / LEAST_WRONG_OHMS)));
-    };
   }
 
   int count() {
