@@ -56,8 +56,8 @@ final class NextCommand extends CaseCommand {
       paramLabel = "STEP=MINUTES",
       description = {
         "How long a step takes here; may be given for several.",
-        "STEP: walk, reading, plug-load, fetch-load, open-box, open-panel, hard-to-reach,",
-        "call-utility, wrong-stop."
+        "STEP: walk, reading, plug-load, fetch-load, breaker-off, place-link, lay-lead, open-box,",
+        "open-panel, hard-to-reach, call-utility, wrong-stop."
       })
   private Map<String, Double> minutes = new LinkedHashMap<>();
 

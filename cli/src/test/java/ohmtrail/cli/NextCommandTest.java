@@ -213,4 +213,51 @@ class NextCommandTest {
 
     assertTrue(err.toString().contains("Minutes (-4.0) of open-box"), err.toString());
   }
+
+  private static final String EVERY_METER =
+      """
+      meters:
+        high: 10 Mohm
+        loop: loop-tester
+        ohms: ohmmeter
+        clamp: clamp
+      """;
+
+  @Test
+  void aLoopTesterIsAskedForWhereItTellsMostForItsMinutes() throws IOException {
+    assertEquals(0, next(RUN + EVERY_METER), err.toString());
+
+    assertTrue(flat().contains("1. At hall-"), flat());
+    assertTrue(flat().contains("with the meter loop, nothing on"), flat());
+    assertTrue(flat().matches(".*(below|above) [0-9.]+ ohm \\(.*"), flat());
+  }
+
+  @Test
+  void anOhmmeterAloneIsAskedForWithTheBreakerOffAndItsCaution() throws IOException {
+    String text = RUN + "meters:\n  ohms: ohmmeter\n";
+    assertEquals(0, next(text), err.toString());
+
+    assertTrue(
+        flat()
+            .contains(
+                "the breaker off and proved dead, everything unplugged or disconnected, hot and"
+                    + " neutral linked at hall-5"),
+        flat());
+    assertTrue(flat().contains("An ohmmeter or continuity tester goes on a dead circuit only"));
+    assertFalse(flat().contains("These readings are taken on live parts"), flat());
+  }
+
+  @Test
+  void theDocumentNamesLinksAndUnits() throws IOException {
+    assertEquals(0, next(RUN + "meters:\n  ohms: ohmmeter\n", "--json"), err.toString());
+
+    JsonNode document = JACKSON.readTree(out.toString());
+    assertEquals(Set.of(), DocumentSchema.named("next").breaches(out.toString()));
+    JsonNode read = document.get("choices").get(0);
+    assertEquals("ohm", read.get("outcomes").get(0).get("unit").asText());
+    assertEquals(
+        "hall-5 hot-neutral",
+        read.get("tests").get(0).get("links").get(0).asText(),
+        read.toString());
+  }
 }

@@ -18,6 +18,7 @@ import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -37,9 +38,10 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * What to do next on twelve receptacles, with two meters and two loads at hand: 180 visits with
- * over 200 different readings. And a step of a walk along them: the next reading comes in, the
- * hypotheses are weighed anew, and then what to do after it.
+ * What to do next on twelve receptacles, with two voltmeters and two loads at hand: 180 visits with
+ * over 200 different readings; or with a clamp, a loop tester and an ohmmeter too. And a step of a
+ * walk along them: the next reading comes in, the hypotheses are weighed anew, and then what to do
+ * after it.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
@@ -53,6 +55,10 @@ public class AdvisorBenchmark {
   /** How many tests were taken before. */
   @Param({"0", "3"})
   private int taken;
+
+  /** Which meters are at hand. */
+  @Param({"volts", "every"})
+  private String meters;
 
   private Advisor advisor;
   private Locator locator;
@@ -79,7 +85,7 @@ public class AdvisorBenchmark {
             test("at 12", List.of(new LoadInUse("heater", "box-12")), "box-12", 98.7));
     survey =
         new Survey(
-            List.of(Meter.highImpedance("high"), Meter.lowImpedance("low")),
+            meters(),
             List.of(new HeatingElement("heater", 1500, 120), new HeatingElement("iron", 1000, 120)),
             tests.subList(0, taken));
     List<Test> answered = new ArrayList<>(survey.tests());
@@ -88,6 +94,17 @@ public class AdvisorBenchmark {
     thereWithHeater = new Situation(Optional.of("box-9"), Set.of("heater"));
     locator = new Locator(circuit, Assumptions.defaults());
     advisor = new Advisor(circuit, Assumptions.defaults(), Minutes.defaults());
+  }
+
+  private List<Meter> meters() {
+    List<Meter> atHand =
+        new ArrayList<>(List.of(Meter.highImpedance("high"), Meter.lowImpedance("low")));
+    if (meters.equals("every")) {
+      atHand.add(Meter.usual("clamp", Measurand.CURRENT));
+      atHand.add(Meter.usual("loop", Measurand.LOOP_IMPEDANCE));
+      atHand.add(Meter.usual("ohms", Measurand.RESISTANCE));
+    }
+    return List.copyOf(atHand);
   }
 
   private static Test test(String name, List<LoadInUse> loads, String box, double volts) {

@@ -18,6 +18,8 @@ import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
+import ohmtrail.survey.Measurand;
+import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
@@ -44,6 +46,12 @@ public final class Advisor {
 
   /** Meters below this input resistance draw a current that tells something, ohms. */
   private static final double LOW_IMPEDANCE = 100e3;
+
+  /**
+   * Of the joints that one look missed a second one finds so many (assumption): what hides a bad
+   * joint from one look hides it from the next.
+   */
+  private static final double SECOND_LOOK = 0.5;
 
   /** A reading more probably wrong than this is not planned on. */
   private static final double PROBABLY_WRONG = 0.5;
@@ -104,14 +112,14 @@ public final class Advisor {
       this.survey = survey;
       this.situation = situation;
       this.diagnosis = posterior.diagnosis();
-      this.beliefs = Beliefs.of(circuit, posterior);
+      this.beliefs = Beliefs.of(circuit, posterior, situation.openBox());
       this.opening = new OpeningMinutes(timetable.openings(survey), timetable.wrongStop());
       this.shares = new BoxShares(beliefs);
       this.point = diagnosis.bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
     }
 
     Advice advice() {
-      List<Choice.Read> visits = Visits.of(circuit, survey);
+      List<Choice.Read> visits = Visits.of(circuit, survey, situation);
       List<RuledOut> ruledOut = new ArrayList<>();
       List<Choice.Read> safe = new ArrayList<>();
       Screening screening =
@@ -149,14 +157,19 @@ public final class Advisor {
         Map<Choice.Read, List<Gaussian>> forecasts, SecondStep second) {
       Lookahead lookahead =
           new Lookahead(
-              beliefs, shares, opening, second, assumptions.value(Assumption.WRONG_READING));
+              beliefs,
+              shares,
+              opening,
+              second,
+              survey,
+              assumptions.value(Assumption.WRONG_READING));
       Map<Choice.Read, Double> rough = new LinkedHashMap<>();
       forecasts.forEach(
           (visit, forecast) ->
               rough.put(
                   visit,
                   timetable.of(visit, survey, situation)
-                      + lookahead.oneStep(forecast, ROUGH_SAMPLES)));
+                      + lookahead.oneStep(visit, forecast, ROUGH_SAMPLES)));
       List<Choice.Read> likely = best(rough, LIKELY);
       followers(forecasts.keySet()).stream()
           .filter(visit -> !likely.contains(visit))
@@ -210,13 +223,17 @@ public final class Advisor {
      * plugged in there.
      */
     private boolean mayFollow(Choice.Read visit) {
-      int readings = visit.readings().size();
+      List<Meter> meters =
+          visit.readings().stream().map(reading -> survey.meter(reading.meter())).toList();
+      if (visit.isDead()
+          || meters.stream().anyMatch(meter -> meter.measurand() != Measurand.VOLTAGE)) {
+        return false;
+      }
       if (visit.loads().isEmpty()) {
-        double ohms = survey.meter(visit.readings().get(0).meter()).inputOhms();
-        return readings == 1 && ohms < LOW_IMPEDANCE;
+        return meters.size() == 1 && meters.get(0).inputOhms() < LOW_IMPEDANCE;
       }
       boolean here = visit.loads().stream().allMatch(use -> use.box().equals(visit.box()));
-      return here && readings == 2 && visit.tests().size() == 2;
+      return here && meters.size() == 2 && visit.tests().size() == 2;
     }
 
     private Option weigh(
@@ -227,10 +244,11 @@ public final class Advisor {
       List<Gaussian> forecast = forecasts.getOrDefault(visit, List.of());
       Situation after = timetable.after(visit, situation);
       List<Lookahead.Simulated> outcomes =
-          lookahead.twoSteps(forecast, timetable.fetching(after), samples);
+          lookahead.twoSteps(visit, forecast, timetable.fetching(after), samples);
       double own = timetable.of(visit, survey, situation);
       double left = outcomes.stream().mapToDouble(Lookahead.Simulated::minutes).average().orElse(0);
-      return new Option(visit, own, own + left, Bands.of(visit, outcomes, beliefs.boxNames()));
+      return new Option(
+          visit, own, own + left, Bands.of(visit, outcomes, beliefs.boxNames(), survey));
     }
 
     private Map<Choice.Read, List<Gaussian>> forecasts(List<Choice.Read> visits) {
@@ -261,7 +279,7 @@ public final class Advisor {
       return survey.withTests(tests);
     }
 
-    /** The boxes and the supply; what looked fine is not opened again while another is closed. */
+    /** The boxes and the supply; what looked fine comes later than its probability says. */
     private OpeningPlan plan() {
       double[] masses = beliefs.boxMasses();
       double[] minutes = timetable.openings(survey);
@@ -270,9 +288,14 @@ public final class Advisor {
       for (int place = 0; place < masses.length; place++) {
         steps.add(new OpeningPlan.Step(names.get(place), masses[place], minutes[place]));
       }
-      List<OpeningPlan.Step> order = new ArrayList<>(OpeningPlan.quickest(steps).steps());
-      order.sort(Comparator.comparing(step -> survey.lookedSound().contains(step.box())));
-      return new OpeningPlan(order);
+      List<OpeningPlan.Step> looked = steps.stream().map(this::asASecondLookFinds).toList();
+      List<String> order = OpeningPlan.quickest(looked).boxes();
+      return new OpeningPlan(order.stream().map(box -> steps.get(names.indexOf(box))).toList());
+    }
+
+    private OpeningPlan.Step asASecondLookFinds(OpeningPlan.Step step) {
+      double share = survey.lookedSound().contains(step.box()) ? SECOND_LOOK : 1;
+      return new OpeningPlan.Step(step.box(), share * step.probability(), step.minutes());
     }
 
     /** The best look into a box, or into the supply. */
@@ -296,12 +319,13 @@ public final class Advisor {
           : new Choice.Open(place);
     }
 
-    /** Places that nobody looked into yet, the first to open first; all of them where none is. */
+    /** The first place to open, and those that nobody looked into yet. */
     private List<Integer> closed(List<String> names) {
       List<String> order = plan().boxes();
-      List<String> closed =
-          order.stream().filter(box -> !survey.lookedSound().contains(box)).toList();
-      return (closed.isEmpty() ? order : closed).stream().map(names::indexOf).toList();
+      return order.stream()
+          .filter(box -> box.equals(order.get(0)) || !survey.lookedSound().contains(box))
+          .map(names::indexOf)
+          .toList();
     }
 
     private List<Option> weighStops() {

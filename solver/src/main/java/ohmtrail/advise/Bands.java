@@ -6,7 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import ohmtrail.advise.Lookahead.Simulated;
+import ohmtrail.survey.Measurand;
+import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
+import ohmtrail.survey.ReadingError;
+import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
 
 /**
@@ -25,17 +29,23 @@ final class Bands {
 
   private final List<Simulated> samples;
   private final List<String> boxes;
+  private final Survey survey;
 
-  private Bands(List<Simulated> samples, List<String> boxes) {
+  private Bands(List<Simulated> samples, List<String> boxes, Survey survey) {
     this.samples = samples;
     this.boxes = boxes;
+    this.survey = survey;
   }
 
   /** A figure and how it is had from the readings. */
   private record Axis(Outcome.Figure figure, int reading, int from) {
     double of(Simulated sample) {
-      double volts = sample.volts().get(reading);
-      return from < 0 ? volts : sample.volts().get(from) - volts;
+      double value = sample.values().get(reading);
+      return from < 0 ? value : sample.values().get(from) - value;
+    }
+
+    Reading ofReading() {
+      return figure.reading();
     }
   }
 
@@ -43,8 +53,9 @@ final class Bands {
   private record Cut(Axis axis, List<Double> bounds, double entropy) {}
 
   /** The outcomes of a visit, from the lowest figure to the highest. */
-  static List<Outcome> of(Choice.Read visit, List<Simulated> samples, List<String> boxes) {
-    Bands bands = new Bands(samples, boxes);
+  static List<Outcome> of(
+      Choice.Read visit, List<Simulated> samples, List<String> boxes, Survey survey) {
+    Bands bands = new Bands(samples, boxes, survey);
     Cut best =
         axes(visit).stream()
             .map(bands::cut)
@@ -64,7 +75,7 @@ final class Bands {
       Reading reading = readings.get(r);
       axes.add(new Axis(new Outcome.Figure(reading, loaded.get(r), Optional.empty()), r, -1));
       for (int f = 0; f < r; f++) {
-        boolean falls = loaded.get(r) && !loaded.get(f);
+        boolean falls = loaded.get(r) && !loaded.get(f) && reading.measurand() == Measurand.VOLTAGE;
         if (falls && readings.get(f).tap().equals(reading.tap())) {
           axes.add(
               0, new Axis(new Outcome.Figure(reading, true, Optional.of(readings.get(f))), r, f));
@@ -98,9 +109,15 @@ final class Bands {
     List<Double> bounds = new ArrayList<>();
     for (int c = 1; c < cuts.size() - 1; c++) {
       int at = cuts.get(c);
-      bounds.add(0.5 * (axis.of(sorted.get(at - 1)) + axis.of(sorted.get(at))));
+      bounds.add(between(axis, axis.of(sorted.get(at - 1)), axis.of(sorted.get(at))));
     }
     return new Cut(axis, bounds, entropy);
+  }
+
+  /** Half way; of ohms, which reach over decades, on a logarithmic scale. */
+  private static double between(Axis axis, double low, double high) {
+    boolean byRatio = !axis.ofReading().measurand().followsSupply() && low > 0;
+    return byRatio ? Math.sqrt(low * high) : 0.5 * (low + high);
   }
 
   /** The entropy with one more cut; infinite where it would leave a band too small. */
@@ -156,14 +173,22 @@ final class Bands {
       outcomes.add(
           new Outcome(
               Optional.of(cut.axis().figure()),
-              above,
-              below,
+              shown(cut.axis(), above),
+              shown(cut.axis(), below),
               within.size() / (double) samples.size(),
               mean.healthy,
               ranked(boxes, mean.masses),
               within.stream().mapToDouble(Simulated::minutes).average().orElse(0)));
     }
     return outcomes;
+  }
+
+  /** A bound as the meter would show it. */
+  private OptionalDouble shown(Axis axis, OptionalDouble bound) {
+    Meter meter = survey.meter(axis.ofReading().meter());
+    return bound.isEmpty()
+        ? bound
+        : OptionalDouble.of(ReadingError.shown(bound.getAsDouble(), meter));
   }
 
   /** Boxes with their probabilities, the most probable first. */

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
@@ -27,15 +28,23 @@ record Beliefs(Circuit circuit, List<Belief> all) {
   /** Less probable stretches are left out of planning. */
   private static final double LEAST = 5e-4;
 
-  /** The same joint for any voltage taken at the receptacles. */
+  /** The same joint for any reading taken at the receptacles. */
   private record Place(String where, ConductorRole conductor) {}
 
   Beliefs {
     all = List.copyOf(all);
   }
 
-  static Beliefs of(Circuit circuit, Posterior posterior) {
+  /**
+   * Draws hypotheses together that no reading tells apart.
+   *
+   * @param openBox the box where each joint can be read across; empty where none is open
+   */
+  static Beliefs of(Circuit circuit, Posterior posterior, Optional<String> openBox) {
     Map<String, Place> places = places(circuit);
+    openBox.stream()
+        .flatMap(box -> circuit.jointsIn(box).stream())
+        .forEach(joint -> places.put(joint.id(), new Place(joint.id(), joint.conductor())));
     Map<Place, List<JointBelief>> groups = new LinkedHashMap<>();
     for (JointBelief belief : posterior.joints()) {
       Place place = places.get(belief.joint().id());

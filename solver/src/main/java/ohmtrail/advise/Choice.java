@@ -1,8 +1,11 @@
 package ohmtrail.advise;
 
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Reading;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
 
 /** Something that can be done next. */
@@ -29,6 +32,34 @@ public sealed interface Choice {
     /** The readings in order. */
     public List<Reading> readings() {
       return tests.stream().flatMap(test -> test.readings().stream()).toList();
+    }
+
+    /** Whether it takes the breaker off. */
+    public boolean isDead() {
+      return tests.stream().anyMatch(Test::isDead);
+    }
+
+    /** Whether the box has to be open for it. */
+    public boolean isInside() {
+      return readings().stream().anyMatch(reading -> reading.tap().isInside());
+    }
+
+    /** The links that are put in for it. */
+    public Set<Tap> links() {
+      return tests.stream()
+          .flatMap(test -> test.isolation().stream())
+          .flatMap(isolation -> isolation.links().stream())
+          .collect(Collectors.toUnmodifiableSet());
+    }
+
+    /** The other boxes that a long lead goes to for it. */
+    public Set<String> leads() {
+      return readings().stream()
+          .map(Reading::tap)
+          .filter(Tap.Points.class::isInstance)
+          .map(tap -> ((Tap.Points) tap).second().box())
+          .filter(other -> !other.equals(box()))
+          .collect(Collectors.toUnmodifiableSet());
     }
 
     /** The loads that are on at any time of it. */

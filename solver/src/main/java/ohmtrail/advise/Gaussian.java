@@ -65,12 +65,12 @@ final class Gaussian {
     return Math.hypot(factor[0][0] - factor[1][0], factor[1][1]);
   }
 
-  /** Density at the readings given, per volt to the power of their number. */
-  double density(double[] volts) {
+  /** Density at the readings given, per unit of each. */
+  double density(double[] values) {
     double square = 0;
-    double[] whitened = new double[volts.length];
-    for (int i = 0; i < volts.length; i++) {
-      double sum = volts[i] - mean[i];
+    double[] whitened = new double[values.length];
+    for (int i = 0; i < values.length; i++) {
+      double sum = values[i] - mean[i];
       for (int j = 0; j < i; j++) {
         sum -= factor[i][j] * whitened[j];
       }
@@ -82,12 +82,12 @@ final class Gaussian {
 
   /** The readings at so many standard normal numbers. */
   double[] at(double[] normals) {
-    double[] volts = mean.clone();
-    for (int i = 0; i < volts.length; i++) {
+    double[] values = mean.clone();
+    for (int i = 0; i < values.length; i++) {
       for (int j = 0; j <= i; j++) {
-        volts[i] += factor[i][j] * normals[j];
+        values[i] += factor[i][j] * normals[j];
       }
     }
-    return volts;
+    return values;
   }
 }

@@ -2,6 +2,9 @@ package ohmtrail.advise;
 
 import java.util.ArrayList;
 import java.util.List;
+import ohmtrail.locate.WrongReading;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.Survey;
 
 /**
  * The expected minutes after a visit, by simulating what it shows.
@@ -12,13 +15,10 @@ import java.util.List;
  * OpeningMinutes}, or a further visit and then that. Belongs to one thread.
  */
 final class Lookahead {
-  /** A reading that is wrong lies anywhere in so many times the nominal voltage. */
-  private static final double WRONG_RANGE = 1.25;
-
   private final Beliefs beliefs;
   private final OpeningMinutes opening;
-  private final double rightProbability;
-  private final double wrongDensity;
+  private final Survey survey;
+  private final double wrongProbability;
   private final BoxShares shares;
   private final SecondStep second;
 
@@ -29,6 +29,7 @@ final class Lookahead {
    * @param shares the same as arrays
    * @param opening what is left to do after the visit, without a further one
    * @param second the visits that may follow
+   * @param survey knows the meters
    * @param wrongProbability that a reading is wrong outright
    */
   Lookahead(
@@ -36,11 +37,12 @@ final class Lookahead {
       BoxShares shares,
       OpeningMinutes opening,
       SecondStep second,
+      Survey survey,
       double wrongProbability) {
     this.beliefs = beliefs;
     this.opening = opening;
-    this.rightProbability = 1 - wrongProbability;
-    this.wrongDensity = wrongProbability / (WRONG_RANGE * beliefs.circuit().supply().volts());
+    this.survey = survey;
+    this.wrongProbability = wrongProbability;
     this.shares = shares;
     this.second = second;
   }
@@ -48,21 +50,22 @@ final class Lookahead {
   /**
    * One simulated outcome.
    *
-   * @param volts the readings
+   * @param values the readings as numbers to fit, each in the unit of its measurand
    * @param masses the probability of each box after it
    * @param healthy the probability of a sound circuit after it
    * @param minutes expected after it
    */
-  record Simulated(List<Double> volts, List<Double> masses, double healthy, double minutes) {}
+  record Simulated(List<Double> values, List<Double> masses, double healthy, double minutes) {}
 
   /**
    * Expected minutes after a visit, with none after it.
    *
+   * @param read the visit
    * @param forecast what its readings show under each belief, in their order
    * @param samples how many outcomes are simulated
    */
-  double oneStep(List<Gaussian> forecast, int samples) {
-    Visit visit = new Visit(forecast);
+  double oneStep(Choice.Read read, List<Gaussian> forecast, int samples) {
+    Visit visit = new Visit(read, forecast);
     double sum = 0;
     for (int s = 0; s < samples; s++) {
       visit.simulate(s, samples);
@@ -74,18 +77,20 @@ final class Lookahead {
   /**
    * Outcomes of a visit, each with the minutes expected if one more may follow.
    *
+   * @param read the visit
    * @param forecast what its readings show under each belief, in their order
    * @param fetching minutes to get a load for that one
    * @param samples how many outcomes are simulated
    */
-  List<Simulated> twoSteps(List<Gaussian> forecast, double fetching, int samples) {
-    Visit visit = new Visit(forecast);
+  List<Simulated> twoSteps(
+      Choice.Read read, List<Gaussian> forecast, double fetching, int samples) {
+    Visit visit = new Visit(read, forecast);
     List<Simulated> outcomes = new ArrayList<>();
     for (int s = 0; s < samples; s++) {
-      double[] volts = visit.simulate(s, samples);
+      double[] values = visit.simulate(s, samples);
       outcomes.add(
           new Simulated(
-              listed(volts),
+              listed(values),
               listed(visit.masses),
               visit.healthy,
               second.expected(visit.weights, opening.expected(visit.masses), fetching)));
@@ -103,12 +108,14 @@ final class Lookahead {
 
   private final class Visit {
     private final List<Gaussian> forecast;
+    private final List<Meter> meters;
     private final double[] masses = new double[shares.boxes()];
     private final double[] weights = new double[shares.beliefs()];
     private double healthy;
 
-    Visit(List<Gaussian> forecast) {
+    Visit(Choice.Read read, List<Gaussian> forecast) {
       this.forecast = forecast;
+      this.meters = read.readings().stream().map(reading -> survey.meter(reading.meter())).toList();
     }
 
     /** Draws an outcome and weighs every belief by it. */
@@ -118,17 +125,22 @@ final class Lookahead {
       for (int d = 0; d < size; d++) {
         normals[d] = Evenly.normal(sample, d);
       }
-      double[] volts = forecast.get(shares.drawn((sample + 0.5) / samples)).at(normals);
-      weigh(volts);
-      return volts;
+      double[] values = forecast.get(shares.drawn((sample + 0.5) / samples)).at(normals);
+      weigh(values);
+      return values;
     }
 
-    private void weigh(double[] volts) {
+    private void weigh(double[] values) {
       double total = 0;
-      double right = Math.pow(rightProbability, volts.length);
-      double wrong = Math.pow(wrongDensity, volts.length);
+      double right = 1;
+      double wrong = 1;
+      for (int r = 0; r < values.length; r++) {
+        right *= 1 - wrongProbability;
+        wrong *=
+            wrongProbability * WrongReading.density(beliefs.circuit(), meters.get(r), values[r]);
+      }
       for (int b = 0; b < weights.length; b++) {
-        weights[b] = shares.prior(b) * (right * forecast.get(b).density(volts) + wrong);
+        weights[b] = shares.prior(b) * (right * forecast.get(b).density(values) + wrong);
         total += weights[b];
       }
       healthy = 0;

@@ -10,8 +10,10 @@ import ohmtrail.survey.Reading;
  *
  * @param shows the figure that the outcomes of the choice are told apart by; empty for a box that
  *     is opened
- * @param above the figure lies above so many volts; empty where there is no bound
- * @param below the figure lies below so many volts; empty where there is no bound
+ * @param above the figure lies above that, in the unit of its measurand; empty where there is no
+ *     bound
+ * @param below the figure lies below that; empty where there is no bound; infinite where only an
+ *     open way is not below it
  * @param probability of this outcome
  * @param healthyProbability of a sound circuit, given this outcome
  * @param boxes every box with its probability given this outcome, the most probable first
@@ -33,7 +35,7 @@ public record Outcome(
   /**
    * A reading, or how far the voltage falls from one reading to another.
    *
-   * @param reading the reading; the volts are of no effect
+   * @param reading the reading; its value is of no effect
    * @param loaded whether a load is on during it
    * @param from the reading that it falls from; empty for the reading itself
    */

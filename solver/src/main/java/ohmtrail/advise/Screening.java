@@ -51,7 +51,9 @@ final class Screening {
     this.timetable = timetable;
     Map<List<LoadInUse>, Test> tests = new LinkedHashMap<>();
     for (Choice.Read visit : visits) {
-      visit.tests().forEach(test -> tests.putIfAbsent(test.loads(), test));
+      visit.tests().stream()
+          .filter(test -> !test.loads().isEmpty())
+          .forEach(test -> tests.putIfAbsent(test.loads(), test));
     }
     List<LoadState> solved = predictor.states(List.copyOf(tests.values()), point);
     int place = 0;

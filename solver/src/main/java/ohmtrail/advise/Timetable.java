@@ -43,7 +43,7 @@ public final class Timetable {
    */
   public double of(Choice choice, Survey survey, Situation situation) {
     if (choice instanceof Choice.Read read) {
-      return ofReading(read, situation);
+      return ofReading(read, survey, situation);
     }
     if (choice instanceof Choice.Open open) {
       return walk(situation.at(), open.box()) + opening(open.box(), survey);
@@ -51,7 +51,7 @@ public final class Timetable {
     return choice.equals(CALL) ? minutes.of(Chore.CALL_UTILITY) : 0;
   }
 
-  private double ofReading(Choice.Read read, Situation situation) {
+  private double ofReading(Choice.Read read, Survey survey, Situation situation) {
     double sum = 0;
     Optional<String> at = situation.at();
     for (LoadInUse use : read.loads()) {
@@ -60,7 +60,23 @@ public final class Timetable {
       at = Optional.of(use.box());
     }
     sum += walk(at, read.box()) + minutes.of(Chore.READING) * read.readings().size();
-    return sum + wayBack(read);
+    return sum + wayBack(read) + preparing(read, survey, situation);
+  }
+
+  /** What has to be opened, switched off, linked or laid out for readings. */
+  private double preparing(Choice.Read read, Survey survey, Situation situation) {
+    double sum = minutes.of(Chore.LAY_LEAD) * read.leads().size();
+    if (read.isInside()) {
+      boolean open = situation.openBox().filter(read.box()::equals).isPresent();
+      return open ? sum : sum + opening(read.box(), survey);
+    }
+    if (read.isDead()) {
+      sum += situation.breakerOff() ? 0 : minutes.of(Chore.BREAKER_OFF);
+      long missing =
+          read.links().stream().filter(link -> !situation.links().contains(link)).count();
+      sum += (minutes.of(Chore.WALK) + minutes.of(Chore.PLACE_LINK)) * missing;
+    }
+    return sum;
   }
 
   /** Minutes of a visit that follows another one, its loads at hand: the way there included. */
@@ -115,9 +131,11 @@ public final class Timetable {
       Set<String> loads = read.loads().stream().map(LoadInUse::load).collect(Collectors.toSet());
       Optional<LoadInUse> elsewhere =
           read.loads().stream().filter(use -> !use.box().equals(read.box())).findFirst();
-      return situation.moved(elsewhere.map(LoadInUse::box).orElse(read.box()), loads);
+      return read.isDead()
+          ? situation.dead(read.box(), read.links())
+          : situation.moved(elsewhere.map(LoadInUse::box).orElse(read.box()), loads);
     }
-    return choice instanceof Choice.Open open ? situation.moved(open.box(), Set.of()) : situation;
+    return choice instanceof Choice.Open open ? situation.opened(open.box()) : situation;
   }
 
   /**

@@ -53,6 +53,7 @@ public record Population(
     return List.of(
         loose,
         loose.with("loose-half-read", half),
+        loose.with("loose-every-meter", loose.surveys.carryingEveryMeter()),
         slight,
         slight.with("slight-half-read", half),
         charred,

@@ -6,6 +6,7 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -81,6 +82,15 @@ final class SurveyDraw {
     return between.first() == ConductorRole.HOT ? new ProbePoints(live, between.second()) : between;
   }
 
+  private static String named(Measurand measurand) {
+    return switch (measurand) {
+      case VOLTAGE -> "voltmeter";
+      case CURRENT -> "clamp";
+      case LOOP_IMPEDANCE -> "loop tester";
+      case RESISTANCE -> "ohmmeter";
+    };
+  }
+
   private List<Meter> meters() {
     List<Meter> meters = new ArrayList<>();
     if (kind.rounds().stream().anyMatch(r -> r != SurveyKind.Round.IDLE_LOW_IMPEDANCE)) {
@@ -89,6 +99,7 @@ final class SurveyDraw {
     if (kind.rounds().contains(SurveyKind.Round.IDLE_LOW_IMPEDANCE)) {
       meters.add(meter(LOW, Meter.LOW_IMPEDANCE_OHMS));
     }
+    kind.unused().forEach(measurand -> meters.add(Meter.usual(named(measurand), measurand)));
     return meters;
   }
 

@@ -2,6 +2,7 @@ package ohmtrail.practice;
 
 import java.util.List;
 import ohmtrail.survey.Accuracy;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.ProbePoints;
 
 /**
@@ -14,6 +15,7 @@ import ohmtrail.survey.ProbePoints;
  * @param accuracy of both meters
  * @param resolutionVolts of both meters, positive
  * @param heaterWatts of the heater at the supply's nominal voltage, positive
+ * @param unused what else could be measured with what is at hand; nothing is
  */
 public record SurveyKind(
     double readShare,
@@ -21,7 +23,8 @@ public record SurveyKind(
     List<ProbePoints> between,
     Accuracy accuracy,
     double resolutionVolts,
-    double heaterWatts) {
+    double heaterWatts,
+    List<Measurand> unused) {
   /** One way of reading a box. */
   public enum Round {
     /** Nothing on, a high-impedance meter. */
@@ -40,6 +43,7 @@ public record SurveyKind(
   public SurveyKind {
     rounds = List.copyOf(rounds);
     between = List.copyOf(between);
+    unused = List.copyOf(unused);
     Shares.requireShare("Share of receptacles read", readShare);
     Shares.requireRange("Resolution", resolutionVolts, Double.MAX_VALUE);
     Shares.requireRange("Heater watts", heaterWatts, Double.MAX_VALUE);
@@ -65,28 +69,41 @@ public record SurveyKind(
         List.of(ProbePoints.HOT_NEUTRAL),
         new Accuracy(0.005, 2),
         0.1,
-        HEATER_WATTS_AT_120);
+        HEATER_WATTS_AT_120,
+        List.of());
   }
 
   /** The same at a share of the receptacles. */
   public SurveyKind reading(double share) {
-    return new SurveyKind(share, rounds, between, accuracy, resolutionVolts, heaterWatts);
+    return new SurveyKind(share, rounds, between, accuracy, resolutionVolts, heaterWatts, unused);
   }
 
   /** The same with other rounds. */
   public SurveyKind inRounds(Round... chosen) {
     return new SurveyKind(
-        readShare, List.of(chosen), between, accuracy, resolutionVolts, heaterWatts);
+        readShare, List.of(chosen), between, accuracy, resolutionVolts, heaterWatts, unused);
   }
 
   /** The same with the meter held to other conductors. */
   public SurveyKind heldTo(ProbePoints... chosen) {
     return new SurveyKind(
-        readShare, rounds, List.of(chosen), accuracy, resolutionVolts, heaterWatts);
+        readShare, rounds, List.of(chosen), accuracy, resolutionVolts, heaterWatts, unused);
   }
 
   /** The same with another heater. */
   public SurveyKind withHeater(double watts) {
-    return new SurveyKind(readShare, rounds, between, accuracy, resolutionVolts, watts);
+    return new SurveyKind(readShare, rounds, between, accuracy, resolutionVolts, watts, unused);
+  }
+
+  /** The same with a clamp, a loop tester and an ohmmeter in the bag. */
+  public SurveyKind carryingEveryMeter() {
+    return new SurveyKind(
+        readShare,
+        rounds,
+        between,
+        accuracy,
+        resolutionVolts,
+        heaterWatts,
+        List.of(Measurand.CURRENT, Measurand.LOOP_IMPEDANCE, Measurand.RESISTANCE));
   }
 }

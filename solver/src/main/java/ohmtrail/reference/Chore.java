@@ -22,6 +22,12 @@ public enum Chore {
   PLUG_LOAD,
   /** Fetching a load for the first time. */
   FETCH_LOAD,
+  /** Breaker off for readings on the dead circuit, and on again after them. */
+  BREAKER_OFF,
+  /** Linking conductors at a box, and taking the link off. */
+  PLACE_LINK,
+  /** Laying out a long lead to another box. */
+  LAY_LEAD,
   /** Opening a box and looking. */
   OPEN_BOX,
   /** The same at the panel. */

@@ -33,17 +33,16 @@ public record ReadingError(double value, double variance, double driftSigma) {
           own * own + scatter * scatter + range * range,
           assumptions.value(Assumption.SUPPLY_DRIFT));
     }
+    double number = number(reading.value(), meter);
     if (reading.value() > meter.greatest()) {
       double sigma = OPEN_SIGMA * meter.greatest();
-      return new ReadingError(meter.greatest(), sigma * sigma, 0);
+      return new ReadingError(number, sigma * sigma, 0);
     }
     double scatter = scatter(reading.measurand(), assumptions);
     double share = 1 / (1 + reading.value() / meter.greatest());
     double slope = share * share;
     return new ReadingError(
-        reading.value() * share,
-        slope * slope * (own * own + scatter * scatter + range * range),
-        0);
+        number, slope * slope * (own * own + scatter * scatter + range * range), 0);
   }
 
   /** Standard deviation that holding the probes adds to a meter's own, in the unit of either. */
@@ -53,6 +52,18 @@ public record ReadingError(double value, double variance, double driftSigma) {
       case CURRENT -> 0;
       case LOOP_IMPEDANCE, RESISTANCE -> assumptions.value(Assumption.RESISTANCE_SCATTER);
     };
+  }
+
+  /**
+   * The number of the fit for what a meter shows; the inverse of {@link #shown}.
+   *
+   * @param shown in the unit of the measurand, infinite for an open way
+   */
+  public static double number(double shown, Meter meter) {
+    if (meter.measurand().followsSupply()) {
+      return shown;
+    }
+    return shown > meter.greatest() ? meter.greatest() : shown / (1 + shown / meter.greatest());
   }
 
   /**

@@ -18,6 +18,11 @@ public sealed interface Tap {
     return true;
   }
 
+  /** Whether the box has to be open for it. */
+  default boolean isInside() {
+    return false;
+  }
+
   /**
    * Checks that the circuit has it, and that there is something between its two ends.
    *
@@ -56,6 +61,11 @@ public sealed interface Tap {
     }
 
     @Override
+    public boolean isInside() {
+      return first instanceof ProbePoint.JointSide || second instanceof ProbePoint.JointSide;
+    }
+
+    @Override
     public void requireFits(Circuit circuit) {
       requireBox(circuit, first.box());
       requireBox(circuit, second.box());
@@ -78,6 +88,11 @@ public sealed interface Tap {
     @Override
     public String word() {
       return "across " + joint.id();
+    }
+
+    @Override
+    public boolean isInside() {
+      return true;
     }
 
     @Override
@@ -104,6 +119,11 @@ public sealed interface Tap {
     @Override
     public String word() {
       return "around " + from + " to " + to + " " + conductor.word();
+    }
+
+    @Override
+    public boolean isInside() {
+      return true;
     }
 
     @Override

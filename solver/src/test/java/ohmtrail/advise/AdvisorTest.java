@@ -14,7 +14,9 @@ import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
+import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
 import org.junit.jupiter.api.Test;
 
 class AdvisorTest {
@@ -144,7 +146,7 @@ class AdvisorTest {
                 Runs.idle("box-6"),
                 new ohmtrail.survey.Test("again", List.of(), Runs.idle("box-6").readings())));
     assertTrue(
-        Visits.of(circuit, twice).stream()
+        Visits.of(circuit, twice, Situation.START).stream()
             .noneMatch(
                 visit ->
                     visit.box().equals("box-6")
@@ -189,5 +191,91 @@ class AdvisorTest {
         new Advisor(circuit, Runs.USUAL, quick)
             .next(Runs.survey(Runs.HEATER_WATTS), Situation.START);
     assertInstanceOf(Choice.Open.class, advice.best().choice());
+  }
+
+  private static ohmtrail.survey.Test only(Choice choice) {
+    Choice.Read read = assertInstanceOf(Choice.Read.class, choice);
+    assertEquals(1, read.tests().size(), read.toString());
+    return read.tests().get(0);
+  }
+
+  /** Nothing has to be fetched or plugged in for it. */
+  @Test
+  void aLoopTesterSavesTheHeater() {
+    Survey with = Runs.filled(circuit, Runs.everyMeter(Runs.idle("box-6")));
+    Survey without = Runs.filled(circuit, Runs.survey(Runs.HEATER_WATTS, Runs.idle("box-6")));
+
+    Option quick = advisor.next(with, Situation.START).best();
+    Option slow = advisor.next(without, Situation.START).best();
+
+    Reading first = only(quick.choice()).readings().get(0);
+    assertEquals(Measurand.LOOP_IMPEDANCE, first.measurand());
+    assertTrue(
+        quick.expectedMinutes() < slow.expectedMinutes(),
+        quick.expectedMinutes() + " and " + slow.expectedMinutes() + " min");
+  }
+
+  @Test
+  void withNothingButAnOhmmeterTheRunIsReadDead() {
+    Survey survey =
+        new Survey(List.of(Meter.usual("ohms", Measurand.RESISTANCE)), List.of(), List.of());
+
+    ohmtrail.survey.Test first = only(advisor.next(survey, Situation.START).best().choice());
+
+    assertTrue(first.isDead(), first.name());
+    assertEquals(
+        1, first.isolation().stream().mapToInt(off -> off.links().size() > 0 ? 1 : 0).sum());
+  }
+
+  /** Both ends of the bad cable were looked at and looked fine: one of the looks missed it. */
+  @Test
+  void whatLookedFineIsReadAcrossWhileItsBoxStandsOpen() {
+    Degradation bad = new Degradation("box-4/neutral/incoming", 1.5);
+    Survey read =
+        Runs.filled(
+            circuit,
+            Runs.everyMeter(
+                Runs.idle("box-6"),
+                Runs.loop("box-6"),
+                Runs.loop("box-4"),
+                Runs.loop("box-3"),
+                Runs.heater("box-6", "box-1", "box-2", "box-3", "box-4", "box-5", "box-6")),
+            bad);
+    Survey looked =
+        read.with(new Finding("box-3", Finding.State.FINE))
+            .with(new Finding("box-4", Finding.State.FINE));
+
+    Option best = advisor.next(looked, Situation.START.opened("box-4")).best();
+
+    Tap across = only(best.choice()).readings().get(0).tap();
+    List<String> likely = List.of("across box-4/neutral/incoming", "across box-4/hot/incoming");
+    assertTrue(likely.contains(across.word()), across.word());
+    assertEquals(2, best.outcomes().size());
+    Outcome above = best.outcomes().get(1);
+    assertEquals("box-4", above.boxes().get(0).box());
+    assertTrue(above.above().orElse(0) < bad.ohms(), "bound " + above.above());
+    assertEquals("box-3", best.outcomes().get(0).boxes().get(0).box());
+  }
+
+  /** The far boxes were never in question: the likely ones are looked into once more. */
+  @Test
+  void aSecondLookComesBeforeABoxThatHoldsNothing() {
+    Survey read =
+        Runs.filled(
+            circuit,
+            Runs.survey(
+                Runs.HEATER_WATTS,
+                Runs.idle("box-6"),
+                Runs.heater("box-6", "box-1", "box-2", "box-3", "box-4", "box-5", "box-6"),
+                Runs.heater("box-4", "box-4"),
+                Runs.heater("box-3", "box-3")),
+            new Degradation("box-4/neutral/incoming", 1.5));
+    Survey looked =
+        read.with(new Finding("box-3", Finding.State.FINE))
+            .with(new Finding("box-4", Finding.State.FINE));
+
+    String first = advisor.next(looked, Situation.START).opening().boxes().get(0);
+
+    assertTrue(List.of("box-3", "box-4").contains(first), first);
   }
 }

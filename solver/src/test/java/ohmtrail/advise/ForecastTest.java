@@ -15,6 +15,7 @@ import ohmtrail.predict.Predictor;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
+import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Survey;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 import org.junit.jupiter.api.Test;
@@ -74,6 +75,29 @@ class ForecastTest {
     assertEquals(1, first.getStandardDeviation(), SPREAD);
     assertEquals(0, fall.getMean(), MEAN);
     assertEquals(1, fall.getStandardDeviation(), SPREAD);
+  }
+
+  /** The same of what other meters show, once the supply's own impedance has been read. */
+  @Test
+  void ohmsAndAmperesToComeLieWithinTheirForecast() {
+    for (ohmtrail.survey.Test coming :
+        List.of(Runs.linked("box-4", "box-2"), Runs.loop("box-4"), Runs.clamped("box-4"))) {
+      Choice.Read visit = new Choice.Read(List.of(coming));
+      SummaryStatistics off = new SummaryStatistics();
+      for (int seed = 0; seed < CIRCUITS; seed++) {
+        Survey blank = Runs.everyMeter(Runs.loop("box-1"), Runs.heater("box-3", "box-3"));
+        PracticeCase drawn = PracticeCase.staged(circuit, blank, List.of(fault), Runs.USUAL, seed);
+        LiveCircuit live = new LiveCircuit(drawn, seed);
+        Reading shown = live.take(coming).readings().get(0);
+        double number = ReadingError.number(shown.value(), blank.meter(shown.meter()));
+
+        Gaussian forecast = conditional(drawn.survey(), visit, List.of(fault)).of(visit);
+
+        off.addValue((number - forecast.mean(0)) / forecast.sigma(0));
+      }
+      assertEquals(0, off.getMean(), MEAN, coming.name());
+      assertEquals(1, off.getStandardDeviation(), SPREAD, coming.name());
+    }
   }
 
   /** The supply's voltage is known to 3 % before any reading, and to its drift after one. */

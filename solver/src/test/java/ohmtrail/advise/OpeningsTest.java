@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Locator;
@@ -22,7 +23,7 @@ class OpeningsTest {
   private final Circuit circuit = Runs.chain(3);
 
   private Beliefs beliefs(Survey survey) {
-    return Beliefs.of(circuit, new Locator(circuit, Runs.USUAL).weigh(survey));
+    return Beliefs.of(circuit, new Locator(circuit, Runs.USUAL).weigh(survey), Optional.empty());
   }
 
   private static double[] minutes(Beliefs beliefs) {

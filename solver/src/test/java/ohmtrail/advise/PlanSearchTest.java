@@ -136,13 +136,13 @@ class PlanSearchTest {
       Posterior posterior = new Locator(circuit, Runs.USUAL).weigh(survey);
       double[] point =
           posterior.diagnosis().bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
-      beliefs = Beliefs.of(circuit, posterior);
+      beliefs = Beliefs.of(circuit, posterior, Optional.empty());
       shares = new BoxShares(beliefs);
       openings = timetable.openings(survey);
       opening = new OpeningMinutes(openings, timetable.wrongStop());
       fetching = timetable.fetching(Situation.START);
       List<Choice.Read> chosen =
-          Visits.of(circuit, survey).stream().filter(World::isPlain).toList();
+          Visits.of(circuit, survey, Situation.START).stream().filter(World::isPlain).toList();
       Forecast forecast = new Forecast(circuit, survey, chosen, Runs.USUAL, point, beliefs);
       List<Forecast.Conditional> conditionals =
           beliefs.all().stream().map(forecast::under).toList();

@@ -2,6 +2,7 @@ package ohmtrail.advise;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
@@ -14,11 +15,15 @@ import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
+import ohmtrail.survey.Isolation;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
+import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
 import ohmtrail.survey.load.HeatingElement;
 
@@ -71,6 +76,48 @@ final class Runs {
         List.of(tests));
   }
 
+  /** The same with a clamp, a loop tester and an ohmmeter. */
+  static Survey everyMeter(Test... tests) {
+    return new Survey(
+        List.of(
+            Meter.highImpedance("high"),
+            Meter.lowImpedance("low"),
+            Meter.usual("clamp", Measurand.CURRENT),
+            Meter.usual("loop", Measurand.LOOP_IMPEDANCE),
+            Meter.usual("ohms", Measurand.RESISTANCE)),
+        List.of(new HeatingElement("heater", HEATER_WATTS, 120)),
+        List.of(tests));
+  }
+
+  /** Hot to neutral with the breaker off and the two linked elsewhere. */
+  static Test linked(String far, String box) {
+    Isolation isolation =
+        new Isolation(List.of(new Tap.Pair(far, ProbePoints.HOT_NEUTRAL)), List.of());
+    return new Test(
+        "off, linked at " + far + ", read at " + box,
+        List.of(),
+        Optional.of(isolation),
+        List.of(blank(box, Measurand.RESISTANCE, "ohms")));
+  }
+
+  /** The loop of hot and neutral. */
+  static Test loop(String box) {
+    return new Test(
+        "loop at " + box, List.of(), List.of(blank(box, Measurand.LOOP_IMPEDANCE, "loop")));
+  }
+
+  /** The current of the heater. */
+  static Test clamped(String box) {
+    return new Test(
+        "clamp at " + box,
+        List.of(new LoadInUse("heater", box)),
+        List.of(new Reading(new Tap.AroundLoad("heater", box), Measurand.CURRENT, "clamp", 0, 0)));
+  }
+
+  private static Reading blank(String box, Measurand measurand, String meter) {
+    return new Reading(new Tap.Pair(box, ProbePoints.HOT_NEUTRAL), measurand, meter, 0, 0);
+  }
+
   static Test idle(String box) {
     return new Test("idle at " + box, List.of(), List.of(hotNeutral(box)));
   }
@@ -98,10 +145,12 @@ final class Runs {
     for (Test test : blank.tests()) {
       List<Reading> readings = new ArrayList<>();
       for (Reading reading : test.readings()) {
-        double volts = Math.rint(10 * exact.get(place++)) / 10;
-        readings.add(reading.showing(volts));
+        Meter meter = blank.meter(reading.meter());
+        double shown = ReadingError.shown(exact.get(place++), meter);
+        double steps = Math.rint(shown / meter.resolution());
+        readings.add(reading.showing(steps / Math.rint(1 / meter.resolution())));
       }
-      tests.add(new Test(test.name(), test.loads(), readings));
+      tests.add(test.withReadings(readings));
     }
     return new Survey(blank.meters(), blank.loads(), tests);
   }

@@ -2,6 +2,7 @@ package ohmtrail.cli.render;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 import ohmtrail.advise.Choice;
@@ -10,10 +11,9 @@ import ohmtrail.advise.RuledOut;
 import ohmtrail.advise.safety.Hazard;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
-import ohmtrail.circuit.ConductorRole;
 import ohmtrail.predict.Degradation;
 import ohmtrail.survey.Finding;
-import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
@@ -30,22 +30,22 @@ public final class AdviceWords {
   private static final double JOULES_PER_KILOJOULE = 1000;
 
   private final Circuit circuit;
-  private final Survey survey;
   private final Region region;
   private final JointWords joints;
+  private final VisitWords visits;
 
   /** For a circuit and the meters and loads at hand. */
   public AdviceWords(Circuit circuit, Survey survey) {
     this.circuit = circuit;
-    this.survey = survey;
     this.region = Region.of(circuit.supply());
     this.joints = new JointWords(circuit);
+    this.visits = new VisitWords(circuit, survey);
   }
 
   /** What to do, as an order. */
   public String choice(Choice choice) {
     if (choice instanceof Choice.Read read) {
-      return "At " + read.box() + ": " + visit(read);
+      return "At " + read.box() + ": " + visits.visit(read);
     }
     if (choice instanceof Choice.Open open) {
       return "Open " + open.box() + ", the breaker off and proved dead, and look at every joint";
@@ -55,50 +55,9 @@ public final class AdviceWords {
         : "Stop: have the supply looked into by the utility";
   }
 
-  private String visit(Choice.Read read) {
-    List<String> parts = new ArrayList<>();
-    for (Test test : read.tests()) {
-      List<String> readings = test.readings().stream().map(this::between).toList();
-      String meter =
-          survey.meters().size() > 1 ? " with the " + named(test.readings().get(0).meter()) : "";
-      parts.add("read " + JointWords.listed(readings, "and") + meter + during(test, read.box()));
-    }
-    return String.join("; then ", parts);
-  }
-
-  /** "meter high", but "clamp meter" as it is. */
-  private static String named(String meter) {
-    return meter.endsWith("meter") ? meter : "meter " + meter;
-  }
-
-  /** One reading of a visit: between what, and while what is on. */
+  /** One reading of a visit: what, and while what is on. */
   public String reading(Test test, Reading reading) {
-    String meter = survey.meters().size() > 1 ? ", meter " + reading.meter() : "";
-    return between(reading) + during(test, reading.box()) + meter;
-  }
-
-  /** What is proposed is proposed with every switch closed and what is wired in left on. */
-  private String during(Test test, String box) {
-    String closed = circuit.switches().isEmpty() ? "" : ", every switch closed";
-    if (test.loads().isEmpty()) {
-      return (survey.hardWired().isEmpty() ? ", nothing on" : ", nothing plugged in") + closed;
-    }
-    List<String> loads = new ArrayList<>();
-    for (LoadInUse use : test.loads()) {
-      loads.add(use.load() + (use.box().equals(box) ? " plugged in there" : " at " + use.box()));
-    }
-    return " while the " + JointWords.listed(loads, "and") + " is on" + closed;
-  }
-
-  private String between(Reading reading) {
-    return reading
-        .between()
-        .map(points -> conductor(points.first()) + " to " + conductor(points.second()))
-        .orElseGet(() -> new ReadingWords(region).tap(reading.tap()));
-  }
-
-  private String conductor(ConductorRole role) {
-    return region.conductor(role);
+    return visits.reading(test, reading);
   }
 
   /** One outcome: what would be seen, how likely that is, and what it would mean. */
@@ -125,20 +84,38 @@ public final class AdviceWords {
     }
     Outcome.Figure figure = outcome.shows().get();
     boolean one = ((Choice.Read) choice).readings().size() == 1;
-    String which = one || figure.from().isPresent() ? "" : between(figure.reading()) + " ";
-    String falls = figure.from().isPresent() ? "falls by " : which;
-    if (outcome.above().isEmpty()) {
-      String less = figure.from().isPresent() ? "less than " : "below ";
-      return falls + less + Figures.volts(outcome.below().getAsDouble());
+    boolean falls = figure.from().isPresent();
+    String which = falls ? "falls by " : one ? "" : visits.what(figure.reading()) + " ";
+    Measurand measurand = figure.reading().measurand();
+    OptionalDouble above = outcome.above();
+    OptionalDouble below = outcome.below();
+    if (above.isEmpty()) {
+      String less = falls ? "less than " : "below ";
+      return which + (isOpen(below) ? "not open" : less + shown(measurand, below));
     }
-    if (outcome.below().isEmpty()) {
-      String more = figure.from().isPresent() ? "more than " : "above ";
-      return falls + more + Figures.volts(outcome.above().getAsDouble());
+    if (below.isEmpty()) {
+      String more = falls ? "more than " : "above ";
+      return which + (isOpen(above) ? "open" : more + shown(measurand, above));
     }
-    return falls
-        + Figures.tenths(outcome.above().getAsDouble())
-        + " to "
-        + Figures.volts(outcome.below().getAsDouble());
+    return which
+        + (isOpen(below)
+            ? "above " + shown(measurand, above) + " but not open"
+            : from(measurand, above) + " to " + shown(measurand, below));
+  }
+
+  private static boolean isOpen(OptionalDouble bound) {
+    return bound.isPresent() && Double.isInfinite(bound.getAsDouble());
+  }
+
+  /** Volts share their unit with the figure that follows; ohms may have another prefix. */
+  private static String from(Measurand measurand, OptionalDouble bound) {
+    return measurand == Measurand.VOLTAGE
+        ? Figures.tenths(bound.orElse(0))
+        : shown(measurand, bound);
+  }
+
+  private static String shown(Measurand measurand, OptionalDouble bound) {
+    return ReadingWords.figure(measurand, Math.max(0, bound.orElse(0)));
   }
 
   /** What an outcome would mean. */

@@ -2,6 +2,10 @@ package ohmtrail.cli.render;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
+import ohmtrail.advise.Advice;
+import ohmtrail.advise.Choice;
+import ohmtrail.advise.Option;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.Supply;
@@ -10,6 +14,7 @@ import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.reference.ConductorMaterial;
+import ohmtrail.survey.Test;
 
 /** What must not be done on the way, fitted to the case. */
 public final class Cautions {
@@ -20,10 +25,13 @@ public final class Cautions {
 
   /** The cautions that hold for every circuit that is measured, live or dead. */
   public static List<String> forMeasuring(CaseFile caseFile) {
+    return forMeasuring(caseFile, caseFile.survey().tests());
+  }
+
+  private static List<String> forMeasuring(CaseFile caseFile, List<Test> tests) {
     Region region = Region.of(caseFile.circuit().supply());
     List<String> cautions = new ArrayList<>();
-    List<ohmtrail.survey.Test> tests = caseFile.survey().tests();
-    if (tests.isEmpty() || !tests.stream().allMatch(ohmtrail.survey.Test::isDead)) {
+    if (tests.isEmpty() || !tests.stream().allMatch(Test::isDead)) {
       cautions.add(
           "These readings are taken on live parts. Only a person trained for live work takes them,"
               + " with a meter and leads of measurement category CAT III or better for"
@@ -35,7 +43,13 @@ public final class Cautions {
     cautions.add(
         "Before opening a box: breaker off, secured against being switched on, and every conductor"
             + " proved dead with a tester that has just been proved on a live one.");
-    if (tests.stream().anyMatch(ohmtrail.survey.Test::isDead)) {
+    if (tests.stream().anyMatch(Cautions::isInsideAndLive)) {
+      cautions.add(
+          "A clamp around a conductor of an open panel or box is work on an open live box: only for"
+              + " a person qualified and protected for it, and nothing in there is touched but by"
+              + " the clamp.");
+    }
+    if (tests.stream().anyMatch(Test::isDead)) {
       cautions.add(
           "An ohmmeter or continuity tester goes on a dead circuit only: breaker off and locked,"
               + " every conductor proved dead first. Before switching on again take every link off"
@@ -56,11 +70,37 @@ public final class Cautions {
 
   /** The cautions for a circuit and what was found out about it, the most pressing first. */
   public static List<String> forAnswer(CaseFile caseFile, Diagnosis diagnosis) {
+    return forAnswer(caseFile, diagnosis, caseFile.survey().tests());
+  }
+
+  /**
+   * The same with those for what is advised.
+   *
+   * @param steps how many of the best choices are shown
+   */
+  public static List<String> forAdvice(CaseFile caseFile, Advice advice, int steps) {
+    Stream<Test> advised =
+        advice.options().stream()
+            .limit(steps)
+            .map(Option::choice)
+            .flatMap(
+                choice -> choice instanceof Choice.Read read ? read.tests().stream() : Stream.of());
+    List<Test> tests = Stream.concat(caseFile.survey().tests().stream(), advised).toList();
+    return forAnswer(caseFile, advice.diagnosis(), tests);
+  }
+
+  private static boolean isInsideAndLive(Test test) {
+    return !test.isDead()
+        && test.readings().stream()
+            .anyMatch(reading -> !reading.tap().isTouching() && reading.tap().isInside());
+  }
+
+  private static List<String> forAnswer(CaseFile caseFile, Diagnosis diagnosis, List<Test> tests) {
     List<String> cautions = new ArrayList<>();
     if (diagnosis.verdict() == Verdict.DEGRADED) {
       addForSuspects(caseFile, diagnosis, cautions);
     }
-    cautions.addAll(forMeasuring(caseFile));
+    cautions.addAll(forMeasuring(caseFile, tests));
     return List.copyOf(cautions);
   }
 

@@ -5,10 +5,11 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import ohmtrail.advise.Outlook;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointWords;
+import ohmtrail.cli.render.ReadingWords;
 import ohmtrail.locate.Posterior;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Test;
 import ohmtrail.survey.load.Load;
@@ -29,31 +30,33 @@ final class Doubts {
   /**
    * The question to ask back; empty for a reading that something believable shows.
    *
-   * @param loads what is on
+   * @param test that it is taken in: what is on, or how the circuit was made dead
    * @param reading with what was typed
    */
-  Optional<String> about(List<LoadInUse> loads, Reading reading) {
-    Outlook outlook = outlook(loads, reading);
-    double volts = reading.value();
-    if (outlook.allows(volts)) {
+  Optional<String> about(Test test, Reading reading) {
+    Outlook outlook = outlook(test.withReadings(List.of(reading)).named("doubted"));
+    double value = reading.value();
+    if (outlook.allows(value)) {
       return Optional.empty();
     }
-    String shown = Figures.volts(volts);
-    if (!loads.isEmpty() && outlook(List.of(), reading).allows(volts)) {
+    List<LoadInUse> loads = test.loads();
+    boolean ofVolts = reading.measurand() == Measurand.VOLTAGE;
+    String shown = figure(reading, value);
+    if (ofVolts && !loads.isEmpty() && outlook(List.of(), reading).allows(value)) {
       String names = names(loads);
       return Optional.of(shown + " here would mean that the " + names + " was off: was it on?");
     }
-    Optional<String> left = loads.isEmpty() ? leftOn(reading) : Optional.empty();
+    Optional<String> left = ofVolts && loads.isEmpty() ? leftOn(reading) : Optional.empty();
     if (left.isPresent()) {
       return Optional.of(
           shown + " here would mean that the " + left.get() + " was on: was everything off?");
     }
     for (double factor : new double[] {DECADE, 1 / DECADE, MILLI, 1 / MILLI}) {
-      if (outlook.allows(volts * factor)) {
+      if (outlook.allows(value * factor)) {
         return Optional.of(
             shown
                 + " is not believable here, "
-                + Figures.volts(volts * factor)
+                + figure(reading, value * factor)
                 + " would be: has the point slipped?");
       }
     }
@@ -61,9 +64,9 @@ final class Doubts {
         "Nothing that is still believed of this run shows "
             + shown
             + " here: "
-            + Figures.tenths(outlook.least())
+            + figure(reading, outlook.least())
             + " to "
-            + Figures.volts(outlook.most())
+            + figure(reading, outlook.most())
             + " would be. Is it as read, at "
             + reading.box()
             + "?");
@@ -85,17 +88,18 @@ final class Doubts {
     if (outlook.allows(reading.value())) {
       return Optional.empty();
     }
-    String unit = " " + reading.measurand().unit();
     return Optional.of(
         "Taken in, but nothing that was still believed of this run shows "
-            + Figures.number(reading.value())
-            + unit
+            + figure(reading, reading.value())
             + " there: "
-            + Figures.number(outlook.least())
+            + figure(reading, outlook.least())
             + " to "
-            + Figures.number(outlook.most())
-            + unit
+            + figure(reading, outlook.most())
             + " would be. Type undo if it was not so.");
+  }
+
+  private static String figure(Reading reading, double value) {
+    return ReadingWords.figure(reading.measurand(), value);
   }
 
   private Outlook outlook(List<LoadInUse> loads, Reading reading) {

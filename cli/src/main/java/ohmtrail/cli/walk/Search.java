@@ -15,8 +15,8 @@ import ohmtrail.advise.Situation;
 import ohmtrail.advise.Timetable;
 import ohmtrail.circuit.Box;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.TypedFigure;
 import ohmtrail.cli.casefile.TypedTest;
-import ohmtrail.cli.casefile.TypedVolts;
 import ohmtrail.cli.names.Names;
 import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.cli.render.text.Page;
@@ -146,7 +146,7 @@ record Search(
       return note(line.strip().substring(NOTE.length()));
     }
     return switch (word) {
-      case "" -> stay("A number of volts is asked for, or a word: help lists them.");
+      case "" -> stay(asked() + " is asked for: help lists the words.");
       case "help", "h", "?" -> Reply.on(words().help().toString(), this);
       case "map" -> Reply.on(words().map().toString(), this);
       case "ranking" -> Reply.on(words().ranking().toString(), this);
@@ -158,8 +158,8 @@ record Search(
       case "keep", "yes", "y" -> keep();
       case "no", "n" -> again();
       default ->
-          TypedVolts.isNumber(word)
-              ? read(word)
+          TypedFigure.isFigure(word)
+              ? read(line.strip())
               : seen.matches()
                   ? seen(seen.group(1), Optional.ofNullable(seen.group(2)))
                   : unknown(line.strip());
@@ -175,7 +175,7 @@ record Search(
     return stay(
         "Answer ("
             + shown.substring(0, Math.min(shown.length(), width))
-            + ") is neither a number of volts nor a word known here.\nMaybe "
+            + ") is neither a number nor a word known here.\nMaybe "
             + WORDS.meant(line, "type help")
             + ".");
   }
@@ -235,27 +235,33 @@ record Search(
     return new Search(width, then.caseFile(), then, skipped, other, Optional.of(this));
   }
 
+  /** The reading that is waited for. */
+  private Optional<Task.Take> awaited() {
+    return task instanceof Task.Take asked
+        ? Optional.of(asked)
+        : task instanceof Task.Sure sure ? Optional.of(sure.take()) : Optional.empty();
+  }
+
+  private String asked() {
+    return awaited()
+        .map(take -> "A number of " + TypedFigure.plural(take.blank().measurand()) + ", or a word,")
+        .orElse("A word");
+  }
+
   private Reply read(String typed) {
-    Optional<Task.Take> take =
-        task instanceof Task.Take asked
-            ? Optional.of(asked)
-            : task instanceof Task.Sure sure ? Optional.of(sure.take()) : Optional.empty();
+    Optional<Task.Take> take = awaited();
     if (take.isEmpty()) {
       return stay("No reading is asked for now.\nMaybe type at BOX to read there all the same.");
     }
-    TypedVolts volts = TypedVolts.of(typed);
-    if (volts.wrong().isPresent()) {
-      return stay(volts.wrong().get());
-    }
     Reading blank = take.get().blank();
+    TypedFigure figure = TypedFigure.of(typed, blank.measurand());
+    if (figure.wrong().isPresent()) {
+      return stay(figure.wrong().get());
+    }
     try {
       Reading reading =
           new Reading(
-              blank.tap(),
-              blank.measurand(),
-              blank.meter(),
-              volts.middle(),
-              (volts.highest() - volts.lowest()) / 2);
+              blank.tap(), blank.measurand(), blank.meter(), figure.middle(), figure.halfRange());
       requirePossible(reading, take.get());
       return doubt(take.get(), reading)
           .map(doubt -> Reply.on("", with(new Task.Sure(take.get(), reading, doubt))))
@@ -271,7 +277,7 @@ record Search(
 
   private Optional<String> doubt(Task.Take take, Reading reading) {
     Posterior posterior = complete() ? now.posterior() : Assessment.posterior(taken);
-    return new Doubts(taken, posterior).about(take.test().loads(), reading);
+    return new Doubts(taken, posterior).about(take.test(), reading);
   }
 
   private Reply keep() {
@@ -360,7 +366,7 @@ record Search(
 
   private Reply fine(String place) {
     Situation there =
-        place.equals(Finding.SUPPLY) ? now.situation() : now.situation().moved(place, Set.of());
+        place.equals(Finding.SUPPLY) ? now.situation() : now.situation().opened(place);
     return weigh(taken.with(taken.survey().with(new Finding(place, Finding.State.FINE))), there);
   }
 

@@ -6,6 +6,7 @@ import java.util.Optional;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Option;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.TypedFigure;
 import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Danger;
@@ -27,7 +28,8 @@ final class SearchWords {
 
   private static final List<String> HELP =
       List.of(
-          "a number: what the meter shows, as 118.6, 118,6 V or 350 mV; 88-117 where it flickers",
+          "a number: what the meter shows, as 118.6, 118,6 V or 350 mV; 88-117 where it flickers; OL"
+              + " where an ohmmeter shows that the way is open",
           "fine, burnt: what an open box showed; fine hall-2 for another box than the one asked for",
           "remade: the bad joint was made anew",
           "cannot reach: the box cannot be read at or opened as it is; reach BOX takes that back",
@@ -82,7 +84,7 @@ final class SearchWords {
   }
 
   SearchWords cautions() {
-    page.heading("Cautions").items(Cautions.forAnswer(caseFile, diagnosis()));
+    page.heading("Cautions").items(Cautions.forAdvice(caseFile, now.advice(), 1));
     return this;
   }
 
@@ -189,14 +191,20 @@ final class SearchWords {
                 each.outcomes().stream().map(outcome -> words.outcome(choice, outcome)).toList()));
   }
 
+  /** How a reading is taken, and its unit. */
+  private static String how(Task.Take take) {
+    String unit = TypedFigure.plural(take.blank().measurand());
+    String asked = " " + unit.substring(0, 1).toUpperCase(Locale.ROOT) + unit.substring(1) + "?";
+    if (take.test().isDead()) {
+      return asked + " OL where the display shows no number.";
+    }
+    boolean loaded = !take.test().loads().isEmpty();
+    return (loaded ? " Probes in place first; switch on, read, switch off." : "") + asked;
+  }
+
   String question(Task task) {
     if (task instanceof Task.Take take) {
-      boolean loaded = !take.test().loads().isEmpty();
-      return take.blank().box()
-          + ": "
-          + words.reading(take.test(), take.blank())
-          + "."
-          + (loaded ? " Probes in place first; switch on, read, switch off. Volts?" : " Volts?");
+      return take.blank().box() + ": " + words.reading(take.test(), take.blank()) + "." + how(take);
     }
     if (task instanceof Task.Sure sure) {
       return sure.doubt() + " Type keep, or what it shows now.";

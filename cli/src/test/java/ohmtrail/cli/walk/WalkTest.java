@@ -324,4 +324,48 @@ class WalkTest {
     assertTrue(flat().contains("fot"), flat());
     assertEquals(2, memory.last().circuit().boxes().size());
   }
+
+  private static final String LOOKED =
+      HALL.replace("  high: 10 Mohm\n", "  high: 10 Mohm\n  ohms: ohmmeter\n")
+          + """
+          tests:
+            - idle:
+                - hall-4 hot-neutral 121.0 high
+            - heater at hall-4:
+                - hall-1 hot-neutral 118.9 high
+                - hall-2 hot-neutral 118.2 high
+                - hall-2 neutral-ground 1.4 high
+                - hall-3 hot-neutral 107.3 high
+                - hall-3 neutral-ground 11.5 high
+                - hall-4 hot-neutral 106.7 high
+          """;
+
+  @Test
+  void theJointsOfAnOpenBoxThatLookedFineAreReadAcross() {
+    assertTrue(walk(Optional.of(LOOKED), List.of("fine hall-2", "fine hall-3", "0,95 ohm")));
+
+    String said = flat();
+    assertTrue(said.contains("across the incoming neutral"), said);
+    assertTrue(said.contains("Ohms? OL where the display shows no number."), said);
+    assertTrue(
+        memory.last().survey().tests().stream()
+            .flatMap(test -> test.readings().stream())
+            .anyMatch(
+                reading ->
+                    reading.measurand() == Measurand.RESISTANCE
+                        && reading.tap().word().equals("across hall-3/neutral/incoming")
+                        && reading.value() == 0.95),
+        memory.kept.toString());
+    assertTrue(said.matches("(?s).*hall-3 +>?9[0-9] %.*"), said);
+  }
+
+  @Test
+  void voltsAreRefusedWhereOhmsAreAskedFor() {
+    walk(Optional.of(LOOKED), List.of("fine hall-2", "fine hall-3", "118 V", "", "OL"));
+
+    String said = flat();
+    assertTrue(said.contains("must be a resistance; V is a voltage"), said);
+    assertTrue(said.contains("A number of ohms, or a word, is asked for"), said);
+    assertTrue(said.contains("Nothing that is still believed of this run shows open here"), said);
+  }
 }

@@ -9,6 +9,7 @@ import ohmtrail.locate.Locator;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -53,6 +54,7 @@ public final class ReadEverythingFirst implements Searcher {
   private Choice visit(String box, Survey survey) {
     List<Reading> idle =
         survey.meters().stream()
+            .filter(meter -> meter.measurand() == Measurand.VOLTAGE)
             .map(Meter::name)
             .map(meter -> new Reading(box, ProbePoints.usual(circuit, box), meter, 0))
             .toList();

@@ -113,6 +113,26 @@ class GameTest {
     return new Game(new LiveCircuit(drawn, SEED), MINUTES).play(new Advised(advisor));
   }
 
+  /**
+   * The same circuits with a clamp, a loop tester and an ohmmeter at hand too: what can be read
+   * besides may be left alone, so the search is no longer but for the draw.
+   */
+  @Test
+  void moreToReadWithMakesTheSearchNoLonger() {
+    Population equipped = Population.named("loose-every-meter").orElseThrow();
+    Practice practice = new Practice(equipped, Assumptions.defaults(), SEED);
+    double with = 0;
+    double without = 0;
+    for (int number = 0; number < GAMES; number++) {
+      without += playAdvised(drawn(number)).minutes();
+      Played played = playAdvised(practice.caseOf(number));
+      with += played.minutes();
+      assertEquals(0, played.harms(), "case " + number + " of " + SEED);
+    }
+    assertTrue(
+        with < 1.05 * without, with + " min with, " + without + " min without, seed " + SEED);
+  }
+
   /** Whatever the fault, probing ends at it; on a tree, and with junctions that nothing reads. */
   @Test
   void halfSplitProbingAlwaysEnds() {

@@ -2,6 +2,7 @@ package ohmtrail.cli.render.json;
 
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import ohmtrail.advise.Advice;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Option;
@@ -14,6 +15,7 @@ import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Danger;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Reading;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
 
 /** What to do next as a document. */
@@ -52,7 +54,7 @@ public final class NextJson {
     json.end();
     Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, advice.diagnosis().assumptions());
-    json.texts("cautions", Cautions.forAnswer(caseFile, advice.diagnosis()));
+    json.texts("cautions", Cautions.forAdvice(caseFile, advice, advice.options().size()));
     Parts.warnings(json, caseFile);
     return json.end().toString();
   }
@@ -86,7 +88,11 @@ public final class NextJson {
     for (LoadInUse use : test.loads()) {
       json.object().member("load", use.load()).member("at", use.box()).end();
     }
-    json.end().array("readings");
+    json.end();
+    test.isolation()
+        .ifPresent(
+            isolation -> json.texts("links", isolation.links().stream().map(Tap::word).toList()));
+    json.array("readings");
     for (Reading reading : test.readings()) {
       json.object()
           .member("at", reading.box())
@@ -98,11 +104,14 @@ public final class NextJson {
   }
 
   private void write(Choice choice, Outcome outcome) {
-    json.object()
-        .member("words", words.outcome(choice, outcome))
-        .member("above", outcome.above())
-        .member("below", outcome.below())
-        .member("fall", outcome.shows().flatMap(Outcome.Figure::from).isPresent())
+    json.object().member("words", words.outcome(choice, outcome));
+    bound("above", outcome.above());
+    bound("below", outcome.below());
+    outcome
+        .shows()
+        .map(figure -> figure.reading().measurand().unit())
+        .ifPresentOrElse(unit -> json.member("unit", unit), () -> json.nothing("unit"));
+    json.member("fall", outcome.shows().flatMap(Outcome.Figure::from).isPresent())
         .member("probability", outcome.probability(), Parts.PROBABILITY)
         .member("healthyProbability", outcome.healthyProbability(), Parts.PROBABILITY)
         .member("minutesLeft", outcome.minutesLeft(), MINUTES)
@@ -114,6 +123,15 @@ public final class NextJson {
           .end();
     }
     json.end().end();
+  }
+
+  /** A bound of ohms beyond what the meter shows is an open way. */
+  private void bound(String name, OptionalDouble bound) {
+    if (bound.isPresent() && Double.isInfinite(bound.getAsDouble())) {
+      json.member(name, "open");
+    } else {
+      json.member(name, bound);
+    }
   }
 
   private void write(RuledOut out) {

@@ -41,7 +41,7 @@ public final class NextText {
       write(number++, option);
     }
     writeRuledOut();
-    page.heading("Cautions").items(Cautions.forAnswer(caseFile, advice.diagnosis()));
+    page.heading("Cautions").items(Cautions.forAdvice(caseFile, advice, BEST));
     return page.toString();
   }
 
