@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
@@ -16,10 +15,12 @@ import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
 import org.junit.jupiter.api.Test;
 
 /** Each reason to rule a visit out, on a case where the network shows that it would do harm. */
@@ -97,6 +98,16 @@ class ScreeningTest {
   /** A low-impedance meter from hot to ground takes 40 mA past the device: it trips. */
   @Test
   void aReadingThatTripsAResidualCurrentDeviceIsRuledOut() {
+    assertKeptFromGround(Meter.lowImpedance("low"));
+  }
+
+  /** What a loop tester sends out by the hot comes back by the ground. */
+  @Test
+  void theLoopToGroundBehindAGfciIsRuledOut() {
+    assertKeptFromGround(Meter.usual("loop", Measurand.LOOP_IMPEDANCE));
+  }
+
+  private static void assertKeptFromGround(Meter meter) {
     Circuit plain = Runs.chain(2);
     Circuit guarded =
         new Circuit(
@@ -105,15 +116,14 @@ class ScreeningTest {
             plain.boxes(),
             plain.cables(),
             List.of(new ResidualCurrentDevice("panel", ResidualCurrentDevice.Rating.CLASS_A)));
-    Survey lowOnly = new Survey(List.of(Meter.lowImpedance("low")), List.of(), List.of());
+    Survey atHand = new Survey(List.of(meter), List.of(), List.of());
+    Tap hotGround = new Tap.Pair("box-1", ProbePoints.HOT_GROUND);
     ohmtrail.survey.Test toGround =
         new ohmtrail.survey.Test(
             "to ground",
             List.of(),
-            List.of(new Reading("box-1", ProbePoints.HOT_GROUND, "low", 0)));
-    Predictor predictor =
-        new Predictor(
-            guarded, new Survey(lowOnly.meters(), List.of(), List.of(toGround)), Runs.USUAL);
+            List.of(new Reading(hotGround, meter.measurand(), meter.name(), 0, 0)));
+    Predictor predictor = new Predictor(guarded, atHand.withTests(List.of(toGround)), Runs.USUAL);
     double amperes =
         predictor
             .residualCurrents(List.of(), predictor.parameters().nominalPoint())
@@ -122,18 +132,24 @@ class ScreeningTest {
     assertTrue(amperes > 0.006, "it sees " + amperes + " A");
 
     Advice advice =
-        new Advisor(guarded, Runs.USUAL, Minutes.defaults()).next(lowOnly, Situation.START);
+        new Advisor(guarded, Runs.USUAL, Minutes.defaults()).next(atHand, Situation.START);
 
     assertTrue(
         advice.ruledOut().stream()
             .flatMap(out -> out.hazards().stream())
             .anyMatch(hazard -> hazard.harm() == Harm.TRIP));
-    assertTrue(
+    List<Reading> advised =
         advice.options().stream()
             .map(Option::choice)
             .filter(Choice.Read.class::isInstance)
             .flatMap(read -> ((Choice.Read) read).readings().stream())
-            .noneMatch(reading -> reading.between().equals(Optional.of(ProbePoints.HOT_GROUND))));
+            .toList();
+    assertTrue(advised.size() > 0, "hot to neutral is left");
+    assertTrue(
+        advised.stream()
+            .map(Reading::tap)
+            .map(tap -> ((Tap.Pair) tap).between())
+            .noneMatch(ProbePoints.HOT_GROUND::equals));
   }
 
   /** 136 V stand everywhere: nothing more is plugged in, and the utility is called. */

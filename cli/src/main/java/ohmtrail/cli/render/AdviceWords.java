@@ -7,7 +7,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Outcome;
-import ohmtrail.advise.RuledOut;
+import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
@@ -175,11 +175,13 @@ public final class AdviceWords {
     return "";
   }
 
-  /** A visit that was ruled out, without its reason. */
-  public String refused(RuledOut out) {
-    List<String> loads =
-        out.choice().loads().stream().map(use -> use.load() + " at " + use.box()).toList();
-    return loads.isEmpty() ? "a reading with nothing on" : JointWords.listed(loads, "and");
+  /** A visit that was ruled out, without its box and its reason: the load, or what trips. */
+  public String refused(Choice.Read out, Harm harm) {
+    if (harm == Harm.TRIP) {
+      return visits.visit(out) + ",";
+    }
+    List<String> loads = out.loads().stream().map(use -> use.load() + " at " + use.box()).toList();
+    return JointWords.listed(loads, "and") + ", read";
   }
 
   /** Why a visit is ruled out. */
@@ -199,8 +201,8 @@ public final class AdviceWords {
               + "; above "
               + beyond;
       case TRIP ->
-          "may trip a "
-              + region.residualCurrentDevice()
+          "may trip "
+              + region.aResidualCurrentDevice()
               + ": up to "
               + worst
               + " do not come back; above "

@@ -15,8 +15,8 @@ import ohmtrail.advise.safety.Hazard;
 public final class Refusals {
   private Refusals() {}
 
-  /** What is plugged in, and what that could do. */
-  private record Refusal(String loads, Harm harm) {}
+  /** What is read or plugged in, and what that could do. */
+  private record Refusal(String what, Harm harm) {}
 
   /** Visits with the same loads and the same harm are told together, by the worst of them. */
   public static List<String> of(Advice advice, AdviceWords words) {
@@ -24,7 +24,7 @@ public final class Refusals {
     Map<Refusal, Hazard> worst = new LinkedHashMap<>();
     for (RuledOut out : advice.ruledOut()) {
       for (Hazard hazard : out.hazards()) {
-        Refusal refusal = new Refusal(words.refused(out), hazard.harm());
+        Refusal refusal = new Refusal(words.refused(out.choice(), hazard.harm()), hazard.harm());
         boxes.computeIfAbsent(refusal, key -> new LinkedHashSet<>()).add(out.choice().box());
         worst.merge(refusal, hazard, (one, other) -> one.worst() >= other.worst() ? one : other);
       }
@@ -33,8 +33,8 @@ public final class Refusals {
     worst.forEach(
         (refusal, hazard) ->
             refused.add(
-                refusal.loads()
-                    + ", read at "
+                refusal.what()
+                    + " at "
                     + JointWords.listed(List.copyOf(boxes.getOrDefault(refusal, Set.of())), "or")
                     + ": "
                     + words.hazard(hazard)));

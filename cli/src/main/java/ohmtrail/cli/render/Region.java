@@ -61,6 +61,11 @@ public enum Region {
     return choose("GFCI", "RCD");
   }
 
+  /** The same with its article. */
+  public String aResidualCurrentDevice() {
+    return choose("a ", "an ") + residualCurrentDevice();
+  }
+
   /** A conductor in a sentence. */
   public String conductor(ConductorRole conductor) {
     return switch (conductor) {
