@@ -1,6 +1,5 @@
 package ohmtrail.advise;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.special.Erf;
@@ -18,10 +17,10 @@ final class BandedVisit {
   private final double minutes;
   private final boolean needsLoad;
 
-  /** Probability of each band under each belief: belief by band. */
-  private final List<double[]> bands;
+  /** Probability of each band under each belief, belief by belief. */
+  private final double[] bands;
 
-  private BandedVisit(double minutes, boolean needsLoad, List<double[]> bands) {
+  private BandedVisit(double minutes, boolean needsLoad, double[] bands) {
     this.minutes = minutes;
     this.needsLoad = needsLoad;
     this.bands = bands;
@@ -45,16 +44,14 @@ final class BandedVisit {
       sigma[b] = falls ? under.sigmaOfFall() : under.sigma(0);
     }
     double[] bounds = bounds(mean, sigma, shares);
-    List<double[]> bands = new ArrayList<>();
+    double[] bands = new double[mean.length * BANDS];
     for (int b = 0; b < mean.length; b++) {
-      double[] row = new double[BANDS];
       double below = 0;
       for (int k = 0; k < BANDS; k++) {
         double upTo = k < bounds.length ? cumulative((bounds[k] - mean[b]) / sigma[b]) : 1;
-        row[k] = upTo - below;
+        bands[b * BANDS + k] = upTo - below;
         below = upTo;
       }
-      bands.add(row);
     }
     return new BandedVisit(minutes, needsLoad, bands);
   }
@@ -81,9 +78,17 @@ final class BandedVisit {
     return needsLoad;
   }
 
-  /** Probability of each band under each belief: belief by band; for reading only. */
-  List<double[]> bands() {
-    return bands;
+  /** Adds a belief's weight times the probability of each band under it. */
+  void addTo(double[] sums, int belief, double weight) {
+    int row = belief * BANDS;
+    for (int k = 0; k < BANDS; k++) {
+      sums[k] += weight * bands[row + k];
+    }
+  }
+
+  /** Probability of a band under a belief. */
+  double probability(int belief, int band) {
+    return bands[belief * BANDS + band];
   }
 
   /** Minutes with the load fetched, where it takes one that is not at hand. */

@@ -22,6 +22,8 @@ final class SecondStep {
   private final OpeningMinutes opening;
   private final List<BandedVisit> further;
   private final double[] masses;
+  private final double[][] bandMasses;
+  private final double[] totals = new double[BandedVisit.BANDS];
   private final int[] alive;
 
   /**
@@ -36,6 +38,7 @@ final class SecondStep {
     this.opening = opening;
     this.further = List.copyOf(further);
     this.masses = new double[shares.boxes()];
+    this.bandMasses = new double[BandedVisit.BANDS][shares.boxes()];
     this.alive = new int[shares.beliefs()];
   }
 
@@ -90,7 +93,7 @@ final class SecondStep {
       double[] then = weights.clone();
       double total = 0;
       for (int b = 0; b < then.length; b++) {
-        then[b] *= visit.bands().get(b)[k];
+        then[b] *= visit.probability(b, k);
         total += then[b];
       }
       if (total > DEAD) {
@@ -140,14 +143,15 @@ final class SecondStep {
 
   /** Expected minutes after a further visit; it is not followed beyond a bound. */
   private double after(BandedVisit visit, double[] weights, int count, double bound) {
+    shares.fill(bandMasses, totals, weights, alive, count, visit);
     double sum = 0;
     for (int k = 0; k < BandedVisit.BANDS && sum < bound; k++) {
-      double total = shares.fill(masses, weights, alive, count, visit.bands(), k);
-      if (total > 0) {
-        for (int box = 0; box < masses.length; box++) {
-          masses[box] /= total;
+      if (totals[k] > 0) {
+        double[] within = bandMasses[k];
+        for (int box = 0; box < within.length; box++) {
+          within[box] /= totals[k];
         }
-        sum += total * opening.expected(masses);
+        sum += totals[k] * opening.expected(within);
       }
     }
     return sum;

@@ -1,6 +1,11 @@
 package ohmtrail.predict;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.IntFunction;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
@@ -13,7 +18,7 @@ import ohmtrail.predict.operating.SettledNetwork;
  * <p>With w what a port shows while the joint is sound, i0 the current through the joint, y the
  * admittance seen in its gap and t the transfer from there, a port shows w - t i0 k, where k = R/(1
  * + y R). Loads that follow their voltage settle anew for every joint and value. No meter is on.
- * Immutable.
+ * Immutable but for what it has worked out once.
  */
 public final class LoadState {
   /** Ohms above which a joint is as good as open: k is 1/y to the last digit. */
@@ -25,6 +30,8 @@ public final class LoadState {
   private final List<Integer> receptacles;
   private final double sourceVolts;
   private final double[] perVolt;
+  private final List<Integer> sources;
+  private final Map<Integer, Map<Integer, Complex>> transfers = new ConcurrentHashMap<>();
 
   LoadState(Wiring wiring, TestLoads loads, List<Integer> receptacles, double sourceVolts) {
     this.wiring = wiring;
@@ -34,6 +41,7 @@ public final class LoadState {
     SettledNetwork sound = settled(List.of());
     this.attachments = sound.attachments();
     this.perVolt = sound.drivenBySupply();
+    this.sources = wiring.sources().stream().map(source -> source.port()).toList();
   }
 
   private SettledNetwork settled(List<Attachment> series) {
@@ -54,8 +62,7 @@ public final class LoadState {
    * @return amperes, root mean square
    */
   public double jointAmperes(String joint, double ohms) {
-    int gap = wiring.jointPort(joint);
-    return sourceVolts * magnitude(shown(gap, gap, ohms));
+    return highest(List.of(wiring.jointPort(joint)), joint, ohms);
   }
 
   /**
@@ -63,11 +70,7 @@ public final class LoadState {
    * with ohms added in a joint; amperes.
    */
   public double supplyAmperes(String joint, double ohms) {
-    int gap = wiring.jointPort(joint);
-    return wiring.sources().stream()
-        .mapToDouble(source -> sourceVolts * magnitude(shown(source.port(), gap, ohms)))
-        .max()
-        .orElse(0);
+    return highest(sources, joint, ohms);
   }
 
   /**
@@ -75,29 +78,50 @@ public final class LoadState {
    * a joint; volts.
    */
   public double highestVolts(String joint, double ohms) {
-    int gap = wiring.jointPort(joint);
-    return receptacles.stream()
-        .mapToDouble(port -> sourceVolts * magnitude(shown(port, gap, ohms)))
+    return highest(receptacles, joint, ohms);
+  }
+
+  private double highest(List<Integer> ports, String joint, double ohms) {
+    IntFunction<Complex> shown = shown(joint, ohms);
+    return ports.stream()
+        .mapToDouble(port -> sourceVolts * magnitude(shown.apply(port)))
         .max()
         .orElse(0);
   }
 
-  private Complex shown(int port, int gap, double ohms) {
-    Complex healthy = at(port);
+  /** What each port shows per volt of the supply. */
+  private IntFunction<Complex> shown(String joint, double ohms) {
     if (ohms == 0) {
-      return healthy;
+      return this::at;
     }
+    int gap = wiring.jointPort(joint);
     if (!loads.dependent().isEmpty()) {
       double[] shown = settled(List.of(Attachment.series(gap, ohms))).drivenBySupply();
-      return new Complex(shown[2 * port], shown[2 * port + 1]);
+      return port -> new Complex(shown[2 * port], shown[2 * port + 1]);
     }
+    Map<Integer, Complex> transfers = transfers(gap);
     double bounded = Math.min(ohms, OPEN_OHMS);
-    Complex loop = Complex.ONE.plus(attachments.transfer(gap, gap).times(bounded));
-    if (port == gap) {
-      return healthy.dividedBy(loop);
-    }
-    Complex k = Complex.real(bounded).dividedBy(loop);
-    return healthy.minus(attachments.transfer(port, gap).times(at(gap)).times(k));
+    Complex loop = Complex.ONE.plus(transfer(transfers, gap).times(bounded));
+    Complex current = at(gap).dividedBy(loop);
+    Complex drop = current.times(bounded);
+    return port -> port == gap ? current : at(port).minus(transfer(transfers, port).times(drop));
+  }
+
+  /** From the gap of a joint to every port that is asked for; worked out once. */
+  private Map<Integer, Complex> transfers(int gap) {
+    return transfers.computeIfAbsent(
+        gap,
+        from -> {
+          Map<Integer, Complex> to = new HashMap<>();
+          to.put(from, attachments.transfer(from, from));
+          receptacles.forEach(port -> to.put(port, attachments.transfer(port, from)));
+          sources.forEach(port -> to.put(port, attachments.transfer(port, from)));
+          return to;
+        });
+  }
+
+  private static Complex transfer(Map<Integer, Complex> transfers, int port) {
+    return Objects.requireNonNull(transfers.get(port));
   }
 
   private Complex at(int port) {
@@ -105,6 +129,6 @@ public final class LoadState {
   }
 
   private static double magnitude(Complex value) {
-    return Math.hypot(value.re(), value.im());
+    return Math.sqrt(value.re() * value.re() + value.im() * value.im());
   }
 }

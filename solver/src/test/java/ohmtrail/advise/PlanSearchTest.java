@@ -114,7 +114,7 @@ class PlanSearchTest {
     State after(BandedVisit visit, int band) {
       double[] then = weights.clone();
       for (int b = 0; b < then.length; b++) {
-        then[b] *= visit.bands().get(b)[band];
+        then[b] *= visit.probability(b, band);
       }
       return new State(then, opened, visit.needsLoad() ? 0 : toFetch);
     }
