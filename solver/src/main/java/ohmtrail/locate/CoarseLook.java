@@ -212,7 +212,15 @@ record CoarseLook(
       }
       FrozenCovariance.Misfit misfit = frozen.misfit(residual);
       double forgiving = Math.min(misfit.all(), misfit.withoutWorst() + WRONG_READING_COST);
-      return new Step(ohms, misfit.all(), forgiving);
+      double trips = response.watched().map(devices -> trips(devices, ohms)).orElse(0.0);
+      return new Step(ohms, misfit.all() + trips, forgiving + trips);
+    }
+
+    /** What the GFCIs and RCDs did, as a squared distance: -2 ln p. */
+    private double trips(JointResponse devices, double ohms) {
+      double[] amperes = new double[observations.trips().count()];
+      devices.volts(ohms, amperes);
+      return -2 * observations.trips().logProbability(amperes);
     }
   }
 

@@ -216,7 +216,11 @@ final class HypothesisFit {
 
     @Override
     public int rows() {
-      return observations.count() + active.length + tied.size() + free.size();
+      return observations.count()
+          + active.length
+          + tied.size()
+          + free.size()
+          + observations.trips().count();
     }
 
     @Override
@@ -233,6 +237,9 @@ final class HypothesisFit {
       }
       fillReadings(evaluation, slopes, residuals, jacobian);
       int row = observations.count();
+      if (model.watched().isPresent()) {
+        row = fillTrips(model.watched().get(), degradations, row, residuals, jacobian);
+      }
       for (int c = 0; c < active.length; c++) {
         residuals[row] = -values[c];
         jacobian[row++][c] = 1;
@@ -248,6 +255,39 @@ final class HypothesisFit {
         residuals[row] = (logStart(f) - values[column]) / rangeOfLogOhms;
         jacobian[row++][column] = 1 / rangeOfLogOhms;
       }
+    }
+
+    /**
+     * What a GFCI or RCD did as one more residual: the square root of -2 ln p, so that the sum of
+     * squares is that of all the logarithms.
+     *
+     * @return the row after the last one
+     */
+    private int fillTrips(
+        SurveyModel devices,
+        List<Degradation> degradations,
+        int from,
+        double[] residuals,
+        double[][] jacobian) {
+      Evaluation seen = devices.buffer();
+      devices.evaluate(seen);
+      double[][] slopes = new double[free.size()][seen.readings()];
+      for (int f = 0; f < free.size(); f++) {
+        devices.ohmsSlope(degradations.get(free.get(f)), slopes[f]);
+      }
+      for (int t = 0; t < seen.readings(); t++) {
+        TripEvidence.Told told = observations.trips().told(t, seen.volts()[t], 0);
+        double residual = Math.sqrt(-2 * Math.min(0, told.logProbability()));
+        double perAmpere = residual > 0 ? told.slope() / residual : 0;
+        residuals[from + t] = residual;
+        for (int c = 0; c < active.length; c++) {
+          jacobian[from + t][c] = perAmpere * seen.jacobian()[t * seen.parameters() + active[c]];
+        }
+        for (int f = 0; f < slopes.length; f++) {
+          jacobian[from + t][active.length + f] = perAmpere * slopes[f][t];
+        }
+      }
+      return from + seen.readings();
     }
 
     private void fillReadings(

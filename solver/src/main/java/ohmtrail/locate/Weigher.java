@@ -1,5 +1,6 @@
 package ohmtrail.locate;
 
+import java.util.Arrays;
 import java.util.BitSet;
 import ohmtrail.predict.Evaluation;
 
@@ -17,12 +18,21 @@ final class Weigher {
   private final Observations observations;
   private final GaussianEvidence evidence;
   private final int used;
+  private final int[] active;
   private boolean suspicious;
+
+  /** How many times wider than stated the tolerances of the last weighing were. */
+  private double widening = 1;
+
+  /** By how much the trips move the mean of u of the last weighing. */
+  private final double[] pull;
 
   Weigher(Observations observations, int[] active, BitSet leftOut) {
     this.observations = observations;
     this.evidence = GaussianEvidence.of(observations, active, leftOut);
     this.used = observations.count() - leftOut.cardinality();
+    this.active = active.clone();
+    this.pull = new double[active.length];
   }
 
   /**
@@ -51,18 +61,24 @@ final class Weigher {
           : Double.NEGATIVE_INFINITY;
     }
 
-    /** The same weight times a factor. */
-    Weight times(double logFactor) {
-      return logFactor == 0
-          ? this
-          : new Weight(
-              logWeight + logFactor,
-              logAllRight + logFactor,
-              wrongReading,
-              wrongShare,
-              slope,
-              curvature,
-              allRightStep);
+    /**
+     * The same weight times a factor that changes with the ohms.
+     *
+     * @param logFactor its natural logarithm
+     * @param ofIt the slope of that along ln R
+     * @param bend the curvature of that along ln R, not negative
+     */
+    Weight times(double logFactor, double ofIt, double bend) {
+      double steeper = slope + ofIt;
+      double curved = curvature + bend;
+      return new Weight(
+          logWeight + logFactor,
+          logAllRight + logFactor,
+          wrongReading,
+          wrongShare,
+          steeper,
+          curved,
+          wrongReading < 0 ? Weigher.step(steeper, curved) : allRightStep);
     }
 
     /** The Gauss-Newton step in ln R. */
@@ -83,16 +99,92 @@ final class Weigher {
    * @param point u of every parameter where the model was linearised
    */
   Weight weigh(Evaluation evaluation, double[] point) {
-    return weighReadings(evaluation, point)
-        .times(
-            evaluation
-                .watched()
-                .map(devices -> observations.trips().logProbability(devices.volts()))
-                .orElse(0.0));
+    Weight readings = weighReadings(evaluation, point);
+    return evaluation
+        .watched()
+        .map(devices -> withTrips(readings, evaluation, devices, point))
+        .orElse(readings);
+  }
+
+  /**
+   * Takes in what the GFCIs and RCDs did. Given the readings each imbalance is a normal number, as
+   * they are: its probability is averaged over that, and pulls the mean of the parameters by C g
+   * times its slope, C being their covariance and g how the imbalance follows them. Where a reading
+   * is more likely wrong than not, the point of the linear model stands for the mean.
+   */
+  private Weight withTrips(
+      Weight readings, Evaluation evaluation, Evaluation devices, double[] point) {
+    double[] mean = evidence.mean();
+    double[] scaledSlope = evidence.scaled(evaluation.ohmsSlope());
+    Arrays.fill(pull, 0);
+    Weight weight = readings;
+    for (int t = 0; t < observations.trips().count(); t++) {
+      double[] slopes = devicesSlopes(devices, t);
+      double[] spread = spread(evaluation, slopes);
+      double drift = observations.trips().drift() * devices.perSupply()[t];
+      double sigma = Math.sqrt(Math.max(0, dot(slopes, spread)) + drift * drift);
+      double amperes = devices.volts()[t];
+      for (int c = 0; readings.wrongReading() < 0 && c < active.length; c++) {
+        amperes += slopes[c] * (mean[c] - point[active[c]]);
+      }
+      TripEvidence.Told told = observations.trips().told(t, amperes, sigma);
+      double along =
+          devices.ohmsSlope()[t]
+              - widening * widening * dot(scaledSlope, through(evaluation, slopes));
+      double slope = told.slope() * along;
+      weight = weight.times(told.logProbability(), slope, slope * slope);
+      for (int c = 0; c < pull.length; c++) {
+        pull[c] += told.slope() * spread[c];
+      }
+    }
+    return weight;
+  }
+
+  private double[] devicesSlopes(Evaluation devices, int trip) {
+    double[] slopes = new double[active.length];
+    for (int c = 0; c < slopes.length; c++) {
+      slopes[c] = devices.jacobian()[trip * devices.parameters() + active[c]];
+    }
+    return slopes;
+  }
+
+  /** C g = w^2 (g - w^2 J' S^-1 J g): posterior covariance of u, widened by w, times slopes. */
+  private double[] spread(Evaluation evaluation, double[] slopes) {
+    double[] scaled = evidence.scaled(through(evaluation, slopes));
+    double square = widening * widening;
+    double[] spread = new double[slopes.length];
+    for (int c = 0; c < spread.length; c++) {
+      double known = 0;
+      for (int r = 0; r < scaled.length; r++) {
+        known += evaluation.jacobian()[r * evaluation.parameters() + active[c]] * scaled[r];
+      }
+      spread[c] = square * (slopes[c] - square * known);
+    }
+    return spread;
+  }
+
+  /** J g: one per reading. */
+  private double[] through(Evaluation evaluation, double[] slopes) {
+    double[] through = new double[evaluation.readings()];
+    for (int r = 0; r < through.length; r++) {
+      for (int c = 0; c < slopes.length; c++) {
+        through[r] += evaluation.jacobian()[r * evaluation.parameters() + active[c]] * slopes[c];
+      }
+    }
+    return through;
+  }
+
+  private static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < a.length; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
   }
 
   private Weight weighReadings(Evaluation evaluation, double[] point) {
     evidence.compute(evaluation, point);
+    widening = 1;
     suspicious = evidence.misfit() > used + UNSUSPICIOUS_DEVIATIONS * Math.sqrt(2.0 * used);
     Weight asStated = weighOnce(evaluation);
     if (!suspicious) {
@@ -103,7 +195,9 @@ final class Weigher {
     double logAsStated = Math.log1p(-observations.strainedShare());
     double logStrained = Math.log(observations.strainedShare());
     boolean isStrained = strained.logWeight() + logStrained > asStated.logWeight() + logAsStated;
-    if (!isStrained) {
+    if (isStrained) {
+      widening = observations.strainedFactor();
+    } else {
       evidence.widen(1);
     }
     Weight leading = isStrained ? strained : asStated;
@@ -200,10 +294,16 @@ final class Weigher {
 
   /**
    * Posterior mean of u of the last weighing, no reading left out beyond those of the start; one
-   * per active parameter.
+   * per active parameter. A buffer that the next weighing may write over.
    */
   double[] mean() {
-    return evidence.mean();
+    double[] mean = evidence.mean();
+    if (observations.trips().count() > 0) {
+      for (int c = 0; c < mean.length; c++) {
+        mean[c] += pull[c];
+      }
+    }
+    return mean;
   }
 
   GaussianEvidence evidence() {

@@ -189,6 +189,17 @@ final class Weighing {
         largest[p] = Math.max(largest[p], effect);
       }
     }
+    evaluation.watched().ifPresent(devices -> noteTrips(devices, largest));
+  }
+
+  private void noteTrips(Evaluation devices, double[] largest) {
+    for (int t = 0; t < devices.readings(); t++) {
+      double scale = observations.trips().scale(t);
+      for (int p = 0; p < largest.length; p++) {
+        double effect = Math.abs(devices.jacobian()[t * largest.length + p]) / scale;
+        largest[p] = Math.max(largest[p], effect);
+      }
+    }
   }
 
   private List<JointScan> scan(

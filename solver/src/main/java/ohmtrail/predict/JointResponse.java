@@ -104,11 +104,6 @@ public final class JointResponse {
     return watched;
   }
 
-  /** How many readings there are. */
-  public int readings() {
-    return model.readings();
-  }
-
   /** The same with slopes: what a fit needs, at some cost. */
   public JointSweep sweep() {
     return new JointSweep(model, joint, this);
