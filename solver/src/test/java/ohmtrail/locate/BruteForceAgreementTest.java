@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.LongStream;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
@@ -40,8 +41,18 @@ class BruteForceAgreementTest {
 
   private static final double KNOWN_DIFFERENCE = 0.09;
 
+  /**
+   * The same with a switch, as measured: 1 (0.0791 by brute force, 0.0758 by importance sampling,
+   * 0.0946 by the locator: which end of an open neutral, by two ghost voltages).
+   */
+  private static final Set<Long> SWITCHED_KNOWN_TO_DIFFER = Set.of(1L);
+
+  private static final double SWITCHED_KNOWN_DIFFERENCE = 0.02;
+
   private static final int USUAL_CASES = 15;
   private static final int STUDY_CASES = 50;
+  private static final int USUAL_SWITCHED = 6;
+  private static final int STUDY_SWITCHED = 30;
 
   @Test
   void theLocatorAgreesWithBruteForceOnFifteenRandomCircuits() {
@@ -54,19 +65,41 @@ class BruteForceAgreementTest {
     assertAgreement(LongStream.rangeClosed(1, STUDY_CASES));
   }
 
+  /** A switch beyond a receptacle, closed and open, with a load that is wired in behind it. */
+  @Test
+  void theLocatorAgreesWithBruteForceOnSixSwitchedCircuits() {
+    assertAgreement(switched(USUAL_SWITCHED), SWITCHED_KNOWN_TO_DIFFER, SWITCHED_KNOWN_DIFFERENCE);
+  }
+
+  @Test
+  @Tag("study")
+  void theLocatorAgreesWithBruteForceOnThirtySwitchedCircuits() {
+    assertAgreement(switched(STUDY_SWITCHED), SWITCHED_KNOWN_TO_DIFFER, SWITCHED_KNOWN_DIFFERENCE);
+  }
+
+  private static Stream<RandomCase> switched(int count) {
+    return LongStream.rangeClosed(1, count)
+        .mapToObj(seed -> RandomCase.switched(seed, ASSUMPTIONS));
+  }
+
   private static void assertAgreement(LongStream seeds) {
+    assertAgreement(
+        seeds.mapToObj(seed -> RandomCase.of(seed, ASSUMPTIONS)),
+        KNOWN_TO_DIFFER,
+        KNOWN_DIFFERENCE);
+  }
+
+  private static void assertAgreement(
+      Stream<RandomCase> cases, Set<Long> knownToDiffer, double knownDifference) {
     List<String> worst = new ArrayList<>();
-    seeds
-        .mapToObj(seed -> RandomCase.of(seed, ASSUMPTIONS))
-        .forEach(
-            drawn -> {
-              Difference difference = largestDifference(drawn);
-              double allowed =
-                  KNOWN_TO_DIFFER.contains(drawn.seed()) ? KNOWN_DIFFERENCE : PROBABILITY;
-              if (!(difference.size() <= allowed)) {
-                worst.add(difference.text() + "; " + drawn.description());
-              }
-            });
+    cases.forEach(
+        drawn -> {
+          Difference difference = largestDifference(drawn);
+          double allowed = knownToDiffer.contains(drawn.seed()) ? knownDifference : PROBABILITY;
+          if (!(difference.size() <= allowed)) {
+            worst.add(difference.text() + "; " + drawn.description());
+          }
+        });
     assertTrue(worst.isEmpty(), () -> worst.size() + " disagree:\n" + String.join("\n", worst));
   }
 

@@ -3,6 +3,8 @@ package ohmtrail.locate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.reference.Assumption;
@@ -32,7 +34,16 @@ final class BruteForceModel {
       int ohmsParameter,
       int gainParameter) {}
 
-  private record Moment(List<Shunt> loads, List<Probe> probes, int driftParameter) {}
+  /** An open switch, ohms: as good as nothing flows (assumption). */
+  private static final double OPEN_SWITCH_OHMS = 1e12;
+
+  /**
+   * What is taken while nothing is touched.
+   *
+   * @param open the boxes whose switch is open
+   */
+  private record Moment(
+      List<Shunt> loads, List<Probe> probes, Set<String> open, int driftParameter) {}
 
   private final BruteForceNetwork network;
   private final BruteForceParameters parameters;
@@ -81,7 +92,7 @@ final class BruteForceModel {
     List<Double> variances = new ArrayList<>();
     double scatter = assumptions.value(Assumption.READING_SCATTER);
     for (Test test : survey.tests()) {
-      moments.add(moment(survey, test));
+      moments.add(moment(circuit, survey, test));
       for (Reading reading : test.readings()) {
         double own = survey.meter(reading.meter()).readingSigma();
         readings.add(reading.value());
@@ -106,13 +117,20 @@ final class BruteForceModel {
     this.meterIm = new double[nodes];
   }
 
-  private Moment moment(Survey survey, Test test) {
+  private Moment moment(Circuit circuit, Survey survey, Test test) {
+    List<LoadInUse> uses = new ArrayList<>(test.loads());
+    survey.hardWired().stream()
+        .filter(use -> !test.switching().off().contains(use.load()))
+        .forEach(uses::add);
     List<Shunt> loads = new ArrayList<>();
-    for (LoadInUse use : test.loads()) {
+    for (LoadInUse use : uses) {
       Load load = survey.load(use.load());
+      List<ConductorRole> device = circuit.deviceConductors(circuit.box(use.box()).orElseThrow());
+      boolean behindSwitch = !device.contains(ConductorRole.HOT);
       loads.add(
           new Shunt(
-              network.plugPoint(use.box(), ConductorRole.HOT),
+              network.plugPoint(
+                  use.box(), behindSwitch ? ConductorRole.SWITCHED : ConductorRole.HOT),
               network.plugPoint(use.box(), ConductorRole.NEUTRAL),
               load.ratedSiemens(),
               parameters.place(BruteForceParameters.power(load.name()))));
@@ -129,7 +147,11 @@ final class BruteForceModel {
               parameters.place(BruteForceParameters.meterOhms(meter.name())),
               parameters.place(BruteForceParameters.gain(meter.name()))));
     }
-    return new Moment(loads, probes, parameters.place(BruteForceParameters.drift(test.name())));
+    return new Moment(
+        loads,
+        probes,
+        test.switching().open(),
+        parameters.place(BruteForceParameters.drift(test.name())));
   }
 
   int readingCount() {
@@ -147,9 +169,13 @@ final class BruteForceModel {
 
   /** Takes every reading; leaves the result in {@link #volts} and {@link #slopes}. */
   void evaluate(BruteForceFault fault, double[] u) {
-    assembleIdle(fault, u);
+    Optional<Set<String>> assembled = Optional.empty();
     int reading = 0;
     for (Moment moment : moments) {
+      if (!assembled.equals(Optional.of(moment.open))) {
+        assembleIdle(fault, u, moment.open);
+        assembled = Optional.of(moment.open);
+      }
       matrix.copyFrom(idle);
       for (Shunt load : moment.loads) {
         matrix.stamp(load.a, load.b, load.siemens * factor(load.parameter, u), 0);
@@ -170,14 +196,17 @@ final class BruteForceModel {
     return place == BruteForceNetwork.NONE ? 1 : parameters.factor(place, u[place]);
   }
 
-  private void assembleIdle(BruteForceFault fault, double[] u) {
+  private void assembleIdle(BruteForceFault fault, double[] u, Set<String> open) {
     idle.clear();
     for (int k = 0; k < resistances.length; k++) {
       BruteForceNetwork.Resistor resistor = network.resistors.get(k);
       double healthy = resistor.ohms() * factor(resistor.parameter(), u);
       boolean degraded = fault.isIn(resistor.joint());
-      resistances[k] = degraded ? healthy + fault.ohms() : healthy;
-      healthyShares[k] = degraded ? healthy / resistances[k] : 1;
+      boolean apart = open.contains(resistor.breaks());
+      double sound = apart ? OPEN_SWITCH_OHMS : healthy;
+      resistances[k] = degraded ? sound + fault.ohms() : sound;
+      // An open switch has no sound ohms that could follow a parameter.
+      healthyShares[k] = apart ? 0 : degraded ? healthy / resistances[k] : 1;
       idle.stamp(resistor.a(), resistor.b(), 1 / resistances[k], 0);
     }
     for (int k = 0; k < capacitances.length; k++) {

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Random;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
@@ -71,12 +73,20 @@ class BruteForceModelTest {
     assertEquals(amperes * conductor, model.volts[1], BY_HAND_VOLTS);
   }
 
+  /** So many circuits without a switch, and as many with one. */
+  private static List<RandomCase> drawn(int count) {
+    return Stream.concat(
+            LongStream.rangeClosed(1, count).mapToObj(seed -> RandomCase.of(seed, ASSUMPTIONS)),
+            LongStream.rangeClosed(1, count)
+                .mapToObj(seed -> RandomCase.switched(seed, ASSUMPTIONS)))
+        .toList();
+  }
+
   @Test
   void theSlopesAreThoseOfDifferences() {
-    for (long seed = 1; seed <= 20; seed++) {
-      RandomCase drawn = RandomCase.of(seed, ASSUMPTIONS);
+    for (RandomCase drawn : drawn(20)) {
       BruteForceModel model = new BruteForceModel(drawn.circuit(), drawn.survey(), ASSUMPTIONS);
-      Random random = new Random(seed);
+      Random random = new Random(drawn.seed());
       double[] u = random.doubles(model.parameterCount(), -1, 1).toArray();
       model.evaluate(drawn.fault(), u);
       double[][] slopes = new double[model.readingCount()][];
@@ -130,8 +140,7 @@ class BruteForceModelTest {
   /** The library's star-mesh network and this one, written apart, show the same volts. */
   @Test
   void theLibraryPredictsTheSameReadings() {
-    for (long seed = 1; seed <= 50; seed++) {
-      RandomCase drawn = RandomCase.of(seed, ASSUMPTIONS);
+    for (RandomCase drawn : drawn(50)) {
       BruteForceModel model = new BruteForceModel(drawn.circuit(), drawn.survey(), ASSUMPTIONS);
       model.evaluate(drawn.fault(), new double[model.parameterCount()]);
       BruteForceFault fault = drawn.fault();

@@ -23,6 +23,11 @@ import ohmtrail.reference.Assumptions;
 final class BruteForceNetwork {
   static final int GROUND_BAR = -1;
 
+  private static final List<ConductorRole> CONDUCTORS = List.of(ConductorRole.values());
+
+  /** Where a conductor does not come. */
+  private static final int ABSENT = -2;
+
   /** Bond between neutral bar and ground bar, ohms (assumption). */
   private static final double BOND_OHMS = 1e-3;
 
@@ -35,8 +40,16 @@ final class BruteForceNetwork {
   /** Stands for "depends on no parameter". */
   static final int NONE = -1;
 
-  /** A resistance between nodes a and b; ohms are those at u = 0. */
-  record Resistor(int a, int b, double ohms, int parameter, String joint) {}
+  /**
+   * A resistance between nodes a and b; ohms are those at u = 0.
+   *
+   * @param breaks the box of the switch whose contact it is; empty for all else
+   */
+  record Resistor(int a, int b, double ohms, int parameter, String joint, String breaks) {
+    Resistor(int a, int b, double ohms, int parameter, String joint) {
+      this(a, b, ohms, parameter, joint, "");
+    }
+  }
 
   /** A capacitive admittance between nodes a and b; siemens are those at u = 0. */
   record Capacitor(int a, int b, double siemens, int parameter, int secondParameter) {}
@@ -67,7 +80,10 @@ final class BruteForceNetwork {
     int last = draft.nodes - 1;
     this.resistors =
         draft.resistors.stream()
-            .map(r -> new Resistor(turn(last, r.a), turn(last, r.b), r.ohms, r.parameter, r.joint))
+            .map(
+                r ->
+                    new Resistor(
+                        turn(last, r.a), turn(last, r.b), r.ohms, r.parameter, r.joint, r.breaks))
             .toList();
     this.capacitors =
         draft.capacitors.stream()
@@ -91,7 +107,7 @@ final class BruteForceNetwork {
 
   /** Turns the order of the nodes round: drawn from the panel outward, solved from the ends. */
   private static int turn(int last, int node) {
-    return node == GROUND_BAR ? GROUND_BAR : last - node;
+    return node < 0 ? node : last - node;
   }
 
   private int[] firstColumns(int nodes) {
@@ -119,9 +135,9 @@ final class BruteForceNetwork {
     }
   }
 
-  /** Where a conductor stands among the three nodes of a place. */
+  /** Where a conductor stands among the nodes of a place. */
   private static int place(ConductorRole conductor) {
-    return Cable.USUAL.indexOf(conductor);
+    return CONDUCTORS.indexOf(conductor);
   }
 
   SkylineMatrix emptyMatrix() {
@@ -164,21 +180,21 @@ final class BruteForceNetwork {
       String joint = circuit.panel().name() + "/neutral/supply";
       resistors.add(new Resistor(transformer, neutral, sourceOhms, source, joint));
       resistors.add(new Resistor(neutral, GROUND_BAR, BOND_OHMS, NONE, ""));
-      int[] bars = new int[3];
+      int[] bars = nowhere();
       bars[place(ConductorRole.HOT)] = hot;
       bars[place(ConductorRole.NEUTRAL)] = neutral;
       bars[place(ConductorRole.GROUND)] = GROUND_BAR;
       plugPoints.put(circuit.panel().name(), bars);
-      drawBoxCapacitances(bars);
+      drawBoxCapacitances(bars, circuit.conductorsAt(circuit.panel().name()));
       drawOnward(circuit.panel().name(), bars);
     }
 
     private void drawOnward(String box, int[] bus) {
       for (Cable cable : circuit.cables()) {
         if (cable.from().equals(box)) {
-          int[] near = threeNodes();
-          int[] far = threeNodes();
-          int[] onward = threeNodes();
+          int[] near = nodesOf(cable.roles());
+          int[] far = nodesOf(cable.roles());
+          int[] onward = nodesOf(circuit.conductorsAt(cable.to()));
           drawCable(cable, bus, near, far, onward);
           drawDevice(circuit.box(cable.to()).orElseThrow(), onward);
           drawOnward(cable.to(), onward);
@@ -186,8 +202,16 @@ final class BruteForceNetwork {
       }
     }
 
-    private int[] threeNodes() {
-      return new int[] {nodes++, nodes++, nodes++};
+    private int[] nowhere() {
+      int[] places = new int[CONDUCTORS.size()];
+      Arrays.fill(places, ABSENT);
+      return places;
+    }
+
+    private int[] nodesOf(List<ConductorRole> conductors) {
+      int[] places = nowhere();
+      conductors.forEach(conductor -> places[place(conductor)] = nodes++);
+      return places;
     }
 
     private void drawCable(Cable cable, int[] bus, int[] near, int[] far, int[] onward) {
@@ -204,33 +228,60 @@ final class BruteForceNetwork {
       double halfSiemens = omega * faradsPerMetre * metres / 2;
       int capacitance = parameters.place("capacitance");
       for (int[] end : List.of(near, far)) {
-        for (int c = 0; c < 3; c++) {
-          capacitors.add(new Capacitor(end[c], end[(c + 1) % 3], halfSiemens, capacitance, length));
-          if (cable.companion() == Cable.Companion.LIVE) {
-            capacitors.add(new Capacitor(hot, end[c], halfSiemens, capacitance, length));
+        drawCapacitances(end, cable.roles(), halfSiemens, capacitance, length);
+        if (cable.companion() == Cable.Companion.LIVE) {
+          for (ConductorRole conductor : cable.roles()) {
+            int node = end[place(conductor)];
+            capacitors.add(new Capacitor(hot, node, halfSiemens, capacitance, length));
           }
+        }
+      }
+    }
+
+    /** Between each two of some conductors. */
+    private void drawCapacitances(
+        int[] at, List<ConductorRole> conductors, double siemens, int parameter, int second) {
+      for (int i = 0; i < conductors.size(); i++) {
+        for (int j = i + 1; j < conductors.size(); j++) {
+          int a = at[place(conductors.get(i))];
+          int b = at[place(conductors.get(j))];
+          capacitors.add(new Capacitor(a, b, siemens, parameter, second));
         }
       }
     }
 
     private void drawDevice(Box box, int[] bus) {
       int[] ends = bus.clone();
-      drawBoxCapacitances(ends);
+      drawBoxCapacitances(ends, circuit.conductorsAt(box.name()));
+      List<ConductorRole> device = circuit.deviceConductors(box);
       if (box.hasTail()) {
         drawDeviceJoints(box, JointRole.TAIL, ends);
-        drawBoxCapacitances(ends);
+        drawBoxCapacitances(ends, device);
       }
       if (box.hasReceptacle()) {
         drawDeviceJoints(box, JointRole.CONTACT, ends);
-        drawBoxCapacitances(ends);
+        drawBoxCapacitances(ends, device);
       }
+      drawSwitch(box, bus, ends);
       plugPoints.put(box.name(), ends);
     }
 
-    private void drawBoxCapacitances(int[] ends) {
-      for (int c = 0; c < 3; c++) {
-        capacitors.add(new Capacitor(ends[c], ends[(c + 1) % 3], omega * BOX_FARADS, NONE, NONE));
+    /** The contact of a switch, from the conductor that it breaks to the switched one. */
+    private void drawSwitch(Box box, int[] bus, int[] ends) {
+      for (Joint joint : circuit.deviceJoints(box.name())) {
+        if (joint.role() == JointRole.SWITCH) {
+          int parameter =
+              parameters.place(BruteForceParameters.deviceJoints(box.name(), joint.conductor()));
+          int broken = ends[place(ConductorRole.HOT)];
+          int switched = bus[place(ConductorRole.SWITCHED)];
+          resistors.add(
+              new Resistor(broken, switched, jointOhms, parameter, joint.id(), box.name()));
+        }
       }
+    }
+
+    private void drawBoxCapacitances(int[] ends, List<ConductorRole> conductors) {
+      drawCapacitances(ends, conductors, omega * BOX_FARADS, NONE, NONE);
     }
 
     private void drawDeviceJoints(Box box, JointRole role, int[] ends) {

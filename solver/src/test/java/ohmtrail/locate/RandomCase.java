@@ -38,7 +38,17 @@ record RandomCase(long seed, Circuit circuit, Survey survey, BruteForceFault fau
   private static final List<String> NAMES = List.of("hall", "bath", "den", "porch");
 
   static RandomCase of(long seed, Assumptions assumptions) {
-    return new Maker(seed, assumptions).make();
+    Maker maker = new Maker(seed, assumptions);
+    Circuit circuit = maker.circuit();
+    return maker.make(circuit, maker.plan(circuit));
+  }
+
+  /** The same of a circuit with a switch and what it switches. */
+  static RandomCase switched(long seed, Assumptions assumptions) {
+    Maker maker = new Maker(seed, assumptions);
+    SwitchedPlan drawn = new SwitchedPlan(maker.random, maker.american);
+    Circuit circuit = drawn.circuit();
+    return maker.make(circuit, drawn.survey(circuit));
   }
 
   /** What to print beside a failure. */
@@ -69,9 +79,7 @@ record RandomCase(long seed, Circuit circuit, Survey survey, BruteForceFault fau
       this.american = random.nextBoolean();
     }
 
-    RandomCase make() {
-      Circuit circuit = circuit();
-      Survey plan = plan(circuit);
+    RandomCase make(Circuit circuit, Survey plan) {
       BruteForceFault fault = fault(circuit);
       int wrong = seed % 25 == 24 ? 2 : seed % 5 == 4 ? 1 : 0;
       return new RandomCase(seed, circuit, taken(circuit, plan, fault, wrong), fault, wrong);
@@ -216,9 +224,9 @@ record RandomCase(long seed, Circuit circuit, Survey survey, BruteForceFault fau
           double rounded = Math.round(Math.abs(shown[next++]) * 10) / 10.0;
           readings.add(reading.showing(rounded));
         }
-        tests.add(new Test(test.name(), test.loads(), readings));
+        tests.add(test.withReadings(readings));
       }
-      return new Survey(plan.meters(), plan.loads(), tests);
+      return plan.withTests(tests);
     }
   }
 }
