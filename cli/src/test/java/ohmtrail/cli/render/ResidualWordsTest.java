@@ -1,10 +1,15 @@
 package ohmtrail.cli.render;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileReader;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.Locator;
+import ohmtrail.locate.Suspect;
 import org.junit.jupiter.api.Test;
 
 /** What must not be held to earth behind an RCD, by the kind of meter. */
@@ -58,6 +63,35 @@ class ResidualWordsTest {
             - door line-neutral 0.29 ohm loop
             - door line-earth 0.25 ohm loop
       """;
+
+  private static CaseFile seen(String what) throws Exception {
+    String line = "rcd at board " + what + ", loop at door line-earth";
+    String text = LOOP_CASE.replace("TEST", "6 A").replace("door line-earth 0.25 ohm loop", line);
+    return new CaseFileReader().read("case.yaml", text);
+  }
+
+  private static double groundSuspected(CaseFile caseFile) {
+    Diagnosis diagnosis =
+        new Locator(caseFile.circuit(), caseFile.assumptions()).locate(caseFile.survey());
+    return diagnosis.suspects().stream()
+        .filter(suspect -> suspect.first().conductor() == ConductorRole.GROUND)
+        .mapToDouble(Suspect::probability)
+        .sum();
+  }
+
+  /** With a lost earth no test current flows: that it held speaks for that. */
+  @Test
+  void whatAnRcdDidWhileALoopTesterWasHeldThereIsReadAndWeighed() throws Exception {
+    CaseFile caseFile = seen("tripped");
+    double tripped = groundSuspected(caseFile);
+    double held = groundSuspected(seen("did not trip"));
+    assertTrue(held > 20 * tripped, held + ", " + tripped);
+    assertEquals(
+        List.of(
+            "The RCD at board (15 to 30 mA) tripped with loop at door hot-ground, test idle. With"
+                + " 6.0 A of imbalance it trips."),
+        ResidualWords.watched(caseFile, caseFile.survey(), List.of()));
+  }
 
   private static List<String> trips(String testCurrent) throws Exception {
     CaseFile caseFile =
