@@ -20,13 +20,13 @@ import java.util.Optional;
  *
  * <pre>H'(p, c) = H(p, a) N(a, c) / D(c)</pre>
  *
- * which is used where what is attached there is most of what is seen: a range of kilohms across an
- * open way of gigohms is no difference of gigohms then. Cost: O(k^3) to build, O(k) or O(k^2) per
- * response. Immutable.
+ * which is used where its terms are the smaller ones, for what rounding takes goes with the terms
+ * and not with what is left of them: a range of kilohms across an open way of gigohms is no
+ * difference of gigohms then. Cost: O(k^3) to build, O(k) or O(k^2) per response. Immutable.
  */
 public final class Attachments {
-  /** Share of what is seen at a port beyond which it is most of it. */
-  private static final double MOST = 0.5;
+  /** Terms must be smaller than this share of the plain ones to be preferred to them. */
+  private static final double CLEARLY_SMALLER = 0.5;
 
   private final PortResponse response;
   private final int[] ports;
@@ -34,7 +34,7 @@ public final class Attachments {
   /** The matrix N, complex interleaved, row by row. */
   private final double[] core;
 
-  /** 1/D of each that is most of what is seen at its port; empty for the others. */
+  /** 1/D of each whose own port is better seen through it; empty for the others. */
   private final List<Optional<Complex>> loosening;
 
   private Attachments(
@@ -61,15 +61,40 @@ public final class Attachments {
     double[] core = core(response, attachments, ports);
     List<Optional<Complex>> loosening = new ArrayList<>();
     for (int a = 0; a < size; a++) {
-      int diagonal = 2 * (a * size + a);
-      Complex own = new Complex(core[diagonal], core[diagonal + 1]);
-      boolean most = own.times(response.transfer(ports[a], ports[a])).abs() > MOST;
-      loosening.add(
-          most
-              ? Optional.of(attachments.get(a).observed().dividedBy(attachments.get(a).driven()))
-              : Optional.empty());
+      loosening.add(loosening(response, ports, core, a, attachments.get(a)));
     }
     return new Attachments(response, ports, core, loosening);
+  }
+
+  /** 1/D of one, where the response of its own port to itself has the smaller terms through it. */
+  private static Optional<Complex> loosening(
+      PortResponse response, int[] ports, double[] core, int place, Attachment attachment) {
+    if (attachment.driven().equals(Complex.ZERO)) {
+      return Optional.empty();
+    }
+    Complex loose = attachment.observed().dividedBy(attachment.driven());
+    int port = ports[place];
+    double[] own = response.column(port);
+    double plain = size(own, port);
+    double through = 0;
+    for (int row = 0; row < ports.length; row++) {
+      double seen = size(response.column(ports[row]), port);
+      double weight = 0;
+      for (int col = 0; col < ports.length; col++) {
+        weight += size(core, row * ports.length + col) * size(own, ports[col]);
+      }
+      plain += seen * weight;
+      through += seen * size(core, row * ports.length + place) * size(loose);
+    }
+    return through < CLEARLY_SMALLER * plain ? Optional.of(loose) : Optional.empty();
+  }
+
+  private static double size(double[] values, int place) {
+    return Math.abs(values[2 * place]) + Math.abs(values[2 * place + 1]);
+  }
+
+  private static double size(Complex value) {
+    return Math.abs(value.re()) + Math.abs(value.im());
   }
 
   private static double[] core(PortResponse response, List<Attachment> attachments, int[] ports) {

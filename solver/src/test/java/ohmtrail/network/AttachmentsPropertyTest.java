@@ -29,6 +29,11 @@ class AttachmentsPropertyTest {
    */
   private static final double ROUNDING = 1e-13;
 
+  /** Of ohms that a few sums and quotients make. */
+  private static final double DIGITS = 1e-12;
+
+  private static final double JOINT_OHMS = 0.002;
+
   private static final int TRIES = 150;
 
   /** Above this the drawn decades of ohms mean open. */
@@ -153,6 +158,34 @@ class AttachmentsPropertyTest {
         PortResponse.ofAll(Elimination.of(drawn.network()), ports),
         attachments,
         PortResponse.ofAll(Elimination.of(rebuild.network()), ports));
+  }
+
+  /**
+   * An ohmmeter's range across two open ways in series, one of them there from the start and one
+   * attached: what it shows is neither of them and no difference of them.
+   */
+  @Property(tries = TRIES)
+  void aRangeOfOhmsAcrossOpenWaysKeepsItsDigitsWhicheverIsTheLarger(
+      @ForAll @DoubleRange(min = 5, max = 13) double decadesThere,
+      @ForAll @DoubleRange(min = 5, max = 13) double decadesAttached,
+      @ForAll @DoubleRange(min = 0, max = 4) double decadesOfRange) {
+    double there = Math.pow(10, decadesThere);
+    double attached = Math.pow(10, decadesAttached);
+    double range = Math.pow(10, decadesOfRange);
+    Network.Builder network = Network.builder();
+    int far = network.addNode();
+    int near = network.addNode();
+    network.addBranch(far, Network.REFERENCE, Complex.real(1 / there));
+    Port gap =
+        new Port.Gap(network.addBranch(near, Network.REFERENCE, Complex.real(1 / JOINT_OHMS)));
+    PortResponse bare =
+        PortResponse.ofAll(Elimination.of(network.build()), List.of(gap, new Port.Pair(far, near)));
+    Attachments both =
+        Attachments.to(
+            bare,
+            List.of(Attachment.series(0, attached), Attachment.shunt(1, Complex.real(1 / range))));
+    double expected = 1 / (1 / range + 1 / (there + attached + JOINT_OHMS));
+    assertEquals(expected, both.transfer(1, 1).re(), DIGITS * expected);
   }
 
   /** Holds every response with the things attached against the same response rebuilt. */
