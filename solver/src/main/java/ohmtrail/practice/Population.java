@@ -46,6 +46,7 @@ public record Population(
     Population slight = loose.with("slight", SLIGHT);
     Population charred = loose.with("charred", CHARRED);
     Population twoJoints = loose.with("two-joints", LOOSE.ofJoints(2));
+    FaultKind asAssumed = FaultKind.asAssumed(Assumptions.defaults());
     SurveyKind half = loose.surveys.reading(HALF);
     SurveyKind groundToo =
         loose.surveys.heldTo(
@@ -60,7 +61,7 @@ public record Population(
         charred.with("charred-half-read", half),
         loose.with("open", FaultKind.open()),
         loose.with("healthy", FaultKind.none()),
-        loose.with("as-assumed", FaultKind.asAssumed(Assumptions.defaults())),
+        loose.with("as-assumed", asAssumed),
         twoJoints,
         loose.with("mistyped", Disturbance.MISTYPED_READING),
         loose.with("unstable", Disturbance.UNSTABLE_JOINT),
@@ -74,7 +75,9 @@ public record Population(
         slight.with("slight-ground-too", groundToo),
         iec(),
         multiwire(groundToo),
-        ring());
+        multiwire(groundToo).with("two-leg-as-assumed", asAssumed),
+        ring(),
+        ring().with("ring-as-assumed", asAssumed));
   }
 
   /** The population of that name. */

@@ -102,8 +102,8 @@ final class OhmsPosterior {
         OhmsInterval.USUAL_COVERAGE);
   }
 
-  /** Empty where it is an open joint. */
-  private OptionalDouble quantile(double share) {
+  /** The ohms below which so much of the probability lies; empty where it is an open joint. */
+  OptionalDouble quantile(double share) {
     double ofConducting = Math.exp(logConducting - logEvidence());
     return conducting
         .filter(integral -> share < ofConducting)

@@ -88,7 +88,15 @@ class GameScorerTest {
             .map(Population::name)
             .toList();
 
-    assertEquals(List.of("healthy", "as-assumed", "two-joints", "two-joints-ground-too"), without);
+    assertEquals(
+        List.of(
+            "healthy",
+            "as-assumed",
+            "two-joints",
+            "two-joints-ground-too",
+            "two-leg-as-assumed",
+            "ring-as-assumed"),
+        without);
     for (Population none : without.stream().flatMap(GameScorerTest::named).toList()) {
       assertThrows(
           IllegalArgumentException.class,
