@@ -40,19 +40,6 @@ class JointSweepPropertyTest {
   private static final double SAME = 1e-9;
 
   /**
-   * Step in u and in ln R. Its square times a third derivative, and rounding over it, stay small.
-   */
-  private static final double STEP = 1e-4;
-
-  /** The same for a formula of the fourth order. */
-  private static final double WIDE = 0.02;
-
-  /**
-   * Volts per unit of u or ln R, and of the slope: a few third derivatives times the step squared.
-   */
-  private static final double SLOPE = 1e-6;
-
-  /**
    * Volts. Two open joints with a load between them leave an island of some picofarads, whose
    * admittance is a difference of currents a million times larger.
    */
@@ -61,7 +48,7 @@ class JointSweepPropertyTest {
   /**
    * Volts, amperes or ohms: an open way of a thousand gigohms is brought down to a range of ohms.
    */
-  private static final double OTHERS = 1e-6;
+  private static final double OTHERS = 1e-8;
 
   private static final int TRIES = 80;
 
@@ -233,17 +220,17 @@ class JointSweepPropertyTest {
     model.sweep(joint).evaluate(ohms, evaluation);
     String what = joint.id() + " with " + ohms + " ohm, seed " + seed;
     assertSame(setting.readings(point, bad), evaluation.volts(), OTHERS, what);
-    assertWideSlopes(setting, point, bad, evaluation, what);
+    assertSlopes(setting, point, bad, evaluation, what);
     SurveyModel fixed = setting.model(point, List.of(), bad);
     Evaluation beforehand = fixed.buffer();
     fixed.evaluate(beforehand);
-    assertWideSlopes(setting, point, bad, beforehand, "beforehand, " + what);
+    assertSlopes(setting, point, bad, beforehand, "beforehand, " + what);
     if (Double.isFinite(ohms)) {
       double[] slopes = new double[fixed.readings()];
       fixed.ohmsSlope(bad.get(0), slopes);
       for (int r = 0; r < slopes.length; r++) {
         double expected = evaluation.ohmsSlope()[r];
-        assertEquals(expected, slopes[r], SLOPE * Math.max(1, Math.abs(expected)), what);
+        assertEquals(expected, slopes[r], OTHERS * Math.max(1, Math.abs(expected)), what);
       }
     }
   }
@@ -294,7 +281,7 @@ class JointSweepPropertyTest {
     List<Degradation> all = new ArrayList<>(beside);
     all.add(new Degradation(joint.id(), ohms));
     assertSlopes(setting, point, all, evaluation, what);
-    assertOhmsSlope(model.sweep(joint), ohms, evaluation, what);
+    assertOhmsSlope(setting, model.sweep(joint), ohms, evaluation, what);
     assertPerSupply(setting, point, all, evaluation, what);
   }
 
@@ -317,19 +304,20 @@ class JointSweepPropertyTest {
     model.sweep(joint).volts(ohms, swept);
     assertSame(setting.readings(point, bad), swept, ISLAND, what);
     assertSlopes(setting, point, bad, evaluation, what);
-    assertOhmsSlope(model.sweep(joint), ohms, evaluation, what);
+    assertOhmsSlope(setting, model.sweep(joint), ohms, evaluation, what);
   }
 
   private static void assertOhmsSlope(
-      JointSweep sweep, double ohms, Evaluation evaluation, String what) {
-    Evaluation more = new Evaluation(evaluation.readings(), evaluation.parameters());
-    Evaluation less = new Evaluation(evaluation.readings(), evaluation.parameters());
-    sweep.evaluate(ohms * Math.exp(STEP), more);
-    sweep.evaluate(ohms * Math.exp(-STEP), less);
-    for (int r = 0; r < evaluation.readings(); r++) {
-      double step = (more.volts()[r] - less.volts()[r]) / (2 * STEP);
-      assertEquals(step, evaluation.ohmsSlope()[r], SLOPE * Math.max(1, Math.abs(step)), what);
-    }
+      Setting setting, JointSweep sweep, double ohms, Evaluation evaluation, String what) {
+    Evaluation moved = new Evaluation(evaluation.readings(), evaluation.parameters());
+    SmallSteps.assertSlopes(
+        setting.survey(),
+        evaluation.ohmsSlope(),
+        step -> {
+          sweep.evaluate(ohms * Math.exp(step), moved);
+          return moved.volts().clone();
+        },
+        r -> what + ", reading " + r);
   }
 
   /** The parameter of the supply voltage moves it by its tolerance times u. */
@@ -340,13 +328,12 @@ class JointSweepPropertyTest {
       Evaluation evaluation,
       String what) {
     int place = setting.parameters().place(Parameters.Single.SUPPLY_VOLTAGE);
-    double step = STEP / setting.parameters().sigma(place);
-    double[] more = setting.readings(moved(point, place, step), degradations);
-    double[] less = setting.readings(moved(point, place, -step), degradations);
-    for (int r = 0; r < more.length; r++) {
-      double slope = (more[r] - less[r]) / (2 * STEP);
-      assertEquals(slope, evaluation.perSupply()[r], SLOPE * Math.max(1, Math.abs(slope)), what);
-    }
+    double sigma = setting.parameters().sigma(place);
+    SmallSteps.assertSlopes(
+        setting.survey(),
+        evaluation.perSupply(),
+        step -> setting.readings(moved(point, place, step / sigma), degradations),
+        r -> what + ", reading " + r + " by the supply");
   }
 
   @Property(tries = TRIES)
@@ -486,44 +473,16 @@ class JointSweepPropertyTest {
     int parameters = setting.parameters().size();
     for (int p = 0; p < parameters; p++) {
       int place = p;
-      double[] more = setting.readings(moved(point, p, STEP), degradations);
-      double[] less = setting.readings(moved(point, p, -STEP), degradations);
-      for (int r = 0; r < more.length; r++) {
-        String reading = what + ", reading " + r + " of " + more[r];
-        double step = (more[r] - less[r]) / (2 * STEP);
-        double slope = evaluation.jacobian()[r * parameters + p];
-        assertEquals(
-            step,
-            slope,
-            SLOPE * Math.max(1, Math.abs(step)),
-            () -> reading + ", " + setting.parameters().all().get(place).description());
+      double[] slopes = new double[evaluation.readings()];
+      for (int r = 0; r < slopes.length; r++) {
+        slopes[r] = evaluation.jacobian()[r * parameters + p];
       }
-    }
-  }
-
-  /**
-   * Slopes against five points (error of the fourth order): a dead circuit with a link is a ring
-   * with an open breaker in it, whose admittance is a difference to some 1e-13 S.
-   */
-  private static void assertWideSlopes(
-      Setting setting,
-      double[] point,
-      List<Degradation> degradations,
-      Evaluation evaluation,
-      String what) {
-    int parameters = setting.parameters().size();
-    for (int p = 0; p < parameters; p++) {
-      double[] more = setting.readings(moved(point, p, WIDE), degradations);
-      double[] less = setting.readings(moved(point, p, -WIDE), degradations);
-      double[] muchMore = setting.readings(moved(point, p, 2 * WIDE), degradations);
-      double[] muchLess = setting.readings(moved(point, p, -2 * WIDE), degradations);
-      for (int r = 0; r < more.length; r++) {
-        double step = (8 * (more[r] - less[r]) - (muchMore[r] - muchLess[r])) / (12 * WIDE);
-        String at = setting.parameters().all().get(p).description() + ", reading " + r;
-        double tolerance = SLOPE * Math.max(1, more[r]);
-        double slope = evaluation.jacobian()[r * parameters + p];
-        assertEquals(step, slope, tolerance, () -> what + ", " + at);
-      }
+      SmallSteps.assertSlopes(
+          setting.survey(),
+          slopes,
+          step -> setting.readings(moved(point, place, step), degradations),
+          r ->
+              what + ", reading " + r + ", " + setting.parameters().all().get(place).description());
     }
   }
 
@@ -545,13 +504,14 @@ class JointSweepPropertyTest {
     JointSweep sweep = model.sweep(joint);
     Evaluation evaluation = model.buffer();
     sweep.evaluate(ohms, evaluation);
-    double[] more = new double[model.readings()];
-    double[] less = new double[model.readings()];
-    sweep.volts(ohms * Math.exp(STEP), more);
-    sweep.volts(ohms * Math.exp(-STEP), less);
-    for (int r = 0; r < more.length; r++) {
-      double step = (more[r] - less[r]) / (2 * STEP);
-      assertEquals(step, evaluation.ohmsSlope()[r], SLOPE * Math.max(1, Math.abs(step)));
-    }
+    SmallSteps.assertSlopes(
+        setting.survey(),
+        evaluation.ohmsSlope(),
+        step -> {
+          double[] moved = new double[model.readings()];
+          sweep.volts(ohms * Math.exp(step), moved);
+          return moved;
+        },
+        r -> joint.id() + " with " + ohms + ", reading " + r);
   }
 }

@@ -9,7 +9,6 @@ import ohmtrail.practice.FaultKind;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
-import ohmtrail.practice.answer.Answer;
 import ohmtrail.practice.score.Scorer;
 import ohmtrail.predict.Degradation;
 import ohmtrail.reference.Assumptions;
