@@ -1,7 +1,6 @@
 package ohmtrail.cli.walk;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -13,7 +12,6 @@ import ohmtrail.advise.Choice;
 import ohmtrail.advise.Option;
 import ohmtrail.advise.Situation;
 import ohmtrail.advise.Timetable;
-import ohmtrail.circuit.Box;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.TypedFigure;
 import ohmtrail.cli.casefile.TypedTest;
@@ -23,11 +21,7 @@ import ohmtrail.cli.render.text.Page;
 import ohmtrail.locate.Posterior;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
-import ohmtrail.survey.Measurand;
-import ohmtrail.survey.Meter;
-import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
-import ohmtrail.survey.Survey;
 import ohmtrail.survey.SurveyException;
 import ohmtrail.survey.Test;
 
@@ -107,7 +101,7 @@ record Search(
     return words().danger().headline().cautions().toString();
   }
 
-  private SearchWords words() {
+  SearchWords words() {
     return new SearchWords(now, width);
   }
 
@@ -131,7 +125,7 @@ record Search(
         : new Task.End((Choice.Stop) choice);
   }
 
-  private static String firstBox(Assessment now) {
+  static String firstBox(Assessment now) {
     return now.advice().opening().boxes().stream()
         .filter(box -> !box.equals(Finding.SUPPLY))
         .findFirst()
@@ -161,12 +155,12 @@ record Search(
           TypedFigure.isFigure(word)
               ? read(line.strip())
               : seen.matches()
-                  ? seen(seen.group(1), Optional.ofNullable(seen.group(2)))
+                  ? new Sighting(this).of(seen.group(1), Optional.ofNullable(seen.group(2)))
                   : unknown(line.strip());
     };
   }
 
-  private Reply stay(String sentences) {
+  Reply stay(String sentences) {
     return Reply.on(new Page(width).paragraphs(sentences).toString(), this);
   }
 
@@ -226,12 +220,12 @@ record Search(
   }
 
   /** What follows this state, with what is believed as it is. */
-  private Search then(CaseFile more, Task other) {
+  Search then(CaseFile more, Task other) {
     return new Search(width, more, now, skipped, other, Optional.of(this));
   }
 
   /** What follows this state, everything said so far weighed. */
-  private Search weighedAnew(Assessment then, Task other) {
+  Search weighedAnew(Assessment then, Task other) {
     return new Search(width, then.caseFile(), then, skipped, other, Optional.of(this));
   }
 
@@ -303,7 +297,7 @@ record Search(
   }
 
   /** Weighs anew and offers what follows. */
-  private Reply weigh(CaseFile more, Situation situation) {
+  Reply weigh(CaseFile more, Situation situation) {
     Assessment then = Assessment.of(more, situation);
     Task following = next(then, skipped);
     Search after = weighedAnew(then, following);
@@ -317,117 +311,6 @@ record Search(
       words.why();
     }
     return words.offer(task).toString();
-  }
-
-  private Reply seen(String word, Optional<String> named) {
-    Names boxes = new Names(taken.circuit().boxes().stream().map(Box::name).toList());
-    Optional<String> box = named.isPresent() ? boxes.find(named.get()) : Optional.of(here());
-    if (box.isEmpty()) {
-      return stay(
-          "Box ("
-              + named.orElse("")
-              + ") "
-              + boxes.rule()
-              + ".\nMaybe "
-              + boxes.meant(named.orElse(""), "see map")
-              + ".");
-    }
-    return switch (word) {
-      case "at" -> at(box.get(), named.isPresent());
-      case "open" -> open(named.isPresent() ? box.get() : firstBox(now));
-      case "reach" -> weigh(taken.with(taken.survey().without(box.get())), now.situation());
-      case "fine", "ok" -> fine(named.isPresent() ? box.get() : opened());
-      case "burnt", "burned", "bad" -> burnt(box.get());
-      case "remade" -> remade(box.get());
-      default -> unreachable(box.get());
-    };
-  }
-
-  /** The box that the present step is about. */
-  private String here() {
-    if (task instanceof Task.Take take) {
-      return take.visit().box();
-    }
-    if (task instanceof Task.Sure sure) {
-      return sure.take().visit().box();
-    }
-    if (task instanceof Task.Look look) {
-      return look.box();
-    }
-    return task instanceof Task.Found found ? found.box() : firstBox(now);
-  }
-
-  /** The same; the supply where the utility was called. */
-  private String opened() {
-    boolean called =
-        task instanceof Task.End end && end.stop().reason() == Choice.Stop.Reason.CALL_UTILITY;
-    return called ? Finding.SUPPLY : here();
-  }
-
-  private Reply fine(String place) {
-    Situation there =
-        place.equals(Finding.SUPPLY) ? now.situation() : now.situation().opened(place);
-    return weigh(taken.with(taken.survey().with(new Finding(place, Finding.State.FINE))), there);
-  }
-
-  private Reply burnt(String box) {
-    CaseFile more = taken.with(taken.survey().with(new Finding(box, Finding.State.BURNT)));
-    Assessment then = Assessment.of(more, now.situation().moved(box, Set.of()));
-    Task found = new Task.Found(box);
-    Search after = weighedAnew(then, found);
-    return Reply.on(after.words().danger().offer(found).toString(), after);
-  }
-
-  /** What was read holds no longer; what was seen does. */
-  private Reply remade(String box) {
-    Survey survey = taken.survey();
-    for (String burnt : survey.places(Finding.State.BURNT)) {
-      survey = survey.without(burnt);
-    }
-    survey = survey.with(new Finding(box, Finding.State.REMADE));
-    Reply after =
-        weigh(taken.with(survey.withTests(List.of())), now.situation().moved(box, Set.of()));
-    boolean anyRead = taken.survey().readingCount() > 0;
-    return new Reply(
-        after.says(), after.next(), false, anyRead ? Optional.of(taken) : Optional.empty());
-  }
-
-  private Reply unreachable(String box) {
-    Survey survey = taken.survey().with(new Finding(box, Finding.State.OUT_OF_REACH));
-    return weigh(taken.with(survey), now.situation());
-  }
-
-  private Reply open(String box) {
-    Task look = new Task.Look(box);
-    Search after = then(taken, look);
-    return Reply.on(after.words().offer(look).toString(), after);
-  }
-
-  /** A reading with nothing on, at a box of the user's own choice. */
-  private Reply at(String box, boolean named) {
-    Optional<Meter> meter =
-        taken.survey().meters().stream()
-            .filter(each -> each.measurand() == Measurand.VOLTAGE)
-            .max(Comparator.comparingDouble(Meter::inputOhms));
-    if (!named || meter.isEmpty()) {
-      return stay("Which box?\nMaybe type at and its name.");
-    }
-    if (taken.survey().places(Finding.State.OUT_OF_REACH).contains(box)) {
-      return stay(
-          box
-              + " is marked as out of reach, so nothing is read there.\nMaybe it can be reached"
-              + " after all: type reach "
-              + box
-              + ".");
-    }
-    if (taken.circuit().conductorsAt(box).size() < 2) {
-      return stay("Nothing can be read at " + box + ".");
-    }
-    Reading blank =
-        new Reading(box, ProbePoints.usual(taken.circuit(), box), meter.get().name(), 0);
-    Test test = new Test(fresh("idle at " + box), List.of(), List.of(blank));
-    Task take = new Task.Take(new Choice.Read(List.of(test)), 0);
-    return Reply.on("", then(taken, take));
   }
 
   /** A test in the words of a case file, whatever was measured. */
@@ -449,14 +332,5 @@ record Search(
     tests.add(test);
     Reply after = weigh(equipped.with(equipped.survey().withTests(tests)), now.situation());
     return Reply.on(remark + after.says(), after.next());
-  }
-
-  private String fresh(String name) {
-    Set<String> names = new HashSet<>(taken.survey().tests().stream().map(Test::name).toList());
-    String fresh = name;
-    for (int number = 2; names.contains(fresh); number++) {
-      fresh = name + " (" + number + ")";
-    }
-    return fresh;
   }
 }
