@@ -95,6 +95,9 @@ final class RunReader {
     }
     List<RunEntry> entries = drafts.stream().map(Draft::entry).toList();
     addBoxes(entries, run.place());
+    if (boxes.isEmpty()) {
+      return Run.none(feed.supply());
+    }
     RunCables cables = new RunCables(feed, boxes, places, problems);
     cables.add(entries.stream().filter(entry -> !refused.contains(entry)).toList());
     return new Run(
