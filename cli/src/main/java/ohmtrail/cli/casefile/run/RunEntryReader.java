@@ -130,7 +130,7 @@ final class RunEntryReader {
             .orElseGet(() -> Conductors.take(words).map(List::of).orElse(List.of()));
     if (named.isEmpty()) {
       problems.error(on.place(), "Word (on) must be followed by a conductor, such as (on leg-1).");
-    } else {
+    } else if (areEachOnce(named, on)) {
       entry.device.give(ConductorLists.device(named), on.place());
     }
     return true;
@@ -143,11 +143,26 @@ final class RunEntryReader {
     return rating.isPresent();
   }
 
-  private static boolean takeRoles(Words words, RunEntry entry) {
-    Place place = words.peek().map(Word::place).orElse(words.place());
+  private boolean takeRoles(Words words, RunEntry entry) {
+    Word word = words.peek().orElseThrow();
     Optional<List<ConductorRole>> roles = Conductors.takeSeveral(words);
-    roles.ifPresent(named -> entry.roles.give(named.stream().sorted().toList(), place));
+    roles
+        .filter(named -> areEachOnce(named, word))
+        .ifPresent(named -> entry.roles.give(named.stream().sorted().toList(), word.place()));
     return roles.isPresent();
+  }
+
+  private boolean areEachOnce(List<ConductorRole> named, Word word) {
+    boolean once = named.stream().distinct().count() == named.size();
+    if (!once) {
+      problems.error(
+          word.place(),
+          "Conductors "
+              + named.stream().map(ConductorRole::word).toList()
+              + " must be named once each.",
+          "another one was meant, as in (leg-1/leg-2/neutral/ground).");
+    }
+    return once;
   }
 
   private static void skipCompanion(Words words) {
