@@ -111,10 +111,32 @@ class SearchStudyTest {
     assertRatio("half-split", 0.8, games.advised(), games.halfSplit());
   }
 
+  /** With a clamp, a loop tester and an ohmmeter in the bag; the others use none of them. */
+  @Test
+  void everyMeterAtHandTheAdviceTakesLittleMoreThanHalfOfReadingEverything() {
+    Games games = play(everyMeter());
+
+    assertRatio("half-split", 0.95, games.advised(), games.halfSplit());
+    assertRatio("everything first", 0.6, games.advised(), games.everything());
+  }
+
+  private static Population everyMeter() {
+    return Population.named("loose-every-meter").orElseThrow();
+  }
+
   @Test
   void noAdvisedTestDoesHarmInAThousandGames() {
+    assertHarmless(Population.loose());
+  }
+
+  @Test
+  void noAdvisedTestDoesHarmInAThousandGamesWithEveryMeter() {
+    assertHarmless(everyMeter());
+  }
+
+  private static void assertHarmless(Population population) {
     long seed = SEED + 1;
-    Practice practice = new Practice(Population.loose(), COMPLAINT, seed);
+    Practice practice = new Practice(population, COMPLAINT, seed);
     List<String> harmful =
         IntStream.range(0, ADVISED_ALONE)
             .parallel()
