@@ -31,6 +31,9 @@ record Explanation(
     List<Suspicion> suspects,
     List<Double> wrongProbabilities) {
   /** More than three brackets over a picture are read by nobody. */
+  /** More boxes than these are counted, not named. */
+  private static final int MOST_NAMED = 3;
+
   private static final int MOST_SUSPECTS = 3;
 
   /** A suspect less probable than this is left to the tables. */
@@ -122,7 +125,10 @@ record Explanation(
     for (Suspect suspect : suspects) {
       if (kept.size() < MOST_SUSPECTS && suspect.probability() >= LEAST_PROBABILITY) {
         List<String> boxes = suspect.joints().stream().map(Joint::box).distinct().toList();
-        String where = String.join(" or ", boxes);
+        String where =
+            boxes.size() <= MOST_NAMED
+                ? String.join(" or ", boxes)
+                : "any of " + boxes.size() + " boxes";
         kept.add(new Suspicion(Figures.percent(suspect.probability()) + " in " + where, boxes));
       }
     }

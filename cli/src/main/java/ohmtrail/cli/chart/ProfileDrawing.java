@@ -239,11 +239,20 @@ final class ProfileDrawing implements Picture {
           new Spot(bandLeft(mark), y - 3), bandRight(mark) - bandLeft(mark), 6, Ink.BLACK);
       Lettering lettering = Lettering.of(AXIS_SIZE, Ink.BLACK);
       double length = Type.width(mark.label(), lettering);
-      boolean fitsRight = bandRight(mark) + 8 + length <= width - EDGE;
-      canvas.text(
-          mark.label(),
-          new Spot(fitsRight ? bandRight(mark) + 8 : bandLeft(mark) - 8, y + 0.36 * AXIS_SIZE),
-          fitsRight ? lettering : lettering.at(Lettering.Anchor.END));
+      double baseline = y + 0.36 * AXIS_SIZE;
+      if (bandRight(mark) + 8 + length <= width - EDGE) {
+        canvas.text(mark.label(), new Spot(bandRight(mark) + 8, baseline), lettering);
+      } else if (bandLeft(mark) - 8 - length >= EDGE) {
+        Lettering ending = lettering.at(Lettering.Anchor.END);
+        canvas.text(mark.label(), new Spot(bandLeft(mark) - 8, baseline), ending);
+      } else {
+        // A mark along the whole run leaves no room beside it: it makes room in its middle.
+        double middle = (bandLeft(mark) + bandRight(mark)) / 2;
+        Spot corner = new Spot(middle - length / 2 - 8, y - 3);
+        canvas.rectangle(corner, length + 16, 6, Ink.WHITE);
+        Lettering centred = lettering.at(Lettering.Anchor.MIDDLE);
+        canvas.text(mark.label(), new Spot(middle, baseline), centred);
+      }
     }
   }
 

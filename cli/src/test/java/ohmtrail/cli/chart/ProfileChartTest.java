@@ -167,6 +167,15 @@ class ProfileChartTest {
     assertTrue(first.label().matches("(over )?\\d+ % in hall-\\d or hall-\\d"), first.label());
   }
 
+  /** One loaded reading at the far end: the names of every box before it fit nowhere. */
+  @Test
+  void boxesThatAreTooManyToNameAreCounted() {
+    Mark first = chain().carry(InventedRun.HEATER, List.of("hall-6")).diagnosed("x").marks().get(0);
+    assertTrue(first.boxes().size() > 3, first.boxes().toString());
+    assertTrue(
+        first.label().endsWith(" in any of " + first.boxes().size() + " boxes"), first.label());
+  }
+
   @Test
   void theHealthyLineOfADiagnosisPartsFromTheFittedOneAtTheBadJoint() {
     InventedRun run = chain().carry(InventedRun.HEATER, chain().receptacles());
