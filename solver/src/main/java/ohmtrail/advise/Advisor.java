@@ -115,7 +115,7 @@ public final class Advisor {
       this.beliefs = Beliefs.of(circuit, posterior, situation.openBox());
       this.opening = new OpeningMinutes(timetable.openings(survey), timetable.wrongStop());
       this.shares = new BoxShares(beliefs);
-      this.point = diagnosis.bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
+      this.point = diagnosis.bestPointArray();
     }
 
     Advice advice() {

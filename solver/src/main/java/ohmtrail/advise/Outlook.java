@@ -59,8 +59,7 @@ public record Outlook(Meter meter, List<Prediction> under) {
     Beliefs beliefs =
         Beliefs.of(
             circuit, posterior, visit.isInside() ? Optional.of(visit.box()) : Optional.empty());
-    double[] point =
-        posterior.diagnosis().bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
+    double[] point = posterior.diagnosis().bestPointArray();
     Forecast forecast = new Forecast(circuit, taken, List.of(visit), assumptions, point, beliefs);
     List<Prediction> under = new ArrayList<>();
     for (Belief belief : beliefs.all()) {

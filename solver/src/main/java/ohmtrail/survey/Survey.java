@@ -335,6 +335,21 @@ public record Survey(
     }
   }
 
+  /** The meters of a measurand. */
+  public List<Meter> meters(Measurand measurand) {
+    return meters.stream().filter(meter -> meter.measurand() == measurand).toList();
+  }
+
+  /** A name that no test has: the one wished for, or that with the first number that is free. */
+  public String freeTestName(String wished) {
+    Set<String> taken = names(tests, Test::name);
+    String free = wished;
+    for (int number = 2; taken.contains(free); number++) {
+      free = wished + " (" + number + ")";
+    }
+    return free;
+  }
+
   /** The meter of that name. */
   public Meter meter(String name) {
     return meters.stream()

@@ -33,19 +33,22 @@ class AdvisorTest {
     assertTrue(advice.best().expectedMinutes() < advice.minutesByOpening());
   }
 
+  private Survey readOnBothSidesOfABadCable() {
+    return Runs.filled(
+        circuit,
+        Runs.survey(
+            Runs.HEATER_WATTS,
+            Runs.idle("box-6"),
+            Runs.heater("box-6", "box-1", "box-2", "box-3", "box-4", "box-5", "box-6"),
+            Runs.heater("box-4", "box-4"),
+            Runs.heater("box-3", "box-3")),
+        new Degradation("box-4/neutral/incoming", 1.5));
+  }
+
   /** Read on both sides of one cable under load: what is left is which of its ends. */
   @Test
   void openingComesFirstWhereNoReadingTellsMore() {
-    Survey survey =
-        Runs.filled(
-            circuit,
-            Runs.survey(
-                Runs.HEATER_WATTS,
-                Runs.idle("box-6"),
-                Runs.heater("box-6", "box-1", "box-2", "box-3", "box-4", "box-5", "box-6"),
-                Runs.heater("box-4", "box-4"),
-                Runs.heater("box-3", "box-3")),
-            new Degradation("box-4/neutral/incoming", 1.5));
+    Survey survey = readOnBothSidesOfABadCable();
 
     Choice best = advisor.next(survey, Situation.START).best().choice();
 
@@ -260,16 +263,7 @@ class AdvisorTest {
   /** The far boxes were never in question: the likely ones are looked into once more. */
   @Test
   void aSecondLookComesBeforeABoxThatHoldsNothing() {
-    Survey read =
-        Runs.filled(
-            circuit,
-            Runs.survey(
-                Runs.HEATER_WATTS,
-                Runs.idle("box-6"),
-                Runs.heater("box-6", "box-1", "box-2", "box-3", "box-4", "box-5", "box-6"),
-                Runs.heater("box-4", "box-4"),
-                Runs.heater("box-3", "box-3")),
-            new Degradation("box-4/neutral/incoming", 1.5));
+    Survey read = readOnBothSidesOfABadCable();
     Survey looked =
         read.with(new Finding("box-3", Finding.State.FINE))
             .with(new Finding("box-4", Finding.State.FINE));

@@ -136,8 +136,7 @@ class ForecastTest {
     Beliefs.places(circuit, Finding.SUPPLY).forEach(place -> nowhere.add(0.0));
     Belief belief = new Belief(degraded, 0, 1, nowhere);
     Beliefs beliefs = new Beliefs(circuit, List.of(belief));
-    double[] point =
-        posterior.diagnosis().bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
+    double[] point = posterior.diagnosis().bestPointArray();
     return new Forecast(circuit, survey, List.of(visit), Runs.USUAL, point, beliefs).under(belief);
   }
 

@@ -134,8 +134,7 @@ class PlanSearchTest {
       Survey survey = Runs.survey(Runs.HEATER_WATTS);
       Timetable timetable = new Timetable(circuit, minutes);
       Posterior posterior = new Locator(circuit, Runs.USUAL).weigh(survey);
-      double[] point =
-          posterior.diagnosis().bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
+      double[] point = posterior.diagnosis().bestPointArray();
       beliefs = Beliefs.of(circuit, posterior, Optional.empty());
       shares = new BoxShares(beliefs);
       openings = timetable.openings(survey);

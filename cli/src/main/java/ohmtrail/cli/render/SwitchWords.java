@@ -38,12 +38,16 @@ public final class SwitchWords {
         .toList();
   }
 
-  /** The same in words: "the wall heater, wired in"; empty where nothing of the kind draws. */
-  public static Optional<String> drawn(CaseFile caseFile, Test test) {
-    List<String> drawing = drawing(caseFile, test).stream().map(load -> "the " + load).toList();
-    return drawing.isEmpty()
+  /**
+   * The same in words: "the wall heater, wired in"; empty where nothing of the kind draws.
+   *
+   * @param drawing the names of the loads
+   */
+  public static Optional<String> drawn(List<String> drawing) {
+    List<String> named = drawing.stream().map(load -> "the " + load).toList();
+    return named.isEmpty()
         ? Optional.empty()
-        : Optional.of(JointWords.listed(drawing, "and") + ", wired in");
+        : Optional.of(JointWords.listed(named, "and") + ", wired in");
   }
 
   /** What was switched: "the switch at hall open", "the water heater off"; empty where nothing. */

@@ -1,7 +1,6 @@
 package ohmtrail.cli.walk;
 
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -127,8 +126,7 @@ record Sighting(Search search) {
   /** A reading with nothing on, at a box of the user's own choice. */
   private Reply at(String box, boolean named) {
     Optional<Meter> meter =
-        survey().meters().stream()
-            .filter(each -> each.measurand() == Measurand.VOLTAGE)
+        survey().meters(Measurand.VOLTAGE).stream()
             .max(Comparator.comparingDouble(Meter::inputOhms));
     if (!named || meter.isEmpty()) {
       return search.stay("Which box?\nMaybe type at and its name.");
@@ -146,17 +144,8 @@ record Sighting(Search search) {
     }
     Reading blank =
         new Reading(box, ProbePoints.usual(search.taken().circuit(), box), meter.get().name(), 0);
-    Test test = new Test(fresh("idle at " + box), List.of(), List.of(blank));
+    Test test = new Test(survey().freeTestName("idle at " + box), List.of(), List.of(blank));
     Task take = new Task.Take(new Choice.Read(List.of(test)), 0);
     return Reply.on("", search.then(search.taken(), take));
-  }
-
-  private String fresh(String name) {
-    Set<String> names = new HashSet<>(survey().tests().stream().map(Test::name).toList());
-    String fresh = name;
-    for (int number = 2; names.contains(fresh); number++) {
-      fresh = name + " (" + number + ")";
-    }
-    return fresh;
   }
 }

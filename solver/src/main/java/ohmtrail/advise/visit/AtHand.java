@@ -36,7 +36,6 @@ public final class AtHand {
   private final Survey survey;
   private final Optional<String> openBox;
   private final Set<String> outOfReach;
-  private final Set<String> taken;
   private final List<String> receptacles;
 
   /**
@@ -51,7 +50,6 @@ public final class AtHand {
     this.survey = survey;
     this.openBox = openBox;
     this.outOfReach = survey.places(Finding.State.OUT_OF_REACH);
-    this.taken = survey.tests().stream().map(Test::name).collect(Collectors.toSet());
     this.receptacles =
         circuit.boxes().stream()
             .filter(Box::hasReceptacle)
@@ -82,7 +80,7 @@ public final class AtHand {
   }
 
   List<Meter> meters(Measurand measurand) {
-    return survey.meters().stream().filter(meter -> meter.measurand() == measurand).toList();
+    return survey.meters(measurand);
   }
 
   /** The voltmeter that changes least of what it reads. */
@@ -185,7 +183,7 @@ public final class AtHand {
 
   /** A test with nothing plugged in. */
   Test idle(String box, List<Reading> readings) {
-    return new Test(fresh("idle at " + box), List.of(), readings);
+    return new Test(survey.freeTestName("idle at " + box), List.of(), readings);
   }
 
   /** A test under a load. */
@@ -194,23 +192,14 @@ public final class AtHand {
         use.load() + " at " + use.box() + (use.box().equals(box) ? "" : ", read at " + box);
     LoadInUse usual = new LoadInUse(use.load(), use.box());
     boolean isUsual = usual.connection(circuit).equals(use.connection(circuit));
-    return new Test(fresh(name), List.of(isUsual ? usual : use), readings);
+    return new Test(survey.freeTestName(name), List.of(isUsual ? usual : use), readings);
   }
 
   /** A test with the breaker off. */
   Test dead(String box, Isolation isolation, List<Reading> readings) {
     String links = isolation.links().stream().map(Tap::word).collect(Collectors.joining(" and "));
     String name = "off" + (links.isEmpty() ? "" : ", " + links + " linked") + ", read at " + box;
-    return new Test(fresh(name), List.of(), Optional.of(isolation), readings);
-  }
-
-  /** A name that no test of the survey has. */
-  private String fresh(String name) {
-    String fresh = name;
-    for (int number = 2; taken.contains(fresh); number++) {
-      fresh = name + " (" + number + ")";
-    }
-    return fresh;
+    return new Test(survey.freeTestName(name), List.of(), Optional.of(isolation), readings);
   }
 
   /** Readings yet to be taken between pairs of conductors of a box. */

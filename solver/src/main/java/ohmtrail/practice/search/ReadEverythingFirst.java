@@ -53,8 +53,7 @@ public final class ReadEverythingFirst implements Searcher {
 
   private Choice visit(String box, Survey survey) {
     List<Reading> idle =
-        survey.meters().stream()
-            .filter(meter -> meter.measurand() == Measurand.VOLTAGE)
+        survey.meters(Measurand.VOLTAGE).stream()
             .map(Meter::name)
             .map(meter -> new Reading(box, ProbePoints.usual(circuit, box), meter, 0))
             .toList();

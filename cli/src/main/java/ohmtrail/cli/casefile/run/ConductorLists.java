@@ -16,7 +16,7 @@ final class ConductorLists {
   static Optional<List<ConductorRole>> only(Scalar text, String key, Problems problems) {
     Words words = new Words(text);
     List<ConductorRole> roles = Conductors.takeAll(words);
-    if (roles.isEmpty() || words.hasNext() || roles.stream().distinct().count() < roles.size()) {
+    if (roles.isEmpty() || words.hasNext() || !areEachOnce(roles)) {
       problems.error(
           text.place(),
           "Key (" + key + ") takes conductors, each once; (" + text.text() + ") is not that.",
@@ -24,6 +24,11 @@ final class ConductorLists {
       return Optional.empty();
     }
     return Optional.of(roles.stream().sorted().toList());
+  }
+
+  /** Whether none is named twice. */
+  static boolean areEachOnce(List<ConductorRole> roles) {
+    return roles.stream().distinct().count() == roles.size();
   }
 
   /**

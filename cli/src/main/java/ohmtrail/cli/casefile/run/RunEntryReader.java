@@ -153,7 +153,7 @@ final class RunEntryReader {
   }
 
   private boolean areEachOnce(List<ConductorRole> named, Word word) {
-    boolean once = named.stream().distinct().count() == named.size();
+    boolean once = ConductorLists.areEachOnce(named);
     if (!once) {
       problems.error(
           word.place(),

@@ -95,7 +95,7 @@ public record TestLine(Survey survey, List<String> wrong) {
       tests.read(items);
     }
     List<Test> all = new ArrayList<>(taken.tests());
-    tests.tests().forEach(test -> all.add(test.named(fresh(test.name(), taken))));
+    tests.tests().forEach(test -> all.add(test.named(taken.freeTestName(test.name()))));
     return new Survey(
         used(meters, taken.meters(), all), uses.loads(), all, taken.findings(), taken.hardWired());
   }
@@ -121,14 +121,5 @@ public record TestLine(Survey survey, List<String> wrong) {
     return all.stream()
         .filter(meter -> named.contains(meter) || used.contains(meter.name()))
         .toList();
-  }
-
-  private static String fresh(String name, Survey taken) {
-    Set<String> names = taken.tests().stream().map(Test::name).collect(Collectors.toSet());
-    String fresh = name;
-    for (int number = 2; names.contains(fresh); number++) {
-      fresh = name + " (" + number + ")";
-    }
-    return fresh;
   }
 }

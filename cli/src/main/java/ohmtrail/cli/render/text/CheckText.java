@@ -181,8 +181,9 @@ public final class CheckText {
   }
 
   private static String alsoOn(CaseFile caseFile, Test test, String lead) {
-    String verb = SwitchWords.drawing(caseFile, test).size() > 1 ? ", are on" : ", is on";
-    return SwitchWords.drawn(caseFile, test).map(drawn -> lead + drawn + verb).orElse("");
+    List<String> drawing = SwitchWords.drawing(caseFile, test);
+    String verb = drawing.size() > 1 ? ", are on" : ", is on";
+    return SwitchWords.drawn(drawing).map(drawn -> lead + drawn + verb).orElse("");
   }
 
   /** Whether the name of a test that nothing was plugged in for says what was switched for it. */
@@ -198,7 +199,7 @@ public final class CheckText {
    * was switched.
    */
   private static String loads(CaseFile caseFile, Test test) {
-    Optional<String> drawn = SwitchWords.drawn(caseFile, test);
+    Optional<String> drawn = SwitchWords.drawn(SwitchWords.drawing(caseFile, test));
     return drawn
         .map(
             wired -> test.loads().isEmpty() ? wired + switched(test) : plugged(test) + "; " + wired)
