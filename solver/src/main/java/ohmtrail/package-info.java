@@ -3,7 +3,7 @@
  * but the packages below it; the arrows between them go one way:
  *
  * <pre>
- *   practice -> advise -> locate -> predict -> survey -> circuit -> reference, network
+ *   practice -> advise -> locate -> predict -> problem -> survey -> circuit -> reference, network
  * </pre>
  *
  * <p>Each may import what stands to the right of it and nothing else of Ohmtrail; {@code network}

@@ -43,6 +43,8 @@ class ArchitectureTest {
           .definedBy("ohmtrail.circuit..")
           .layer("survey")
           .definedBy("ohmtrail.survey..")
+          .layer("problem")
+          .definedBy("ohmtrail.problem..")
           .layer("predict")
           .definedBy("ohmtrail.predict..")
           .layer("locate")
@@ -59,15 +61,25 @@ class ArchitectureTest {
           .mayOnlyAccessLayers("reference", "network")
           .whereLayer("survey")
           .mayOnlyAccessLayers("reference", "network", "circuit")
+          .whereLayer("problem")
+          .mayOnlyAccessLayers("reference", "circuit", "survey")
           .whereLayer("predict")
-          .mayOnlyAccessLayers("reference", "network", "circuit", "survey")
+          .mayOnlyAccessLayers("reference", "network", "circuit", "survey", "problem")
           .whereLayer("locate")
-          .mayOnlyAccessLayers("reference", "network", "circuit", "survey", "predict")
+          .mayOnlyAccessLayers("reference", "network", "circuit", "survey", "problem", "predict")
           .whereLayer("advise")
-          .mayOnlyAccessLayers("reference", "network", "circuit", "survey", "predict", "locate")
+          .mayOnlyAccessLayers(
+              "reference", "network", "circuit", "survey", "problem", "predict", "locate")
           .whereLayer("practice")
           .mayOnlyAccessLayers(
-              "reference", "network", "circuit", "survey", "predict", "locate", "advise");
+              "reference",
+              "network",
+              "circuit",
+              "survey",
+              "problem",
+              "predict",
+              "locate",
+              "advise");
 
   @ArchTest
   static final ArchRule everyClassBelongsToOneOfTheNamedPackages =
@@ -79,6 +91,7 @@ class ArchitectureTest {
               "ohmtrail.network..",
               "ohmtrail.circuit..",
               "ohmtrail.survey..",
+              "ohmtrail.problem..",
               "ohmtrail.predict..",
               "ohmtrail.locate..",
               "ohmtrail.advise..",

@@ -71,8 +71,7 @@ final class LocateCommand extends CaseCommand {
 
   @Override
   void answer(CaseFile caseFile, Form form, PrintWriter out) throws IOException {
-    Diagnosis diagnosis =
-        new Locator(caseFile.circuit(), caseFile.assumptions()).locate(caseFile.survey());
+    Diagnosis diagnosis = new Locator().locate(caseFile.problem());
     out.print(
         form == Form.JSON
             ? LocateJson.of(caseFile, diagnosis)

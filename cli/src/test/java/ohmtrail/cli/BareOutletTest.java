@@ -35,7 +35,7 @@ class BareOutletTest {
 
   private static Diagnosis locate(String supply, String... readings) throws CaseFileException {
     CaseFile caseFile = read(supply, readings);
-    return new Locator(caseFile.circuit(), caseFile.assumptions()).locate(caseFile.survey());
+    return new Locator().locate(caseFile.problem());
   }
 
   private static CaseFile read(String supply, String... readings) throws CaseFileException {
@@ -160,8 +160,7 @@ class BareOutletTest {
         OutletCase.text("120", List.of("hot-neutral 28 low", "hot-ground 119.9 high"))
             + "protection: GFCI\n";
     CaseFile without = new CaseFileReader().read("case", text);
-    Diagnosis diagnosis =
-        new Locator(without.circuit(), without.assumptions()).locate(without.survey());
+    Diagnosis diagnosis = new Locator().locate(without.problem());
     String answer = LocateText.of(without, diagnosis).replaceAll("\\s+", " ");
     assertTrue(
         answer.contains("Do not hold low from a live conductor to ground behind the GFCI"), answer);
@@ -170,7 +169,7 @@ class BareOutletTest {
     CaseFile with =
         new CaseFileReader()
             .read("case", text.replace("hot-ground 119.9 high", "hot-ground 119 low"));
-    Diagnosis other = new Locator(with.circuit(), with.assumptions()).locate(with.survey());
+    Diagnosis other = new Locator().locate(with.problem());
     String told = LocateText.of(with, other).replaceAll("\\s+", " ");
     assertTrue(told.contains("What would have tripped in the middle of the readings"), told);
     assertTrue(told.contains("outlet hot-ground with low, test idle"), told);
@@ -204,8 +203,7 @@ class BareOutletTest {
         List.of("outlet-weak-hot", "outlet-behind-gfci", "outlet-floating-neutral")) {
       ExampleCase example = ExampleCase.named(name);
       CaseFile caseFile = example.caseFile();
-      Diagnosis diagnosis =
-          new Locator(caseFile.circuit(), caseFile.assumptions()).locate(caseFile.survey());
+      Diagnosis diagnosis = new Locator().locate(caseFile.problem());
       OhmsInterval ohms = diagnosis.suspects().get(0).ohms();
       double truth = example.degraded().get(0).ohms();
       boolean within =

@@ -167,6 +167,6 @@ class ExampleCasesTest {
   }
 
   private static Diagnosis locate(CaseFile caseFile) {
-    return new Locator(caseFile.circuit(), caseFile.assumptions()).locate(caseFile.survey());
+    return new Locator().locate(caseFile.problem());
   }
 }

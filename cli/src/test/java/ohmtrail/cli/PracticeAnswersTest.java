@@ -66,7 +66,7 @@ class PracticeAnswersTest {
     PracticeCase drawn = new Practice(population, Assumptions.defaults(), SEED).caseOf(number);
     CaseFile caseFile =
         new CaseFile(which, drawn.circuit(), drawn.survey(), drawn.assumptions(), List.of());
-    Diagnosis diagnosis = new Locator(drawn.circuit(), drawn.assumptions()).locate(drawn.survey());
+    Diagnosis diagnosis = new Locator().locate(drawn.problem());
     Prediction prediction = Prediction.of(caseFile, drawn.truth().degraded());
 
     assertPrintable(LocateText.of(caseFile, diagnosis), which);

@@ -41,7 +41,7 @@ class SameCaseOtherwiseTest {
   private Diagnosis locate(String text) throws Exception {
     Path file = Files.writeString(directory.resolve("case.yaml"), text);
     CaseFile caseFile = new CaseFileReader().read(file);
-    return new Locator(caseFile.circuit(), caseFile.assumptions()).locate(caseFile.survey());
+    return new Locator().locate(caseFile.problem());
   }
 
   private static Map<String, Double> byBox(Diagnosis diagnosis) {

@@ -12,6 +12,7 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.Posterior;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -60,6 +61,7 @@ public class AdvisorBenchmark {
   @Param({"volts", "every"})
   private String meters;
 
+  private Circuit circuit;
   private Advisor advisor;
   private Locator locator;
   private Survey survey;
@@ -77,7 +79,7 @@ public class AdvisorBenchmark {
       boxes.add(Box.feedThrough("box-" + i, JointKind.PUSH_IN));
       cables.add(Cable.of(boxes.get(i - 1).name(), "box-" + i, 5, copper));
     }
-    Circuit circuit = new Circuit(Supply.NORTH_AMERICA_120, 15, boxes, cables);
+    circuit = new Circuit(Supply.NORTH_AMERICA_120, 15, boxes, cables);
     List<Test> tests =
         List.of(
             test("idle", List.of(), "box-6", 121.2),
@@ -92,7 +94,7 @@ public class AdvisorBenchmark {
     answered.add(test("at 9", List.of(new LoadInUse("heater", "box-9")), "box-9", 104.2));
     withNext = survey.withTests(answered);
     thereWithHeater = new Situation(Optional.of("box-9"), Set.of("heater"));
-    locator = new Locator(circuit, Assumptions.defaults());
+    locator = new Locator();
     advisor = new Advisor(circuit, Assumptions.defaults(), Minutes.defaults());
   }
 
@@ -114,7 +116,7 @@ public class AdvisorBenchmark {
   /** What {@code walk} asks after each answer: with the posterior at hand, for it shows it too. */
   @Benchmark
   public Advice walkStep() {
-    Posterior posterior = locator.weigh(withNext);
+    Posterior posterior = locator.posterior(new Problem(circuit, withNext, Assumptions.defaults()));
     return advisor.next(withNext, thereWithHeater, posterior);
   }
 

@@ -9,6 +9,7 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.predict.TwelveReceptacles;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Survey;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -60,7 +61,7 @@ public class LocateBenchmark {
   public void takeReadings() {
     circuit = TwelveReceptacles.circuit(JointKind.PUSH_IN);
     survey = drawn(faults());
-    locator = new Locator(circuit, Assumptions.defaults());
+    locator = new Locator();
   }
 
   private List<Degradation> faults() {
@@ -99,6 +100,6 @@ public class LocateBenchmark {
   /** The answer. */
   @Benchmark
   public Diagnosis locate() {
-    return locator.locate(survey);
+    return locator.locate(new Problem(circuit, survey, Assumptions.defaults()));
   }
 }

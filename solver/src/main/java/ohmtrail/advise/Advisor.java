@@ -14,6 +14,7 @@ import ohmtrail.locate.Locator;
 import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.Posterior;
 import ohmtrail.predict.Predictor;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Minutes;
@@ -86,7 +87,8 @@ public final class Advisor {
    * @throws ohmtrail.survey.SurveyException when the survey does not fit the circuit
    */
   public Advice next(Survey survey, Situation situation) {
-    return next(survey, situation, new Locator(circuit, assumptions).weigh(survey));
+    return next(
+        survey, situation, new Locator().posterior(new Problem(circuit, survey, assumptions)));
   }
 
   /**

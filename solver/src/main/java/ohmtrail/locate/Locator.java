@@ -11,6 +11,7 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Parameter;
 import ohmtrail.predict.Parameters;
 import ohmtrail.predict.Predictor;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Meter;
@@ -31,38 +32,26 @@ public final class Locator {
   /** No further reading is planned for a joint less probable than this. */
   private static final double DEAD = 1e-5;
 
-  private final Circuit circuit;
-  private final Assumptions assumptions;
-
   /**
-   * Prepares.
+   * Locates.
    *
-   * @param circuit the circuit
-   * @param assumptions priors and tolerances
+   * @param problem the circuit, its readings and the assumptions; without a reading the answer is
+   *     the prior
    */
-  public Locator(Circuit circuit, Assumptions assumptions) {
-    this.circuit = circuit;
-    this.assumptions = assumptions;
+  public Diagnosis locate(Problem problem) {
+    return posterior(problem).diagnosis();
   }
 
   /**
-   * Weighs every hypothesis.
+   * Locates, and keeps what further readings are planned on.
    *
-   * @param survey the readings; may be empty, then the answer is the prior
-   * @throws ohmtrail.survey.SurveyException when the survey does not fit the circuit
+   * @param problem the circuit, its readings and the assumptions; without a reading the answer is
+   *     the prior
    */
-  public Diagnosis locate(Survey survey) {
-    return weigh(survey).diagnosis();
-  }
-
-  /**
-   * Weighs every hypothesis, and keeps what further readings are planned on.
-   *
-   * @param survey the readings; may be empty, then the answer is the prior
-   * @throws ohmtrail.survey.SurveyException when the survey does not fit the circuit
-   */
-  public Posterior weigh(Survey survey) {
-    survey.requireFits(circuit);
+  public Posterior posterior(Problem problem) {
+    Circuit circuit = problem.circuit();
+    Survey survey = problem.survey();
+    Assumptions assumptions = problem.assumptions();
     Priors priors = Priors.of(circuit, assumptions, Looks.of(survey, assumptions));
     Weighing weighing = Weighing.of(circuit, survey, assumptions, priors);
     Shortlist shortlist = Shortlist.of(circuit, weighing, priors);
@@ -94,9 +83,9 @@ public final class Locator {
             verdict,
             healthy,
             unexplained,
-            boxes(singles.candidates(), several, logTotal),
-            suspects(weighing, singles, several, logTotal),
-            fittedReadings(weighing, survey, explanation),
+            boxes(circuit, singles.candidates(), several, logTotal),
+            suspects(weighing, assumptions, singles, several, logTotal),
+            fittedReadings(weighing, problem, explanation),
             fittedParameters(weighing.parameters(), explanation),
             explanation.degradations(),
             explanation.point(),
@@ -104,7 +93,7 @@ public final class Locator {
             Math.exp(logSeveral - logTotal),
             Math.exp(singles.logUnstable() - logTotal));
     return new Posterior(
-        diagnosis, beliefs(singles.candidates(), logTotal), several(several, logTotal));
+        diagnosis, beliefs(singles.candidates(), logTotal), several(several, logTotal), logTotal);
   }
 
   /** Those on looking count where somebody has looked. */
@@ -135,8 +124,12 @@ public final class Locator {
                 faults.combination().degradations(), Math.exp(faults.logPosterior() - logTotal)));
   }
 
-  private List<Suspect> suspects(
-      Weighing weighing, SingleFaults singles, Optional<SeveralFaults> several, double logTotal) {
+  private static List<Suspect> suspects(
+      Weighing weighing,
+      Assumptions assumptions,
+      SingleFaults singles,
+      Optional<SeveralFaults> several,
+      double logTotal) {
     SuspectGroups groups = new SuspectGroups(weighing.observations(), assumptions);
     if (several.isEmpty() || several.get().logPosterior() < singles.logPosterior()) {
       return singles.describe(groups.group(singles.candidates(), logTotal));
@@ -172,8 +165,11 @@ public final class Locator {
     return healthy >= 1 - healthy - unexplained ? Verdict.HEALTHY : Verdict.DEGRADED;
   }
 
-  private List<RankedBox> boxes(
-      List<Candidate> candidates, Optional<SeveralFaults> several, double logTotal) {
+  private static List<RankedBox> boxes(
+      Circuit circuit,
+      List<Candidate> candidates,
+      Optional<SeveralFaults> several,
+      double logTotal) {
     Map<String, Double> sums = new LinkedHashMap<>();
     circuit.boxes().forEach(box -> sums.put(box.name(), 0.0));
     for (Candidate candidate : candidates) {
@@ -200,9 +196,11 @@ public final class Locator {
     return Math.rint(figure * RANKED_APART) / RANKED_APART;
   }
 
-  private List<FittedReading> fittedReadings(
-      Weighing weighing, Survey survey, Explanation explanation) {
-    List<Double> healthy = new Predictor(circuit, survey, assumptions).readings(List.of());
+  private static List<FittedReading> fittedReadings(
+      Weighing weighing, Problem problem, Explanation explanation) {
+    Survey survey = problem.survey();
+    List<Double> healthy =
+        new Predictor(problem.circuit(), survey, problem.assumptions()).readings(List.of());
     Observations observations = weighing.observations();
     List<FittedReading> readings = new ArrayList<>();
     for (int r = 0; r < observations.count(); r++) {

@@ -12,8 +12,15 @@ import ohmtrail.predict.Degradation;
  * @param diagnosis the answer in full
  * @param joints every single joint that is still alive, in the order of the circuit
  * @param several the most probable set of joints degraded at once, where any is likely
+ * @param logMarginalLikelihood natural logarithm of the density of all that was read and seen,
+ *     summed over every hypothesis with its prior: what one statement of the circuit is worth
+ *     against another by the same readings
  */
-public record Posterior(Diagnosis diagnosis, List<JointBelief> joints, Optional<Several> several) {
+public record Posterior(
+    Diagnosis diagnosis,
+    List<JointBelief> joints,
+    Optional<Several> several,
+    double logMarginalLikelihood) {
   /**
    * Several joints degraded at once, or one whose ohms depend on the current.
    *

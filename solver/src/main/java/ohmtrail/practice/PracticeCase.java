@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Degradation;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
@@ -26,6 +27,11 @@ public record PracticeCase(Circuit circuit, Survey survey, Assumptions assumptio
     Objects.requireNonNull(survey, "survey");
     Objects.requireNonNull(assumptions, "assumptions");
     Objects.requireNonNull(truth, "truth");
+  }
+
+  /** What is to be located: circuit, survey and assumptions. */
+  public Problem problem() {
+    return new Problem(circuit, survey, assumptions);
   }
 
   /** The same case with every reading as the meter showed it. */

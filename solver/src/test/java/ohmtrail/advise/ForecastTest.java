@@ -12,6 +12,7 @@ import ohmtrail.practice.LiveCircuit;
 import ohmtrail.practice.PracticeCase;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
+import ohmtrail.problem.Problem;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -131,7 +132,7 @@ class ForecastTest {
 
   private Forecast.Conditional conditional(
       Survey survey, Choice.Read visit, List<Degradation> degraded) {
-    Posterior posterior = new Locator(circuit, Runs.USUAL).weigh(survey);
+    Posterior posterior = new Locator().posterior(new Problem(circuit, survey, Runs.USUAL));
     List<Double> nowhere = new ArrayList<>();
     Beliefs.places(circuit, Finding.SUPPLY).forEach(place -> nowhere.add(0.0));
     Belief belief = new Belief(degraded, 0, 1, nowhere);

@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Locator;
 import ohmtrail.predict.Degradation;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Survey;
@@ -23,7 +24,10 @@ class OpeningsTest {
   private final Circuit circuit = Runs.chain(3);
 
   private Beliefs beliefs(Survey survey) {
-    return Beliefs.of(circuit, new Locator(circuit, Runs.USUAL).weigh(survey), Optional.empty());
+    return Beliefs.of(
+        circuit,
+        new Locator().posterior(new Problem(circuit, survey, Runs.USUAL)),
+        Optional.empty());
   }
 
   private static double[] minutes(Beliefs beliefs) {

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.Posterior;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Survey;
@@ -133,7 +134,7 @@ class PlanSearchTest {
     World(Circuit circuit, Minutes minutes) {
       Survey survey = Runs.survey(Runs.HEATER_WATTS);
       Timetable timetable = new Timetable(circuit, minutes);
-      Posterior posterior = new Locator(circuit, Runs.USUAL).weigh(survey);
+      Posterior posterior = new Locator().posterior(new Problem(circuit, survey, Runs.USUAL));
       double[] point = posterior.diagnosis().bestPointArray();
       beliefs = Beliefs.of(circuit, posterior, Optional.empty());
       shares = new BoxShares(beliefs);

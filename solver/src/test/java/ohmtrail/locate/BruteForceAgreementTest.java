@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import org.junit.jupiter.api.Tag;
@@ -119,7 +120,8 @@ class BruteForceAgreementTest {
     Circuit circuit = drawn.circuit();
     Map<String, Double> expected =
         byName(circuit, new BruteForceLocator(circuit, drawn.survey(), assumptions).weigh());
-    Map<String, Double> located = byName(new Locator(circuit, assumptions).locate(drawn.survey()));
+    Map<String, Double> located =
+        byName(new Locator().locate(new Problem(circuit, drawn.survey(), assumptions)));
     Difference largest = new Difference("nothing", 0, 0);
     for (Map.Entry<String, Double> entry : expected.entrySet()) {
       double other = located.getOrDefault(entry.getKey(), 0.0);

@@ -13,6 +13,7 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -67,7 +68,7 @@ class ConduitFittingTest {
     }
     Survey taken =
         new Survey(List.of(meter), List.of(), List.of(new Test("idle", List.of(), read)));
-    return new Locator(RUN, Assumptions.defaults()).locate(taken);
+    return new Locator().locate(new Problem(RUN, taken, Assumptions.defaults()));
   }
 
   private static void assertFound(Diagnosis diagnosis, double looseOhms) {

@@ -13,6 +13,7 @@ import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -158,7 +159,7 @@ class HostileSurveyTest {
             List.of(new HeatingElement("heater", 1500, 120)),
             tests);
     Circuit circuit = new Circuit(Supply.NORTH_AMERICA_120, 15, boxes, cables);
-    return new Locator(circuit, Assumptions.defaults()).locate(survey);
+    return new Locator().locate(new Problem(circuit, survey, Assumptions.defaults()));
   }
 
   /** Every number is one, and the probabilities are a distribution. */

@@ -13,6 +13,7 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
@@ -121,7 +122,7 @@ class LocatorPropertyTest {
   private static void assertSame(
       PracticeCase drawn, Circuit circuit, Survey survey, double tolerance) {
     Diagnosis one = locate(drawn);
-    Diagnosis other = new Locator(circuit, drawn.assumptions()).locate(survey);
+    Diagnosis other = new Locator().locate(new Problem(circuit, survey, drawn.assumptions()));
     assertEquals(one.verdict(), other.verdict());
     assertEquals(one.healthyProbability(), other.healthyProbability(), tolerance);
     assertEquals(one.unexplainedProbability(), other.unexplainedProbability(), tolerance);
@@ -162,6 +163,6 @@ class LocatorPropertyTest {
   }
 
   private static Diagnosis locate(PracticeCase drawn) {
-    return new Locator(drawn.circuit(), drawn.assumptions()).locate(drawn.survey());
+    return new Locator().locate(drawn.problem());
   }
 }

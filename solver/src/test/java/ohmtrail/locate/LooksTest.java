@@ -9,6 +9,7 @@ import java.util.SplittableRandom;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Finding;
@@ -39,11 +40,10 @@ class LooksTest {
   private static void assertOddsTimes(double factor, long seed, Finding.State state) {
     RandomCase drawn = RandomCase.of(seed, ONE_FAULT);
     Survey unread = drawn.survey().withTests(List.of());
-    Locator locator = new Locator(drawn.circuit(), ONE_FAULT);
     String box = someBox(drawn.circuit(), seed);
 
-    double before = odds(locator.locate(unread), box);
-    double after = odds(locator.locate(unread.with(new Finding(box, state))), box);
+    double before = odds(locate(drawn, unread), box);
+    double after = odds(locate(drawn, unread.with(new Finding(box, state))), box);
 
     assertEquals(1, after / (before * factor), ROUNDING, box + " of seed " + seed);
   }
@@ -67,10 +67,9 @@ class LooksTest {
   void aLookIntoTheLikeliestBoxSendsToAnother() {
     RandomCase drawn = RandomCase.of(1, ONE_FAULT);
     Survey unread = drawn.survey().withTests(List.of());
-    Locator locator = new Locator(drawn.circuit(), ONE_FAULT);
-    String first = locator.locate(unread).boxes().get(0).box();
+    String first = locate(drawn, unread).boxes().get(0).box();
 
-    Diagnosis after = locator.locate(unread.with(new Finding(first, Finding.State.FINE)));
+    Diagnosis after = locate(drawn, unread.with(new Finding(first, Finding.State.FINE)));
 
     assertNotEquals(first, after.boxes().get(0).box());
   }
@@ -79,10 +78,13 @@ class LooksTest {
   void assumptionsOnLookingAreToldWhereSomebodyLooked() {
     RandomCase drawn = RandomCase.of(1, ONE_FAULT);
     Survey unread = drawn.survey().withTests(List.of());
-    Locator locator = new Locator(drawn.circuit(), ONE_FAULT);
     Finding remade = new Finding(drawn.circuit().panel().name(), Finding.State.REMADE);
 
-    assertTrue(locator.locate(unread).assumptions().stream().noneMatch(Assumption::isAboutLooking));
-    assertEquals(List.of(Assumption.values()), locator.locate(unread.with(remade)).assumptions());
+    assertTrue(locate(drawn, unread).assumptions().stream().noneMatch(Assumption::isAboutLooking));
+    assertEquals(List.of(Assumption.values()), locate(drawn, unread.with(remade)).assumptions());
+  }
+
+  private static Diagnosis locate(RandomCase drawn, Survey survey) {
+    return new Locator().locate(new Problem(drawn.circuit(), survey, ONE_FAULT));
   }
 }

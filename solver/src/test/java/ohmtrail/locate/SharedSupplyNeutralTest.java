@@ -17,6 +17,7 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.predict.Degradation;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -73,7 +74,7 @@ class SharedSupplyNeutralTest {
             List.of(tests));
     Survey taken =
         TenthsOfAVolt.taken(TWO_CIRCUITS, plan, new Degradation("panel/neutral/supply", ohms));
-    return new Locator(TWO_CIRCUITS, Assumptions.defaults()).locate(taken);
+    return new Locator().locate(new Problem(TWO_CIRCUITS, taken, Assumptions.defaults()));
   }
 
   @org.junit.jupiter.api.Test

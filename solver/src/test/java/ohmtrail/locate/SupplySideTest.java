@@ -13,6 +13,7 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.predict.Degradation;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -72,7 +73,9 @@ class SupplySideTest {
   @org.junit.jupiter.api.Test
   void aDropThatThePanelSeesTooLiesBeforeIt() {
     Diagnosis diagnosis =
-        new Locator(RUN, ASSUMPTIONS).locate(taken(new Degradation("panel/neutral/supply", 1.5)));
+        new Locator()
+            .locate(
+                new Problem(RUN, taken(new Degradation("panel/neutral/supply", 1.5)), ASSUMPTIONS));
     assertEquals(Verdict.DEGRADED, diagnosis.verdict());
     assertTrue(supplySide(diagnosis) > 0.9, diagnosis.suspects().toString());
     Suspect top = diagnosis.suspects().get(0);
@@ -87,7 +90,9 @@ class SupplySideTest {
   @org.junit.jupiter.api.Test
   void aDropThatThePanelDoesNotSeeLiesInTheRun() {
     Diagnosis diagnosis =
-        new Locator(RUN, ASSUMPTIONS).locate(taken(new Degradation("panel/hot/outgoing", 1.5)));
+        new Locator()
+            .locate(
+                new Problem(RUN, taken(new Degradation("panel/hot/outgoing", 1.5)), ASSUMPTIONS));
     assertTrue(
         diagnosis.suspects().get(0).joints().stream()
             .anyMatch(joint -> joint.id().equals("panel/hot/outgoing")),

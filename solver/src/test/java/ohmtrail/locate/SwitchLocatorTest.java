@@ -17,6 +17,7 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.predict.Degradation;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -108,7 +109,7 @@ class SwitchLocatorTest {
   @ParameterizedTest
   @MethodSource("joints")
   void itsGroupComesFirstAndItsBoxFirstOrSecond(Joint bad) {
-    Diagnosis diagnosis = new Locator(CIRCUIT, USUAL).locate(survey(bad));
+    Diagnosis diagnosis = new Locator().locate(new Problem(CIRCUIT, survey(bad), USUAL));
     assertEquals(Verdict.DEGRADED, diagnosis.verdict());
     Suspect first = diagnosis.suspects().get(0);
     assertTrue(first.joints().contains(bad), bad.id() + " is not in " + first.joints());

@@ -13,6 +13,7 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.Supply;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
@@ -103,8 +104,8 @@ class TripEvidenceTest {
 
   /** The probability that the hot, or the ground, up to the low-impedance meter is degraded. */
   private static double suspected(Survey survey) {
-    return new Locator(CLASS_A, ASSUMPTIONS)
-        .locate(survey).suspects().stream()
+    return new Locator()
+        .locate(new Problem(CLASS_A, survey, ASSUMPTIONS)).suspects().stream()
             .flatMap(
                 suspect ->
                     java.util.stream.IntStream.range(0, suspect.joints().size())
@@ -131,8 +132,9 @@ class TripEvidenceTest {
     Assumptions worthless = ASSUMPTIONS.with(Assumption.WRONG_TRIP, 0.5);
     Survey held = survey(groundProbe(false), SPARSE);
     Survey tripped = survey(groundProbe(true), SPARSE);
-    double one = new Locator(CLASS_A, worthless).locate(held).healthyProbability();
-    double other = new Locator(CLASS_A, worthless).locate(tripped).healthyProbability();
+    double one = new Locator().locate(new Problem(CLASS_A, held, worthless)).healthyProbability();
+    double other =
+        new Locator().locate(new Problem(CLASS_A, tripped, worthless)).healthyProbability();
     assertEquals(one, other, 1e-9);
   }
 

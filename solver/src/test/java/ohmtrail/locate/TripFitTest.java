@@ -19,6 +19,7 @@ import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.Supply;
 import ohmtrail.predict.Degradation;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
@@ -248,7 +249,7 @@ class TripFitTest {
   private record Answer(double low, double median, double high, double hotToNeutral) {}
 
   private static Answer located(String seen) {
-    Diagnosis diagnosis = new Locator(CIRCUIT, ASSUMPTIONS).locate(survey(seen));
+    Diagnosis diagnosis = new Locator().locate(new Problem(CIRCUIT, survey(seen), ASSUMPTIONS));
     Suspect hot =
         diagnosis.suspects().stream()
             .filter(suspect -> suspect.joints().stream().anyMatch(j -> j.id().equals(JOINT)))

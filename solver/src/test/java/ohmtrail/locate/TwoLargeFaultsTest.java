@@ -31,7 +31,7 @@ class TwoLargeFaultsTest {
                 Assumptions.defaults(),
                 SEED)
             .caseOf(NUMBER);
-    Diagnosis diagnosis = new Locator(drawn.circuit(), drawn.assumptions()).locate(drawn.survey());
+    Diagnosis diagnosis = new Locator().locate(drawn.problem());
     Set<String> bad =
         drawn.truth().degraded().stream()
             .map(Degradation::joint)

@@ -19,6 +19,7 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.JointRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.predict.Degradation;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -96,7 +97,7 @@ class TwoLegLocatorTest {
     }
 
     Diagnosis located() {
-      return new Locator(circuit, ASSUMPTIONS).locate(survey);
+      return new Locator().locate(new Problem(circuit, survey, ASSUMPTIONS));
     }
   }
 
@@ -139,7 +140,8 @@ class TwoLegLocatorTest {
       List<Test> swapped = survey.tests().stream().map(TwoLegLocatorTest::swapped).toList();
       Survey other = new Survey(survey.meters(), survey.loads(), swapped);
       Map<String, Double> plain = byJoint(each.located());
-      Map<String, Double> turned = byJoint(new Locator(each.circuit(), ASSUMPTIONS).locate(other));
+      Map<String, Double> turned =
+          byJoint(new Locator().locate(new Problem(each.circuit(), other, ASSUMPTIONS)));
       for (Map.Entry<String, Double> entry : plain.entrySet()) {
         assertEquals(
             entry.getValue(),
@@ -207,7 +209,7 @@ class TwoLegLocatorTest {
       }
       Survey survey = new Survey(each.survey().meters(), each.survey().loads(), tests);
       Map<String, Double> plain = byJoint(each.located());
-      byJoint(new Locator(other, ASSUMPTIONS).locate(survey))
+      byJoint(new Locator().locate(new Problem(other, survey, ASSUMPTIONS)))
           .forEach(
               (joint, share) -> assertEquals(plain.getOrDefault(joint, 0.0), share, SAME, joint));
     }

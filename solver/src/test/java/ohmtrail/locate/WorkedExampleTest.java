@@ -23,6 +23,7 @@ import ohmtrail.predict.Evaluation;
 import ohmtrail.predict.Parameters;
 import ohmtrail.predict.Predictor;
 import ohmtrail.predict.SurveyModel;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
@@ -151,7 +152,7 @@ class WorkedExampleTest {
   @Test
   void oddsAndOhmsAreThoseOfTheLocator() throws IOException {
     Printed printed = Printed.read();
-    Diagnosis diagnosis = new Locator(CIRCUIT, assumptions()).locate(SURVEY);
+    Diagnosis diagnosis = new Locator().locate(new Problem(CIRCUIT, SURVEY, assumptions()));
     Suspect suspect = diagnosis.suspects().get(0);
     assertEquals(6, suspect.joints().size(), suspect.toString());
     double odds = diagnosis.healthyProbability() / suspect.probability();

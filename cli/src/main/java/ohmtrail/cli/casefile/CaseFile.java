@@ -54,6 +54,11 @@ public record CaseFile(
     taken = List.copyOf(taken);
   }
 
+  /** What is to be located: circuit, survey and assumptions. */
+  public ohmtrail.problem.Problem problem() {
+    return new ohmtrail.problem.Problem(circuit, survey, assumptions);
+  }
+
   /** Whether the circuit stands for one outlet whose run nobody knows. */
   public boolean isBareOutlet() {
     return BareOutlet.isOne(circuit);

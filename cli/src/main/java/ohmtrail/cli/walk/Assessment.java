@@ -31,7 +31,7 @@ record Assessment(CaseFile caseFile, Situation situation, Posterior posterior, A
   }
 
   static Posterior posterior(CaseFile caseFile) {
-    return new Locator(caseFile.circuit(), caseFile.assumptions()).weigh(caseFile.survey());
+    return new Locator().posterior(caseFile.problem());
   }
 
   /** Where somebody stands who comes to a case: what was used before is at hand. */

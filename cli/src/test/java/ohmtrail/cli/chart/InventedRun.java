@@ -13,6 +13,7 @@ import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.Locator;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -154,7 +155,7 @@ final class InventedRun {
   }
 
   Diagnosis diagnosis() {
-    return new Locator(circuit(), assumptions()).locate(survey());
+    return new Locator().locate(new Problem(circuit(), survey(), assumptions()));
   }
 
   /** The diagnosis, but sure that one reading, counted from 0, is wrong. */

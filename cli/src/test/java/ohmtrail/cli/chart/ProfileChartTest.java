@@ -184,7 +184,8 @@ class ProfileChartTest {
         survey.tests().stream().map(ProfileChartTest::lowered).toList();
     Survey lowered = new Survey(survey.meters(), survey.loads(), lower);
     Diagnosis diagnosis =
-        new ohmtrail.locate.Locator(run.circuit(), run.assumptions()).locate(lowered);
+        new ohmtrail.locate.Locator()
+            .locate(new ohmtrail.problem.Problem(run.circuit(), lowered, run.assumptions()));
     ProfileChart chart =
         ProfileChart.of(
             "x", run.circuit(), lowered, run.assumptions(), Optional.of(diagnosis), List.of());

@@ -15,6 +15,7 @@ import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Locator;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -68,7 +69,8 @@ class DangerTest {
   private static Optional<String> danger(Survey survey) {
     CaseFile caseFile =
         new CaseFile("Bedroom", CIRCUIT, survey, Assumptions.defaults(), List.of(), List.of());
-    Diagnosis diagnosis = new Locator(CIRCUIT, Assumptions.defaults()).locate(survey);
+    Diagnosis diagnosis =
+        new Locator().locate(new Problem(CIRCUIT, survey, Assumptions.defaults()));
     return Danger.of(caseFile, diagnosis);
   }
 

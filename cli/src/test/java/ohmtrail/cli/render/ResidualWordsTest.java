@@ -71,8 +71,7 @@ class ResidualWordsTest {
   }
 
   private static double groundSuspected(CaseFile caseFile) {
-    Diagnosis diagnosis =
-        new Locator(caseFile.circuit(), caseFile.assumptions()).locate(caseFile.survey());
+    Diagnosis diagnosis = new Locator().locate(caseFile.problem());
     return diagnosis.suspects().stream()
         .filter(suspect -> suspect.first().conductor() == ConductorRole.GROUND)
         .mapToDouble(Suspect::probability)

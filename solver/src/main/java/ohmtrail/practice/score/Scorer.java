@@ -37,9 +37,7 @@ public final class Scorer {
 
   /** The locator, with the assumptions of the case, as a method. */
   public static Answer locate(PracticeCase practiceCase) {
-    Diagnosis diagnosis =
-        new Locator(practiceCase.circuit(), practiceCase.assumptions())
-            .locate(practiceCase.survey());
+    Diagnosis diagnosis = new Locator().locate(practiceCase.problem());
     return Answer.of(diagnosis, practiceCase.circuit());
   }
 

@@ -7,6 +7,7 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.RankedBox;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
@@ -42,8 +43,8 @@ public final class ReadEverythingFirst implements Searcher {
         return visit(box.name(), survey);
       }
     }
-    return new Locator(circuit, assumptions)
-        .locate(survey).boxes().stream()
+    return new Locator()
+        .locate(new Problem(circuit, survey, assumptions)).boxes().stream()
             .map(RankedBox::box)
             .filter(box -> !survey.lookedSound().contains(box))
             .<Choice>map(Choice.Open::new)
