@@ -154,7 +154,7 @@ class NextCommandTest {
         "smallest",
         "workshop-healthy",
         "kitchen-multiwire",
-        "outlet-behind-gfci",
+        "laundry-gfci-hot",
         "garage-loop-230"
       })
   void everyDocumentKeepsToItsSchema(String example) throws IOException {

@@ -87,7 +87,7 @@ class SameCaseOtherwiseTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"kitchen-multiwire", "dryer-leg", "dryer-neutral"})
+  @ValueSource(strings = {"kitchen-multiwire", "bakehouse-leg", "boat-shed-neutral"})
   void swappingTheNamesOfTheLegsSwapsTheAnswer(String name) throws Exception {
     String text = ExampleCase.named(name).text();
     Map<String, Double> swapped = new TreeMap<>();

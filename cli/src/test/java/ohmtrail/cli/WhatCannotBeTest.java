@@ -156,7 +156,7 @@ class WhatCannotBeTest {
       """
       breaker: 15 A
       cable: 14 AWG copper
-      meters: {dmm: "10 Mohm, 0.5 % + 2 counts, up to 600 V", loz: 3 kohm}
+      meters: {dmm: "10 Mohm, 0.5 % + 2 counts, up to 600 V", load-meter: 3 kohm}
       run:
         - panel
         - hall: receptacle 30 ft
@@ -183,7 +183,7 @@ class WhatCannotBeTest {
 
   @Test
   void aGfciThatWouldHaveTrippedInMidSurveyIsSaidAndTheRestAnswered() throws IOException {
-    String answer = answered(RUN + "  - idle:\n      - bed hot-ground 119.2 V loz\n");
+    String answer = answered(RUN + "  - idle:\n      - bed hot-ground 119.2 V load-meter\n");
     assertTrue(answer.contains("What would have tripped in the middle of the readings"), answer);
     assertTrue(answer.contains("GFCI at bath"), answer);
   }

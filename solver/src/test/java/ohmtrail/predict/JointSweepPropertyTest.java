@@ -64,7 +64,7 @@ class JointSweepPropertyTest {
           new KnownCurrent("clamped", 3, 120),
           new NameplateCurrent("plate", 5, 120),
           new HeatingElement("iron", 900, 120),
-          new FilamentLamp("night light", 4, 120));
+          new FilamentLamp("oven lamp", 15, 120));
 
   @Provide
   Arbitrary<DrawnCircuit> circuits() {

@@ -47,8 +47,8 @@ class TwoLegTest {
     return new Circuit(
         supply,
         30,
-        List.of(Box.panel("panel"), Box.feedThrough("dryer", JointKind.SCREW)),
-        List.of(Cable.of("panel", "dryer", 12, Wires.copper("10 AWG")).with(conductors)));
+        List.of(Box.panel("panel"), Box.feedThrough("oven", JointKind.SCREW)),
+        List.of(Cable.of("panel", "oven", 12, Wires.copper("10 AWG")).with(conductors)));
   }
 
   /** Two receptacles on either leg behind a splice, one neutral for both. */
@@ -77,11 +77,11 @@ class TwoLegTest {
   @Test
   void legsOfOppositePhaseAddUpAndThoseOfAStarMakeRootThree() {
     Circuit opposite = appliance(Supply.NORTH_AMERICA_120_240, FOUR_WIRE);
-    assertEquals(120, idle(opposite, "dryer", ONE_NEUTRAL), IDLE_VOLTS);
-    assertEquals(120, idle(opposite, "dryer", TWO_NEUTRAL), IDLE_VOLTS);
-    assertEquals(240, idle(opposite, "dryer", LEG_TO_LEG), IDLE_VOLTS);
+    assertEquals(120, idle(opposite, "oven", ONE_NEUTRAL), IDLE_VOLTS);
+    assertEquals(120, idle(opposite, "oven", TWO_NEUTRAL), IDLE_VOLTS);
+    assertEquals(240, idle(opposite, "oven", LEG_TO_LEG), IDLE_VOLTS);
     Circuit star = appliance(Supply.NORTH_AMERICA_208Y_120, FOUR_WIRE);
-    assertEquals(120 * Math.sqrt(3), idle(star, "dryer", LEG_TO_LEG), IDLE_VOLTS);
+    assertEquals(120 * Math.sqrt(3), idle(star, "oven", LEG_TO_LEG), IDLE_VOLTS);
     assertEquals(120 * Math.sqrt(3), star.supply().greatestVolts(), 1e-9);
     assertEquals(240, opposite.supply().greatestVolts(), 1e-9);
   }
@@ -107,34 +107,33 @@ class TwoLegTest {
   /** Common practice, no source. */
   @Test
   void withALostNeutralLegToLegStaysFullAndEachLegCollapsesUnderALowImpedanceMeter() {
-    Circuit dryer = appliance(Supply.NORTH_AMERICA_120_240, FOUR_WIRE);
+    Circuit oven = appliance(Supply.NORTH_AMERICA_120_240, FOUR_WIRE);
     List<Degradation> lost =
-        List.of(new Degradation("dryer/neutral/incoming", Double.POSITIVE_INFINITY));
+        List.of(new Degradation("oven/neutral/incoming", Double.POSITIVE_INFINITY));
     Meter low = Meter.lowImpedance("low");
     for (ProbePoints leg : List.of(ONE_NEUTRAL, TWO_NEUTRAL)) {
-      assertTrue(
-          Wires.volts(dryer, ASSUMPTIONS, List.of(), List.of(), lost, low, "dryer", leg) < 1);
+      assertTrue(Wires.volts(oven, ASSUMPTIONS, List.of(), List.of(), lost, low, "oven", leg) < 1);
     }
     assertEquals(
         240,
-        Wires.volts(dryer, ASSUMPTIONS, List.of(), List.of(), lost, low, "dryer", LEG_TO_LEG),
+        Wires.volts(oven, ASSUMPTIONS, List.of(), List.of(), lost, low, "oven", LEG_TO_LEG),
         0.1);
   }
 
   @Test
   void swappingTheLegsSwapsTheVoltages() {
-    Circuit dryer = appliance(Supply.NORTH_AMERICA_120_240, FOUR_WIRE);
+    Circuit oven = appliance(Supply.NORTH_AMERICA_120_240, FOUR_WIRE);
     List<Load> loads =
-        List.of(new HeatingElement("drum", 5000, 240), new HeatingElement("motor", 600, 120));
+        List.of(new HeatingElement("element", 5000, 240), new HeatingElement("motor", 600, 120));
     for (double ohms : new double[] {0.3, 30, Double.POSITIVE_INFINITY}) {
-      double first = loaded(dryer, loads, ONE_NEUTRAL, "dryer/leg-1/incoming", ohms, TWO_NEUTRAL);
-      double second = loaded(dryer, loads, TWO_NEUTRAL, "dryer/leg-2/incoming", ohms, ONE_NEUTRAL);
+      double first = loaded(oven, loads, ONE_NEUTRAL, "oven/leg-1/incoming", ohms, TWO_NEUTRAL);
+      double second = loaded(oven, loads, TWO_NEUTRAL, "oven/leg-2/incoming", ohms, ONE_NEUTRAL);
       assertEquals(first, second, 1e-6, ohms + " ohm");
     }
   }
 
   private static double loaded(
-      Circuit dryer,
+      Circuit oven,
       List<Load> loads,
       ProbePoints motor,
       String joint,
@@ -142,18 +141,18 @@ class TwoLegTest {
       ProbePoints read) {
     List<LoadInUse> uses =
         List.of(
-            new LoadInUse("drum", "dryer"), new LoadInUse("motor", "dryer", Optional.of(motor)));
+            new LoadInUse("element", "oven"), new LoadInUse("motor", "oven", Optional.of(motor)));
     List<Degradation> bad = List.of(new Degradation(joint, ohms));
-    return Wires.volts(dryer, ASSUMPTIONS, loads, uses, bad, Wires.IDEAL, "dryer", read);
+    return Wires.volts(oven, ASSUMPTIONS, loads, uses, bad, Wires.IDEAL, "oven", read);
   }
 
   @Test
   void aTwoWireCircuitOfTwoLegsHasNoNeutral() {
     Circuit heater = appliance(Supply.NORTH_AMERICA_120_240, List.of(LEG_1, LEG_2, GROUND));
-    assertEquals(LEG_TO_LEG, ProbePoints.usual(heater, "dryer"));
+    assertEquals(LEG_TO_LEG, ProbePoints.usual(heater, "oven"));
     SurveyException refusal =
-        assertThrows(SurveyException.class, () -> idle(heater, "dryer", ONE_NEUTRAL));
-    assertTrue(refusal.getMessage().contains("(neutral) at dryer"), refusal.getMessage());
+        assertThrows(SurveyException.class, () -> idle(heater, "oven", ONE_NEUTRAL));
+    assertTrue(refusal.getMessage().contains("(neutral) at oven"), refusal.getMessage());
   }
 
   @Test

@@ -55,12 +55,12 @@ final class OutletFinding {
               "These readings need no fault: the outlet is sound as far as they tell, "
                   + Figures.probability(diagnosis.healthyProbability())
                   + " sure.");
-      case DEGRADED -> Optional.of(compromised());
+      case DEGRADED -> Optional.of(degraded());
       case UNEXPLAINED -> Optional.empty();
     };
   }
 
-  private String compromised() {
+  private String degraded() {
     Map<ConductorRole, Double> shares = new EnumMap<>(ConductorRole.class);
     for (Suspect suspect : diagnosis.suspects()) {
       for (int j = 0; j < suspect.joints().size(); j++) {
@@ -80,7 +80,7 @@ final class OutletFinding {
             .orElse(diagnosis.suspects().get(0));
     StringBuilder text = new StringBuilder("The ");
     text.append(region.conductor(first.getKey()));
-    text.append(" on the way to this outlet is compromised, ");
+    text.append(" on the way to this outlet is degraded, ");
     text.append(OhmsWords.of(likeliest.ohms()));
     text.append(", ").append(Figures.probability(first.getValue())).append(" sure.");
     ranked.stream()

@@ -35,7 +35,7 @@ class CaseFileDocumentTest {
     rest.put("breaker", "breaker: 15 A\n");
     rest.put("cable", "cable: 14 AWG\n");
     rest.put("run", "run: [panel, {hall-1: outlet}, {bed-1: outlet}, {bed-2: outlet}]\n");
-    rest.put("meters", "meters: {dmm: 10 Mohm, loz: 3 kohm}\n");
+    rest.put("meters", "meters: {dmm: 10 Mohm, load-meter: 3 kohm}\n");
     rest.put("loads", "loads: {heater: 1500 W}\n");
     return rest;
   }

@@ -75,7 +75,7 @@ class CaseFileReaderTest {
     assertEquals(
         List.of(
             new Meter("dmm", 10e6, Meter.USUAL_INPUT_FARADS, new Accuracy(0.008, 3), 0.1),
-            new Meter("loz", 3e3, Meter.USUAL_INPUT_FARADS, new Accuracy(0.015, 3), 0.1)),
+            new Meter("load-meter", 3e3, Meter.USUAL_INPUT_FARADS, new Accuracy(0.015, 3), 0.1)),
         read.survey().meters());
     assertEquals(List.of(new HeatingElement("heater", 1500, 120)), read.survey().loads());
     assertEquals(
@@ -86,7 +86,7 @@ class CaseFileReaderTest {
                 List.of(
                     new Reading("hall-1", ProbePoints.HOT_NEUTRAL, "dmm", 121.3),
                     new Reading("bed-2", ProbePoints.HOT_NEUTRAL, "dmm", 121.2),
-                    new Reading("bed-2", ProbePoints.HOT_NEUTRAL, "loz", 120.8))),
+                    new Reading("bed-2", ProbePoints.HOT_NEUTRAL, "load-meter", 120.8))),
             new ohmtrail.survey.Test(
                 "heater at bed-1",
                 List.of(new LoadInUse("heater", "bed-1")),
@@ -436,11 +436,11 @@ class CaseFileReaderTest {
             + """
             meters:
               dmm: 10 Mohm, 0.8 % + 3 counts
-              loz: 3 kohm, 1.5 % + 3 counts
+              load-meter: 3 kohm, 1.5 % + 3 counts
             tests:
               - idle:
                   - bed-3 hot-neutral 121.3 dmm
-                  - bed-3 hot-neutral 4.1 loz
+                  - bed-3 hot-neutral 4.1 load-meter
               - 1500 W at bed-1:
                   - bed-1 hot-neutral 112.4 dmm
                   - hall-2 hot-neutral 118.6 dmm

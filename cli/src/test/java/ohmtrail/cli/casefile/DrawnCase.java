@@ -103,7 +103,7 @@ final class DrawnCase {
           "high",
           "low",
           "dmm",
-          "loz",
+          "load-meter",
           "true",
           "V",
           "1500  W",

@@ -218,7 +218,7 @@ class TwoLegCaseTest {
             supply: 120/240 V
             run:
               - panel
-              - dryer: receptacle 20 ft
+              - kiln: receptacle 20 ft
             loads:
               element: 5000 W
             """);
