@@ -6,13 +6,11 @@ import java.util.Collections;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
-import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * Everything fed from one breaker: boxes, the cables between them, and the joints that follow.
@@ -24,10 +22,17 @@ public final class Circuit {
   private final Supply supply;
   private final double breakerAmperes;
   private final Map<String, Box> boxes;
+  private final List<Box> boxesInOrder;
   private final List<Cable> cables;
+
+  /** The cables that leave each box, and the one by which the shortest way reaches it. */
+  private final Map<String, List<Cable>> leaving;
+
+  private final Map<String, Cable> arrival;
   private final Map<Cable, List<Section>> sections;
   private final Map<String, List<Joint>> deviceJoints;
   private final Map<String, Joint> joints;
+  private final Map<String, List<Joint>> jointsByBox;
   private final Map<String, List<ConductorRole>> conductors;
   private final List<ResidualCurrentDevice> residualCurrentDevices;
 
@@ -61,20 +66,25 @@ public final class Circuit {
     Map<String, Box> byName = byName(boxes);
     Walk walk = Walk.from(panelOf(boxes), byName, cables);
     this.boxes = Collections.unmodifiableMap(walk.boxes());
+    this.boxesInOrder = List.copyOf(this.boxes.values());
     this.cables = walk.cables();
+    this.leaving = leaving(this.cables);
+    this.arrival = arrival(this.cables);
     this.joints = new LinkedHashMap<>();
     this.sections = new LinkedHashMap<>();
     this.deviceJoints = new LinkedHashMap<>();
     this.conductors = Conductors.of(supply, this.boxes, this.cables);
     addSupplyJoints();
-    Map<String, Integer> leaving = count(Cable::from);
-    Map<String, Integer> arriving = count(Cable::to);
+    Map<String, Integer> arriving = arriving(this.cables);
     for (Cable cable : this.cables) {
-      addSections(cable, leaving, arriving);
+      addSections(cable, arriving);
     }
     for (Box box : this.boxes.values()) {
       addDeviceJoints(box);
     }
+    this.jointsByBox =
+        joints.values().stream()
+            .collect(Collectors.groupingBy(Joint::box, Collectors.toUnmodifiableList()));
     this.residualCurrentDevices = List.copyOf(devices);
     devices.forEach(this::requireGuarding);
   }
@@ -119,12 +129,22 @@ public final class Circuit {
     return panels.get(0).name();
   }
 
-  private Map<String, Integer> count(Function<Cable, String> end) {
+  private static Map<String, List<Cable>> leaving(List<Cable> cables) {
+    return cables.stream()
+        .collect(Collectors.groupingBy(Cable::from, Collectors.toUnmodifiableList()));
+  }
+
+  private static Map<String, Integer> arriving(List<Cable> cables) {
     Map<String, Integer> counts = new HashMap<>();
-    for (Cable cable : cables) {
-      counts.merge(end.apply(cable), 1, Integer::sum);
-    }
+    cables.forEach(cable -> counts.merge(cable.to(), 1, Integer::sum));
     return counts;
+  }
+
+  /** The first cable that reaches each box: they come as the supply reaches them. */
+  private static Map<String, Cable> arrival(List<Cable> cables) {
+    Map<String, Cable> arrival = new HashMap<>();
+    cables.forEach(cable -> arrival.putIfAbsent(cable.to(), cable));
+    return arrival;
   }
 
   /** The ground starts at the panel: what lies before it is the neutral's. */
@@ -137,11 +157,10 @@ public final class Circuit {
     }
   }
 
-  private void addSections(
-      Cable cable, Map<String, Integer> leaving, Map<String, Integer> arriving) {
+  private void addSections(Cable cable, Map<String, Integer> arriving) {
     List<Section> added = new ArrayList<>();
     for (ConductorRole conductor : cable.roles()) {
-      boolean oneOut = leaving.getOrDefault(cable.from(), 0) == 1;
+      boolean oneOut = cablesFrom(cable.from()).size() == 1;
       boolean oneIn = arriving.getOrDefault(cable.to(), 0) == 1;
       Joint near =
           cableJoint(
@@ -217,7 +236,7 @@ public final class Circuit {
 
   /** All boxes, the panel first, then as the supply reaches them. */
   public List<Box> boxes() {
-    return List.copyOf(boxes.values());
+    return boxesInOrder;
   }
 
   /** The box of that name. */
@@ -236,6 +255,11 @@ public final class Circuit {
   /** All cables, as the supply reaches them; each leads away from the panel. */
   public List<Cable> cables() {
     return cables;
+  }
+
+  /** The cables that lead from a box away from the panel. */
+  public List<Cable> cablesFrom(String box) {
+    return leaving.getOrDefault(box, List.of());
   }
 
   /** Every conductor of every cable with its two joints. */
@@ -282,7 +306,7 @@ public final class Circuit {
 
   /** The joints of a box. */
   public List<Joint> jointsIn(String box) {
-    return joints.values().stream().filter(joint -> joint.box().equals(box)).toList();
+    return jointsByBox.getOrDefault(box, List.of());
   }
 
   /**
@@ -304,10 +328,6 @@ public final class Circuit {
    */
   public List<Cable> pathTo(String box) {
     boxNamed(box);
-    Map<String, Cable> arrival = new HashMap<>();
-    for (Cable cable : cables) {
-      arrival.putIfAbsent(cable.to(), cable);
-    }
     Deque<Cable> path = new ArrayDeque<>();
     for (String at = box; !at.equals(panel().name()); at = path.getFirst().from()) {
       path.addFirst(Objects.requireNonNull(arrival.get(at), "every box is reached by a cable"));
@@ -317,9 +337,7 @@ public final class Circuit {
 
   /** The boxes at which the run ends: those that no cable leaves. */
   public List<Box> ends() {
-    Set<String> left = new LinkedHashSet<>();
-    cables.forEach(cable -> left.add(cable.from()));
-    return boxes.values().stream().filter(box -> !left.contains(box.name())).toList();
+    return boxesInOrder.stream().filter(box -> cablesFrom(box.name()).isEmpty()).toList();
   }
 
   /** Equal when supply, breaker, boxes and cables are; the joints follow from these. */

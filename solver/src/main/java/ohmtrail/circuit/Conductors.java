@@ -1,7 +1,10 @@
 package ohmtrail.circuit;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -58,20 +61,22 @@ final class Conductors {
     return fed.computeIfAbsent(box, name -> EnumSet.noneOf(ConductorRole.class));
   }
 
-  /** Follows every conductor until nothing more is reached: in a ring it may come from behind. */
+  /** Follows every conductor from box to box: in a ring it may come from behind. */
   private static void spread(Map<String, Set<ConductorRole>> fed, List<Cable> cables) {
-    boolean grown = true;
-    while (grown) {
-      grown = false;
-      for (Cable cable : cables) {
-        for (ConductorRole role : cable.roles()) {
-          Set<ConductorRole> here = at(fed, cable.from());
-          Set<ConductorRole> there = at(fed, cable.to());
-          if (here.contains(role) != there.contains(role)) {
-            here.add(role);
-            there.add(role);
-            grown = true;
-          }
+    Map<String, List<Cable>> atBox = new HashMap<>();
+    for (Cable cable : cables) {
+      atBox.computeIfAbsent(cable.from(), box -> new ArrayList<>()).add(cable);
+      atBox.computeIfAbsent(cable.to(), box -> new ArrayList<>()).add(cable);
+    }
+    Deque<String> pending = new ArrayDeque<>(fed.keySet());
+    while (!pending.isEmpty()) {
+      String box = pending.removeFirst();
+      for (Cable cable : atBox.getOrDefault(box, List.of())) {
+        EnumSet<ConductorRole> carried = EnumSet.copyOf(cable.roles());
+        carried.retainAll(at(fed, box));
+        String next = cable.otherEnd(box);
+        if (at(fed, next).addAll(carried)) {
+          pending.addLast(next);
         }
       }
     }

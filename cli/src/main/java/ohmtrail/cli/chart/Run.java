@@ -2,6 +2,7 @@ package ohmtrail.cli.chart;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -45,7 +46,7 @@ final class Run {
 
   static Run of(Circuit circuit, Assumptions assumptions) {
     Run run = new Run(circuit, assumptions);
-    run.follow(List.of(), circuit.panel().name());
+    run.splitIntoLanes(circuit.panel().name());
     return run;
   }
 
@@ -54,44 +55,61 @@ final class Run {
     return path.stream().mapToDouble(cable -> cable.lengthMetres().orElse(assumed)).sum();
   }
 
-  private void follow(List<Place> start, String first) {
-    List<Place> along = new ArrayList<>(start);
-    Deque<Tee> tees = new ArrayDeque<>();
-    Optional<String> at = Optional.of(first);
+  /** How far a branch reaches, by the box that it begins with; the far ends first. */
+  private Map<String, Double> reaches() {
+    List<Place> inward = new ArrayList<>(places.values());
+    Collections.reverse(inward);
+    Map<String, Double> reaches = new HashMap<>();
+    for (Place place : inward) {
+      double farthest =
+          childrenOf(place.box()).stream()
+              .mapToDouble(child -> reaches.getOrDefault(child, 0.0))
+              .reduce(place.metres(), Math::max);
+      reaches.put(place.box(), farthest);
+    }
+    return reaches;
+  }
+
+  private void splitIntoLanes(String panel) {
+    Map<String, Double> reaches = reaches();
+    Deque<Tee> pending = new ArrayDeque<>();
+    pending.addFirst(new Tee(List.of(), panel));
+    while (!pending.isEmpty()) {
+      follow(pending.removeFirst(), reaches, pending);
+    }
+  }
+
+  /** Those that leave farthest out come first, each with all that leaves it. */
+  private void follow(Tee tee, Map<String, Double> reaches, Deque<Tee> pending) {
+    List<Place> along = new ArrayList<>(tee.start());
+    Optional<String> at = Optional.of(tee.child());
     while (at.isPresent()) {
       String box = at.get();
       along.add(place(box));
-      at = farthest(childrenOf(box));
+      at = farthest(childrenOf(box), reaches);
       for (String child : childrenOf(box)) {
         if (!child.equals(at.orElse(""))) {
-          tees.addFirst(new Tee(place(box), child));
+          pending.addFirst(new Tee(List.of(place(box)), child));
         }
       }
     }
     lanes.add(new Lane(along));
-    tees.forEach(tee -> follow(List.of(tee.from()), tee.child()));
   }
 
-  private record Tee(Place from, String child) {}
+  /** A branch that is still to be followed: where it leaves, and its first box. */
+  private record Tee(List<Place> start, String child) {}
 
-  private Optional<String> farthest(List<String> boxes) {
+  private static Optional<String> farthest(List<String> boxes, Map<String, Double> reaches) {
     Optional<String> best = Optional.empty();
-    double reach = Double.NEGATIVE_INFINITY;
+    double farthest = Double.NEGATIVE_INFINITY;
     for (String box : boxes) {
-      if (reach(box) > reach) {
-        reach = reach(box);
+      double reach = Objects.requireNonNull(reaches.get(box), "every box has a reach");
+      if (reach > farthest) {
+        farthest = reach;
         best = Optional.of(box);
       }
     }
     return best;
-  }
-
-  private double reach(String box) {
-    double reach = place(box).metres();
-    for (String child : childrenOf(box)) {
-      reach = Math.max(reach, reach(child));
-    }
-    return reach;
   }
 
   private List<String> childrenOf(String box) {

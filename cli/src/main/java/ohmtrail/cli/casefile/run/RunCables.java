@@ -1,6 +1,7 @@
 package ohmtrail.cli.casefile.run;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -8,8 +9,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.PriorityQueue;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
@@ -84,36 +87,51 @@ final class RunCables {
     followConductors(links);
     links.forEach(this::addCable);
     requireAllReached();
+    Set<String> switched = switched();
     boxes.values().stream()
         .filter(box -> box.kind() == BoxKind.SWITCH && !excused.contains(box.name()))
         .map(Box::name)
-        .filter(box -> cables.stream().noneMatch(cable -> carriesSwitched(cable, box)))
+        .filter(box -> !switched.contains(box))
         .forEach(this::leadsNowhere);
   }
 
   /** An entry with the boxes that its cable joins. */
   private record Link(RunEntry entry, String from, String to) {}
 
-  /** From the panel outward, in whatever order the entries stand. */
+  /** A link whose upstream box is reached, with the round of the file that finds it so. */
+  private record Due(int round, int place) {}
+
+  /**
+   * From the panel outward, in whatever order the entries stand: as if the file were gone through
+   * again and again, each link taken the first time that its upstream box is reached.
+   */
   private void followConductors(List<Link> links) {
-    reaching.put(boxes.keySet().iterator().next(), feed.roles());
-    List<Link> pending = new ArrayList<>(links);
-    boolean grown = true;
-    while (grown) {
-      grown = false;
-      for (Link link : List.copyOf(pending)) {
-        if (reaching.containsKey(link.from())) {
-          pending.remove(link);
-          reaching.putIfAbsent(link.to(), roles(link));
-          grown = true;
+    Map<String, List<Integer>> onward = new HashMap<>();
+    for (int place = 0; place < links.size(); place++) {
+      onward.computeIfAbsent(links.get(place).from(), box -> new ArrayList<>()).add(place);
+    }
+    String panel = boxes.keySet().iterator().next();
+    reaching.put(panel, feed.roles());
+    PriorityQueue<Due> pending =
+        new PriorityQueue<>(Comparator.comparingInt(Due::round).thenComparingInt(Due::place));
+    onward.getOrDefault(panel, List.of()).forEach(place -> pending.add(new Due(0, place)));
+    while (!pending.isEmpty()) {
+      Due due = pending.remove();
+      Link link = links.get(due.place());
+      if (reaching.putIfAbsent(link.to(), roles(link)) == null) {
+        for (int place : onward.getOrDefault(link.to(), List.of())) {
+          pending.add(new Due(due.round() + (place > due.place() ? 0 : 1), place));
         }
       }
     }
   }
 
-  private static boolean carriesSwitched(Cable cable, String box) {
-    boolean there = cable.from().equals(box) || cable.to().equals(box);
-    return there && cable.roles().contains(ConductorRole.SWITCHED);
+  /** The boxes at either end of a cable with a switched conductor. */
+  private Set<String> switched() {
+    return cables.stream()
+        .filter(cable -> cable.roles().contains(ConductorRole.SWITCHED))
+        .flatMap(cable -> Stream.of(cable.from(), cable.to()))
+        .collect(Collectors.toSet());
   }
 
   private void leadsNowhere(String box) {

@@ -1,6 +1,8 @@
 package ohmtrail.cli.render.text;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -38,23 +40,46 @@ public final class CircuitTree {
     this.page = page;
   }
 
+  /**
+   * What is still to be drawn: a box and all behind it, with the cable that leads there.
+   *
+   * @param start before the words of the cable
+   * @param indent before those of the box and all behind it
+   */
+  private record Pending(Cable cable, String start, String indent) {}
+
   /** Draws it on a page. */
   public static void draw(Circuit circuit, Page page) {
-    new CircuitTree(circuit, page).draw(circuit.panel(), "  ");
+    new CircuitTree(circuit, page).draw();
+  }
+
+  /** By a list of what is left and not by recursion: a long run is deeper than a stack. */
+  private void draw() {
+    Deque<Pending> pending = new ArrayDeque<>();
+    draw(circuit.panel(), "  ", pending);
+    while (!pending.isEmpty()) {
+      Pending next = pending.removeFirst();
+      boolean closesRing = drawn.contains(next.cable().to());
+      String back = closesRing ? " back to " + next.cable().to() : "";
+      page.line(next.start() + described(next.cable()) + back);
+      if (!closesRing) {
+        draw(circuit.box(next.cable().to()).orElseThrow(), next.indent(), pending);
+      }
+    }
   }
 
   /** A run goes straight down and steps in only where it forks, so a long one stays on the page. */
-  private void draw(Box box, String indent) {
+  private void draw(Box box, String indent, Deque<Pending> pending) {
     drawn.add(box.name());
-    List<Cable> onward =
-        circuit.cables().stream().filter(cable -> cable.from().equals(box.name())).toList();
+    List<Cable> onward = circuit.cablesFrom(box.name());
     describe(box, indent, onward.isEmpty() ? BLANK : PASSING);
-    for (int c = 0; c < onward.size(); c++) {
+    boolean alone = onward.size() == 1;
+    for (int c = onward.size() - 1; c >= 0; c--) {
       boolean last = c == onward.size() - 1;
       String mark = last ? LAST : FORK;
       String under = indent + (last ? BLANK : PASSING);
-      boolean alone = onward.size() == 1;
-      draw(onward.get(c), indent + (alone ? PASSING : mark), alone ? indent : under);
+      pending.addFirst(
+          new Pending(onward.get(c), indent + (alone ? PASSING : mark), alone ? indent : under));
     }
   }
 
@@ -64,14 +89,6 @@ public final class CircuitTree {
     for (String line : Page.lines(described(box), width)) {
       page.line(start + line);
       start = indent + margin;
-    }
-  }
-
-  private void draw(Cable cable, String start, String under) {
-    boolean closesRing = drawn.contains(cable.to());
-    page.line(start + described(cable) + (closesRing ? " back to " + cable.to() : ""));
-    if (!closesRing) {
-      draw(circuit.box(cable.to()).orElseThrow(), under);
     }
   }
 
