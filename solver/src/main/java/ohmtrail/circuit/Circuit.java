@@ -335,6 +335,44 @@ public final class Circuit {
     return List.copyOf(path);
   }
 
+  /**
+   * The cables that may carry the current of a box: those of {@link #pathTo}, and of every ring
+   * that has a cable in common with them.
+   *
+   * @throws CircuitException when there is no such box
+   */
+  public Set<Cable> waysTo(String box) {
+    Set<Cable> ways = new LinkedHashSet<>(pathTo(box));
+    List<Set<Cable>> rings = rings();
+    boolean grown = true;
+    while (grown) {
+      grown = false;
+      for (Set<Cable> ring : rings) {
+        grown |= ring.stream().anyMatch(ways::contains) && ways.addAll(ring);
+      }
+    }
+    return Collections.unmodifiableSet(ways);
+  }
+
+  /** One ring for each cable that ends where another has arrived. */
+  private List<Set<Cable>> rings() {
+    List<Set<Cable>> rings = new ArrayList<>();
+    for (Cable cable : cables) {
+      List<Cable> arrival = pathTo(cable.to());
+      if (!arrival.contains(cable)) {
+        Set<Cable> ring = new LinkedHashSet<>(arrival);
+        for (Cable other : pathTo(cable.from())) {
+          if (!ring.remove(other)) {
+            ring.add(other);
+          }
+        }
+        ring.add(cable);
+        rings.add(ring);
+      }
+    }
+    return rings;
+  }
+
   /** The boxes at which the run ends: those that no cable leaves. */
   public List<Box> ends() {
     return boxesInOrder.stream().filter(box -> cablesFrom(box.name()).isEmpty()).toList();

@@ -51,8 +51,13 @@ public final class Locator {
   public Posterior posterior(Problem problem) {
     Circuit circuit = problem.circuit();
     Survey survey = problem.survey();
-    Assumptions assumptions = problem.assumptions();
-    Priors priors = Priors.of(circuit, assumptions, Looks.of(survey, assumptions));
+    Assumptions assumptions = ComplaintLikelihood.heardBy(survey, problem.assumptions());
+    Priors priors =
+        Priors.of(
+            circuit,
+            assumptions,
+            Looks.of(survey, assumptions),
+            ComplaintLikelihood.of(circuit, survey, assumptions));
     Weighing weighing = Weighing.of(circuit, survey, assumptions, priors);
     Shortlist shortlist = Shortlist.of(circuit, weighing, priors);
     List<Candidate> candidates = shortlist.candidates();
@@ -96,10 +101,11 @@ public final class Locator {
         diagnosis, beliefs(singles.candidates(), logTotal), several(several, logTotal), logTotal);
   }
 
-  /** Those on looking count where somebody has looked. */
+  /** Those on looking count where somebody has looked, those on complaints where one was heard. */
   private static List<Assumption> assumptionsOf(Survey survey) {
     return Stream.of(Assumption.values())
         .filter(assumption -> !assumption.isAboutLooking() || !survey.findings().isEmpty())
+        .filter(assumption -> !assumption.isAboutComplaints() || !survey.complaints().isEmpty())
         .toList();
   }
 

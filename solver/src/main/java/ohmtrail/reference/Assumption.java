@@ -75,6 +75,24 @@ public enum Assumption {
   MISSED_BY_LOOKING(Range.PROBABILITY),
   /** Probability that a joint of an open box looks bad where none is. */
   FALSE_ALARM(Range.PROBABILITY),
+  /** Bayes factor of a complaint that something is dead. */
+  COMPLAINT_DEAD(Range.WEIGHT),
+  /** Bayes factor of a complaint that lamps dim. */
+  COMPLAINT_DIMS(Range.WEIGHT),
+  /** Bayes factor of a complaint that lamps flicker. */
+  COMPLAINT_FLICKERS(Range.WEIGHT),
+  /** Bayes factor of a complaint that lamps get brighter. */
+  COMPLAINT_BRIGHTER(Range.WEIGHT),
+  /** Bayes factor of a complaint that something is warm. */
+  COMPLAINT_WARM(Range.WEIGHT),
+  /** Bayes factor of a complaint that something trips. */
+  COMPLAINT_TRIPS(Range.WEIGHT),
+  /** Bayes factor of a complaint that it smells. */
+  COMPLAINT_SMELLS(Range.WEIGHT),
+  /** Share of fully open joints where there was a complaint, and nothing is dead or brighter. */
+  NOTHING_DEAD_OPEN_SHARE(Range.PROBABILITY),
+  /** Most resistance of a degraded joint there, ohm. */
+  NOTHING_DEAD_OHMS_HIGH(Range.LARGE_OHMS),
   /** Probability that a GFCI or RCD trips or holds for another reason than its imbalance. */
   WRONG_TRIP(Range.PROBABILITY),
   /** Probability that another joint is degraded too, given one that is. */
@@ -140,6 +158,11 @@ public enum Assumption {
   /** Whether it bears only on what was seen in open boxes. */
   public boolean isAboutLooking() {
     return this == MISSED_BY_LOOKING || this == FALSE_ALARM;
+  }
+
+  /** Whether it bears only on what was complained of. */
+  public boolean isAboutComplaints() {
+    return compareTo(COMPLAINT_DEAD) >= 0 && compareTo(NOTHING_DEAD_OHMS_HIGH) <= 0;
   }
 
   /** The unit of the value, as printed: {@code ohm}, {@code log sd}, {@code probability}, ... */

@@ -22,13 +22,15 @@ import ohmtrail.survey.load.Load;
  * @param findings what was found at boxes, one for each place at most
  * @param hardWired the loads that are wired in where they are, each once at most: on in every test
  *     unless it says otherwise, as far as their switches let them
+ * @param complaints what those say who use the circuit
  */
 public record Survey(
     List<Meter> meters,
     List<Load> loads,
     List<Test> tests,
     List<Finding> findings,
-    List<LoadInUse> hardWired) {
+    List<LoadInUse> hardWired,
+    List<Complaint> complaints) {
   /**
    * A reading of more than so many times the nominal voltage is refused. A slip of the decimal
    * point is let through: it is for the method to find.
@@ -45,6 +47,7 @@ public record Survey(
     tests = List.copyOf(tests);
     findings = List.copyOf(findings);
     hardWired = List.copyOf(hardWired);
+    complaints = List.copyOf(complaints);
     requireUnique("Meter", meters, Meter::name);
     requireUnique("Load", loads, Load::name);
     requireUnique("Test", tests, Test::name);
@@ -63,6 +66,16 @@ public record Survey(
     }
   }
 
+  /** A survey that nobody complained before. */
+  public Survey(
+      List<Meter> meters,
+      List<Load> loads,
+      List<Test> tests,
+      List<Finding> findings,
+      List<LoadInUse> hardWired) {
+    this(meters, loads, tests, findings, hardWired, List.of());
+  }
+
   /** A survey of readings alone, with nothing wired in. */
   public Survey(List<Meter> meters, List<Load> loads, List<Test> tests) {
     this(meters, loads, tests, List.of(), List.of());
@@ -70,12 +83,12 @@ public record Survey(
 
   /** The same with other tests. */
   public Survey withTests(List<Test> changed) {
-    return new Survey(meters, loads, changed, findings, hardWired);
+    return new Survey(meters, loads, changed, findings, hardWired, complaints);
   }
 
   /** The same with other loads. */
   public Survey withLoads(List<Load> changed) {
-    return new Survey(meters, changed, tests, findings, hardWired);
+    return new Survey(meters, changed, tests, findings, hardWired, complaints);
   }
 
   /** The same with something found; it takes the place of what was found there before. */
@@ -83,7 +96,7 @@ public record Survey(
     List<Finding> all = new ArrayList<>(findings);
     all.removeIf(before -> before.place().equals(found.place()));
     all.add(found);
-    return new Survey(meters, loads, tests, all, hardWired);
+    return new Survey(meters, loads, tests, all, hardWired, complaints);
   }
 
   /** The same as if nobody had been there. */
@@ -93,7 +106,13 @@ public record Survey(
         loads,
         tests,
         findings.stream().filter(finding -> !finding.place().equals(place)).toList(),
-        hardWired);
+        hardWired,
+        complaints);
+  }
+
+  /** The same with what was complained of. */
+  public Survey withComplaints(List<Complaint> heard) {
+    return new Survey(meters, loads, tests, findings, hardWired, heard);
   }
 
   /** Where that was found. */
@@ -208,6 +227,7 @@ public record Survey(
    */
   public void requireFits(Circuit circuit) {
     findings.forEach(finding -> requirePlace(circuit, finding));
+    complaints.forEach(complaint -> requirePlaces(circuit, complaint));
     hardWired.forEach(use -> requireConductors(circuit, use, "the circuit"));
     for (Test test : tests) {
       test.loads()
@@ -231,6 +251,19 @@ public record Survey(
               + " or "
               + Finding.SUPPLY);
     }
+  }
+
+  private void requirePlaces(Circuit circuit, Complaint complaint) {
+    for (String box : complaint.boxes()) {
+      if (circuit.box(box).isEmpty()) {
+        throw new SurveyException(
+            "Box ("
+                + box
+                + ") of a complaint must be one of "
+                + circuit.boxes().stream().map(Box::name).toList());
+      }
+    }
+    complaint.load().ifPresent(this::load);
   }
 
   private void requireFits(Circuit circuit, Trip trip, Test test) {

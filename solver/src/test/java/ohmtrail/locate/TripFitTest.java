@@ -176,7 +176,11 @@ class TripFitTest {
   // ---- by the locator
 
   private static Priors priors(Survey survey, Assumptions assumptions) {
-    return Priors.of(CIRCUIT, assumptions, Looks.of(survey, assumptions));
+    return Priors.of(
+        CIRCUIT,
+        assumptions,
+        Looks.of(survey, assumptions),
+        ComplaintLikelihood.of(CIRCUIT, survey, assumptions));
   }
 
   private static Linearised linearised(String seen, double ohms) {

@@ -58,6 +58,7 @@ public final class CaseText {
     SurveyWriter writer = new SurveyWriter(is, now.circuit());
     GrowingText longer =
         GrowingText.of(text)
+            .plus("complaint", writer.complaints(added(was, is, Survey::complaints)))
             .plus("loads", writer.loads(added(was, is, Survey::loads)))
             .plus("tests", writer.tests(added(was, is, Survey::tests)))
             .plus("found", writer.findings(added(was, is, Survey::findings)));

@@ -40,6 +40,11 @@ record NewRun(
 
   /** What is asked, in this order; what is read of the answer, and what no answer means. */
   enum Asked {
+    COMPLAINT(
+        "What is complained of? dead, dims, flickers, brighter, warm, trips or smells. Enter alone"
+            + " where nobody has said.",
+        "complaint",
+        ""),
     SUPPLY("Supply? Enter alone takes 120 V 60 Hz; others: 230 V 50 Hz, 120/240 V.", "supply", ""),
     BREAKER("Breaker? Such as 15 A. Enter alone takes what is usual on the cable.", "breaker", ""),
     CABLE("Cable? Such as 14 AWG or 2.5 mm2. Enter alone takes what is usual.", "cable", ""),
@@ -53,7 +58,12 @@ record NewRun(
         "meters",
         "no"),
     LOAD(
-        "What can be plugged in as a load? Enter alone takes a heater of 1500 W.", "loads", HEATER);
+        "What can be plugged in as a load? Enter alone takes a heater of 1500 W.", "loads", HEATER),
+    WHERE(
+        "Where is it noticed, and what is on then? Such as hall-2, or hall-2 with heater at hall-3."
+            + " Enter alone where nobody has said.",
+        "complaint",
+        "");
 
     private final String words;
     private final String key;
@@ -73,7 +83,7 @@ record NewRun(
 
   /** What is said first, and the state that it leads to. */
   static Reply begin(String title, int width) {
-    NewRun first = new NewRun(width, title, Map.of(), List.of(), Asked.SUPPLY, Optional.empty());
+    NewRun first = new NewRun(width, title, Map.of(), List.of(), Asked.COMPLAINT, Optional.empty());
     return Reply.on(
         new Page(width)
             .paragraphs(
@@ -132,8 +142,13 @@ record NewRun(
 
   private Asked following() {
     List<Asked> all = List.of(Asked.values());
-    int next = all.indexOf(asked) + 1;
-    return next < all.size() ? all.get(next) : asked;
+    return isLast() ? asked : all.get(all.indexOf(asked) + 1);
+  }
+
+  /** Where something is noticed is asked only where something was complained of. */
+  private boolean isLast() {
+    boolean silent = answers.getOrDefault(Asked.COMPLAINT, "").isEmpty();
+    return asked == Asked.WHERE || (asked == Asked.LOAD && silent);
   }
 
   private Reply box(String typed) {
@@ -165,8 +180,7 @@ record NewRun(
     if (!readout.problems().isEmpty()) {
       return Reply.on(said(String.join("\n", readout.problems())), this);
     }
-    boolean done = asked == Asked.LOAD;
-    return done ? Search.begin(readout.caseFile().orElseThrow(), width) : Reply.on("", changed);
+    return isLast() ? Search.begin(readout.caseFile().orElseThrow(), width) : Reply.on("", changed);
   }
 
   /**
@@ -197,6 +211,13 @@ record NewRun(
     text.append("run:\n  - panel\n");
     List<String> boxes = run.isEmpty() ? List.of("first: receptacle") : run;
     boxes.forEach(entry -> text.append("  - ").append(entry).append('\n'));
+    String complaint = answers.getOrDefault(Asked.COMPLAINT, "");
+    if (!complaint.isEmpty()) {
+      String where = answers.getOrDefault(Asked.WHERE, "");
+      boolean bare = !where.isEmpty() && !where.matches("(?i)(at|with)\\b.*");
+      String said = (complaint + (bare ? " at " : " ") + where).strip();
+      text.append("complaint: ").append(CaseFileWriter.text(said)).append('\n');
+    }
     text.append("meters:\n  high: 10 Mohm\n");
     if (answers.getOrDefault(Asked.METER, "no").toLowerCase(Locale.ROOT).startsWith("y")) {
       text.append("  low: 3 kohm\n");

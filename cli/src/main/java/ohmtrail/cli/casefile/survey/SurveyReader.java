@@ -12,6 +12,8 @@ import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.SourceText;
+import ohmtrail.cli.names.Names;
+import ohmtrail.survey.Complaint;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
@@ -66,6 +68,8 @@ public final class SurveyReader {
     }
     List<Finding> findings =
         fields.items("found").map(new FindingReader(run.names(), problems)::read).orElse(List.of());
+    List<Complaint> complaints =
+        fields.node("complaint").map(complaintReader(uses.loads())::read).orElse(List.of());
     List<Test> taken = tests.tests();
     return survey(
         () ->
@@ -74,7 +78,13 @@ public final class SurveyReader {
                 uses.loads(),
                 taken,
                 findings,
-                hardWired));
+                hardWired,
+                complaints));
+  }
+
+  private ComplaintReader complaintReader(List<Load> loads) {
+    return new ComplaintReader(
+        run.names(), new Names(loads.stream().map(Load::name).toList()), problems);
   }
 
   private Survey survey(Supplier<Survey> read) {

@@ -18,6 +18,7 @@ import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.YamlText;
 import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Unit;
+import ohmtrail.survey.Complaint;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
@@ -53,7 +54,8 @@ public final class SurveyWriter {
 
   /** The lines from the meters to what was found. */
   public String write() {
-    return (survey.meters().isEmpty() ? "meters: {}\n" : "")
+    return under("complaint", complaints(survey.complaints()))
+        + (survey.meters().isEmpty() ? "meters: {}\n" : "")
         + under("meters", meters(survey.meters()))
         + under("loads", loads(survey.loads()))
         + under("tests", tests(survey.tests()))
@@ -85,6 +87,12 @@ public final class SurveyWriter {
   /** The lines of some of what was found, without their key. */
   public String findings(List<Finding> some) {
     return lines(some, this::writeFinding);
+  }
+
+  /** The lines of some of the complaints, without their key. */
+  public String complaints(List<Complaint> some) {
+    return lines(
+        some, complaint -> out.append("  - " + YamlText.of(complaint.text()) + "\n"));
   }
 
   private <T> String lines(List<T> some, Consumer<T> writing) {

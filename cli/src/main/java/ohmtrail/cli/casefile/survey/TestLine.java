@@ -97,7 +97,12 @@ public record TestLine(Survey survey, List<String> wrong) {
     List<Test> all = new ArrayList<>(taken.tests());
     tests.tests().forEach(test -> all.add(test.named(taken.freeTestName(test.name()))));
     return new Survey(
-        used(meters, taken.meters(), all), uses.loads(), all, taken.findings(), taken.hardWired());
+        used(meters, taken.meters(), all),
+        uses.loads(),
+        all,
+        taken.findings(),
+        taken.hardWired(),
+        taken.complaints());
   }
 
   /** Those of a case, and what everybody has of each kind that it does not name. */

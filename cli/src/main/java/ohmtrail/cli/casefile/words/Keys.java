@@ -20,6 +20,7 @@ public final class Keys {
               "protection",
               "joints",
               "run",
+              "complaint",
               "meters",
               "loads",
               "tests",
