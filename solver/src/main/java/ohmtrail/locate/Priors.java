@@ -9,9 +9,8 @@ import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 
 /**
- * How likely each hypothesis is before any reading, after what was complained of and a look into the
- * boxes that were opened.
- * The values are stated assumptions.
+ * How likely each hypothesis is before any reading, after what was complained of and a look into
+ * the boxes that were opened. The values are stated assumptions.
  */
 final class Priors {
   private final double healthy;

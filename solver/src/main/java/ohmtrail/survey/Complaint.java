@@ -101,7 +101,9 @@ public record Complaint(
         && (circuit.supply().legs().conductors().size() > 1 || joint.role() == JointRole.SUPPLY);
   }
 
-  /** The joints that carry the current of a box: before the panel, on every way there, and its own. */
+  /**
+   * The joints that carry the current of a box: before the panel, on every way there, and its own.
+   */
   private static Set<Joint> feeding(Circuit circuit, String box) {
     Set<Joint> feeding = new HashSet<>(circuit.deviceJoints(box));
     circuit.joints().stream()

@@ -35,7 +35,9 @@ class ComplaintTest {
     PracticeCase drawn = drawn("loose", seed);
     Complaint dims = someDimming(drawn, seed);
     assertEquals(
-        new TreeSet<>(lowering(drawn, dims)), new TreeSet<>(dims.causes(drawn.circuit())), "" + seed);
+        new TreeSet<>(lowering(drawn, dims)),
+        new TreeSet<>(dims.causes(drawn.circuit())),
+        "" + seed);
   }
 
   @Property(tries = 20)
@@ -56,8 +58,7 @@ class ComplaintTest {
   }
 
   private static PracticeCase drawn(String population, long seed) {
-    return new Practice(
-            Population.named(population).orElseThrow(), Assumptions.defaults(), seed)
+    return new Practice(Population.named(population).orElseThrow(), Assumptions.defaults(), seed)
         .caseOf(0);
   }
 
@@ -72,34 +73,33 @@ class ComplaintTest {
         Symptom.DIMS, Optional.of(noticed), Optional.of(load), Optional.of(loaded));
   }
 
-  /** The joints of which an ohm more takes something off the voltage there. */
+  /** The joints of which an ohm more makes the voltage there fall further when the load starts. */
   private static Set<String> lowering(PracticeCase drawn, Complaint dims) {
-    Circuit circuit = drawn.circuit();
+    LoadInUse use = new LoadInUse(dims.load().orElseThrow(), dims.loadBox().orElseThrow());
     String box = dims.box().orElseThrow();
+    ProbePoints usual = ProbePoints.usual(drawn.circuit(), box);
+    List<Reading> read = List.of(new Reading(box, usual, drawn.survey().meters().get(0).name(), 0));
     Survey survey =
-        new Survey(
-            drawn.survey().meters(),
-            drawn.survey().loads(),
-            List.of(
-                new ohmtrail.survey.Test(
-                    "loaded",
-                    List.of(new LoadInUse(dims.load().orElseThrow(), dims.loadBox().orElseThrow())),
-                    List.of(
-                        new Reading(
-                            box,
-                            ProbePoints.usual(circuit, box),
-                            drawn.survey().meters().get(0).name(),
-                            0)))));
-    Predictor predictor = new Predictor(circuit, survey, drawn.assumptions());
-    double sound = predictor.readings(List.of()).get(0);
+        drawn
+            .survey()
+            .withTests(
+                List.of(
+                    new ohmtrail.survey.Test("idle", List.of(), read),
+                    new ohmtrail.survey.Test("loaded", List.of(use), read)));
+    Predictor predictor = new Predictor(drawn.circuit(), survey, drawn.assumptions());
+    double sound = fall(predictor.readings(List.of()));
     Set<String> lowering = new HashSet<>();
-    for (Joint joint : circuit.joints()) {
-      Degradation degraded = new Degradation(joint.id(), ADDED_OHMS);
-      if (sound - predictor.readings(List.of(degraded)).get(0) > NOTICED_VOLTS) {
+    for (Joint joint : drawn.circuit().joints()) {
+      double fall = fall(predictor.readings(List.of(new Degradation(joint.id(), ADDED_OHMS))));
+      if (fall > Math.max(0, sound) + NOTICED_VOLTS) {
         lowering.add(joint.id());
       }
     }
     return lowering;
+  }
+
+  private static double fall(List<Double> idleAndLoaded) {
+    return idleAndLoaded.get(0) - idleAndLoaded.get(1);
   }
 
   @Test
@@ -144,8 +144,6 @@ class ComplaintTest {
   void aPlaceOfALoadWithoutALoadIsRefused() {
     assertThrows(
         SurveyException.class,
-        () ->
-            new Complaint(
-                Symptom.DIMS, Optional.empty(), Optional.empty(), Optional.of("hall")));
+        () -> new Complaint(Symptom.DIMS, Optional.empty(), Optional.empty(), Optional.of("hall")));
   }
 }

@@ -66,7 +66,7 @@ class TerminalTest {
   void theEndOfInputOnATerminalSavesAndSaysSo() throws IOException {
     Path file = folder.resolve("hall.yaml");
     try (Typist typist = Typist.onTerminal(COLUMNS, "walk", file.toString())) {
-      for (String answer : List.of("", "", "", "", "hall-1 12 ft")) {
+      for (String answer : List.of("", "", "", "", "", "hall-1 12 ft")) {
         typist.untilAsked();
         typist.type(answer);
       }
@@ -83,7 +83,7 @@ class TerminalTest {
   void aFileThatSomebodyElseChangesMeanwhileIsLeftAlone() throws IOException {
     Path file = folder.resolve("hall.yaml");
     try (Typist typist = Typist.onTerminal(COLUMNS, "walk", file.toString())) {
-      for (String answer : List.of("", "", "", "", "hall-1 12 ft")) {
+      for (String answer : List.of("", "", "", "", "", "hall-1 12 ft")) {
         typist.untilAsked();
         typist.type(answer);
       }

@@ -16,6 +16,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.casefile.CaseText;
+import ohmtrail.survey.Complaint;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Measurand;
 import org.junit.jupiter.api.Test;
@@ -317,12 +318,36 @@ class WalkTest {
   void aRunThatCannotBeIsRefusedLineByLine() {
     walk(
         Optional.empty(),
-        List.of("120 V", "15", "15 A", "", "glue", "", "hall 12 fot", "hall-1 12 ft", "quit"));
+        List.of("", "120 V", "15", "15 A", "", "glue", "", "hall 12 fot", "hall-1 12 ft", "quit"));
 
     assertTrue(flat().contains("Breaker rating (15) must be a current in A."), flat());
     assertTrue(flat().contains("(glue)"), flat());
     assertTrue(flat().contains("fot"), flat());
     assertEquals(2, memory.last().circuit().boxes().size());
+  }
+
+  @Test
+  void whatIsComplainedOfIsAskedFirstAndWhereAtTheEndAndBothAreKept() {
+    walk(
+        Optional.empty(),
+        List.of(
+            "lights dim",
+            "",
+            "15 A",
+            "",
+            "",
+            "hall-1 12 ft",
+            "tv 12 ft",
+            "",
+            "no",
+            "",
+            "tv with heater at hall-1",
+            "quit"));
+
+    assertTrue(flat().indexOf("What is complained of?") < flat().indexOf("Supply?"), flat());
+    assertEquals(
+        List.of("dims at tv with heater at hall-1"),
+        memory.last().survey().complaints().stream().map(Complaint::text).toList());
   }
 
   private static final String LOOKED =

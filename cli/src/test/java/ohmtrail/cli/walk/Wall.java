@@ -26,6 +26,7 @@ final class Wall {
   static final List<String> DESCRIBED =
       List.of(
           "",
+          "",
           "15 A",
           "14 AWG",
           "push-in",

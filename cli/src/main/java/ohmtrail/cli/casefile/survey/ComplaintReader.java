@@ -25,9 +25,35 @@ public final class ComplaintReader {
   /** Words that say nothing by themselves. */
   private static final Set<String> PASSED_OVER =
       Set.of(
-          "the", "a", "it", "is", "are", "gets", "get", "light", "lights", "lamp", "lamps", "outlet",
-          "outlets", "receptacle", "receptacles", "socket", "sockets", "everything", "all", "works",
-          "but", "breaker", "gfci", "rcd", "when", "on", "burnt", "of", "there");
+          "the",
+          "a",
+          "it",
+          "is",
+          "are",
+          "gets",
+          "get",
+          "light",
+          "lights",
+          "lamp",
+          "lamps",
+          "outlet",
+          "outlets",
+          "receptacle",
+          "receptacles",
+          "socket",
+          "sockets",
+          "everything",
+          "all",
+          "works",
+          "but",
+          "breaker",
+          "gfci",
+          "rcd",
+          "when",
+          "on",
+          "burnt",
+          "of",
+          "there");
 
   private final Names symptoms = new Names(SYMPTOMS.keySet());
   private final Names boxes;
@@ -111,8 +137,7 @@ public final class ComplaintReader {
   private Optional<Symptom> symptom(Words words, Scalar scalar) {
     passOver(words);
     Optional<Word> word = words.peek();
-    Optional<Symptom> symptom =
-        word.flatMap(each -> symptoms.find(each.text())).map(SYMPTOMS::get);
+    Optional<Symptom> symptom = word.flatMap(each -> symptoms.find(each.text())).map(SYMPTOMS::get);
     if (symptom.isEmpty()) {
       problems.unknown(word.orElse(scalar.word()), "Complaint: word", symptoms);
     } else {
@@ -130,8 +155,7 @@ public final class ComplaintReader {
   private Optional<String> name(Words words, String what, Names names) {
     Optional<Word> name = words.takeName(names);
     if (name.isEmpty()) {
-      problems.unknown(
-          words.peek().orElseGet(() -> new Word("", words.place())), what, names);
+      problems.unknown(words.peek().orElseGet(() -> new Word("", words.place())), what, names);
     }
     return name.map(Word::text);
   }

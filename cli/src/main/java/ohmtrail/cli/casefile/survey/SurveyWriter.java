@@ -91,8 +91,7 @@ public final class SurveyWriter {
 
   /** The lines of some of the complaints, without their key. */
   public String complaints(List<Complaint> some) {
-    return lines(
-        some, complaint -> out.append("  - " + YamlText.of(complaint.text()) + "\n"));
+    return lines(some, complaint -> out.append("  - " + YamlText.of(complaint.text()) + "\n"));
   }
 
   private <T> String lines(List<T> some, Consumer<T> writing) {
