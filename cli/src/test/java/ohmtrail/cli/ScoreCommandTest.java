@@ -108,7 +108,7 @@ class ScoreCommandTest {
     JsonNode slight = document.get("populations").get(0);
     assertEquals("score-game", document.get("document").asText());
     assertEquals("4", document.get("seed").asText());
-    assertEquals("lights-dim", slight.get("complaint").asText());
+    assertEquals("dims", slight.get("complaint").asText());
     for (String other : List.of("halfSplit", "everythingFirst")) {
       assertEquals(
           slight.get("advice").get("minutes").get("mean").asDouble()

@@ -10,6 +10,7 @@ import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointRole;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Symptom;
 
 /**
  * What faults are drawn. The joint is drawn by the prior weight of its kind; the ohms uniform in
@@ -31,6 +32,9 @@ public record FaultKind(
     double highestOhms,
     List<ConductorRole> conductors,
     List<JointRole> roles) {
+  /** A lamp of 60 W, 240 ohm at 120 V, behind so many ohms is dimmer, and not dark. */
+  private static final double DIMMING_OHMS = 1000;
+
   /** All but the ground. */
   private static final List<ConductorRole> CURRENT_CARRYING =
       Stream.of(ConductorRole.values()).filter(role -> role != ConductorRole.GROUND).toList();
@@ -117,5 +121,10 @@ public record FaultKind(
     double total = weights.values().stream().mapToDouble(Double::doubleValue).sum();
     weights.replaceAll((joint, weight) -> weight / total);
     return weights;
+  }
+
+  /** What would be complained of: that lamps dim where none of these joints leaves them dark. */
+  public Symptom symptom() {
+    return openShare == 0 && highestOhms <= DIMMING_OHMS ? Symptom.DIMS : Symptom.DEAD;
   }
 }

@@ -8,6 +8,7 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Degradation;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Complaint;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
@@ -32,6 +33,11 @@ public record PracticeCase(Circuit circuit, Survey survey, Assumptions assumptio
   /** What is to be located: circuit, survey and assumptions. */
   public Problem problem() {
     return new Problem(circuit, survey, assumptions);
+  }
+
+  /** The same case, begun with that complaint. */
+  public PracticeCase with(Complaint heard) {
+    return new PracticeCase(circuit, survey.withComplaints(List.of(heard)), assumptions, truth);
   }
 
   /** The same case with every reading as the meter showed it. */

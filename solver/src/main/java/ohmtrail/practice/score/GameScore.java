@@ -6,9 +6,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Stream;
 import ohmtrail.practice.Population;
-import ohmtrail.practice.search.Complaint;
 import ohmtrail.practice.search.Played;
 import ohmtrail.practice.search.Way;
+import ohmtrail.survey.Complaint;
 
 /**
  * How the ways to search do on the same circuits of a population.

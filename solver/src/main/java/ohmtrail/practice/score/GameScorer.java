@@ -8,12 +8,12 @@ import ohmtrail.practice.LiveCircuit;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
-import ohmtrail.practice.search.Complaint;
 import ohmtrail.practice.search.Game;
 import ohmtrail.practice.search.Played;
 import ohmtrail.practice.search.Way;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Complaint;
 
 /**
  * Plays the whole search on the first circuits of a series, from the complaint alone, in every way
@@ -33,7 +33,7 @@ public final class GameScorer {
    * Prepares.
    *
    * @param population what circuits and faults are drawn from; has a game
-   * @param assumptions what is taken for granted before the complaint
+   * @param assumptions what is taken for granted
    * @param minutes how long each step takes
    * @param seed the number of the series
    * @param games how many circuits; at least 1
@@ -52,8 +52,8 @@ public final class GameScorer {
       throw new IllegalArgumentException(
           "Population (" + population.name() + ") of a game must have one degraded joint always");
     }
-    this.complaint = Complaint.of(population.faults());
-    this.practice = new Practice(population, complaint.heardBy(assumptions), seed);
+    this.complaint = new Complaint(population.faults().symptom());
+    this.practice = new Practice(population, assumptions, seed);
     this.minutes = minutes;
     this.seed = seed;
     this.games = new EachCase(games, threads);
@@ -75,7 +75,7 @@ public final class GameScorer {
   }
 
   private Map<Way, Played> played(int number) {
-    PracticeCase drawn = practice.caseOf(number);
+    PracticeCase drawn = practice.caseOf(number).with(complaint);
     // Another seed for each circuit: else every first reading would have the same error.
     long ofGame = seed + number;
     Map<Way, Played> played = new EnumMap<>(Way.class);

@@ -9,11 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import ohmtrail.practice.Population;
-import ohmtrail.practice.search.Complaint;
 import ohmtrail.practice.search.Played;
 import ohmtrail.practice.search.Way;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Minutes;
+import ohmtrail.survey.Complaint;
+import ohmtrail.survey.Symptom;
 import org.junit.jupiter.api.Test;
 
 class GameScorerTest {
@@ -53,7 +54,7 @@ class GameScorerTest {
     GameScore score =
         GameScore.of(
             Population.loose(),
-            Complaint.LIGHTS_DIM,
+            new Complaint(Symptom.DIMS),
             List.of(circuit(10, 20, 40), circuit(30, 60, 40)));
 
     Tally advice = score.of(Way.ADVICE);
@@ -71,7 +72,7 @@ class GameScorerTest {
     GameScore score =
         GameScore.of(
             Population.loose(),
-            Complaint.LIGHTS_DIM,
+            new Complaint(Symptom.DIMS),
             List.of(circuit(10, 20, 40), circuit(30, 60, 40)));
 
     assertEquals(new Ratio(0.5, 0), score.minutesOfAdviceBeside(Way.HALF_SPLIT));
@@ -110,12 +111,9 @@ class GameScorerTest {
 
   @Test
   void nobodyComplainsOfDimLightsWhereSomethingIsDead() {
-    assertEquals(Complaint.LIGHTS_DIM, Complaint.of(Population.loose().faults()));
+    assertEquals(Symptom.DIMS, Population.loose().faults().symptom());
     for (String name : List.of("open", "charred")) {
-      assertEquals(
-          Complaint.OUTLETS_FAIL,
-          Complaint.of(Population.named(name).orElseThrow().faults()),
-          name);
+      assertEquals(Symptom.DEAD, Population.named(name).orElseThrow().faults().symptom(), name);
     }
   }
 }

@@ -5,7 +5,6 @@ import ohmtrail.practice.score.GameStudy;
 import ohmtrail.practice.score.Mean;
 import ohmtrail.practice.score.Ratio;
 import ohmtrail.practice.score.Tally;
-import ohmtrail.practice.search.Complaint;
 import ohmtrail.practice.search.Way;
 
 /** How the ways to search do, as JSON. */
@@ -29,7 +28,7 @@ public final class GameJson {
   private void writeScore(GameScore score) {
     json.object()
         .member("population", score.population().name())
-        .member("complaint", word(score.complaint()));
+        .member("complaint", score.complaint().text());
     for (Way way : Way.values()) {
       writeTally(name(way), score.of(way));
     }
@@ -42,13 +41,6 @@ public final class GameJson {
           .end();
     }
     json.end().end();
-  }
-
-  private static String word(Complaint complaint) {
-    return switch (complaint) {
-      case LIGHTS_DIM -> "lights-dim";
-      case OUTLETS_FAIL -> "outlets-fail";
-    };
   }
 
   private static String name(Way way) {

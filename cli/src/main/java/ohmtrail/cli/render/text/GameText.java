@@ -10,7 +10,6 @@ import ohmtrail.practice.score.GameStudy;
 import ohmtrail.practice.score.Mean;
 import ohmtrail.practice.score.Ratio;
 import ohmtrail.practice.score.Tally;
-import ohmtrail.practice.search.Complaint;
 import ohmtrail.practice.search.Way;
 
 /** How the ways to search do, as text. */
@@ -70,17 +69,8 @@ public final class GameText {
 
   private void writeComplaints() {
     Table table = new Table().words("").words("");
-    study
-        .scores()
-        .forEach(score -> table.row(score.population().name(), complaint(score.complaint())));
+    study.scores().forEach(score -> table.row(score.population().name(), score.complaint().text()));
     page.heading("The complaint").table(table);
-  }
-
-  private static String complaint(Complaint complaint) {
-    return switch (complaint) {
-      case LIGHTS_DIM -> "lights dim when something starts; nothing is dead";
-      case OUTLETS_FAIL -> "something is dead, or as good as dead";
-    };
   }
 
   private void write(String heading, String meaning, Function<Tally, Mean> figure) {
