@@ -128,6 +128,16 @@ public final class Attachments {
     return core;
   }
 
+  /**
+   * The same things attached, answering to the ports that another response drives.
+   *
+   * @param more a response of the same network and ports, such as {@link PortResponse#driving}
+   *     gives
+   */
+  public Attachments through(PortResponse more) {
+    return more == response ? this : new Attachments(more, ports, core, loosening);
+  }
+
   /** The response of one port to one unit at an excited port, with everything attached. */
   public Complex transfer(int observed, int excited) {
     double[] value = new double[2];

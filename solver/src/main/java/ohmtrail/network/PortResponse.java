@@ -8,17 +8,22 @@ import java.util.List;
  * What every observed port of a network does when each excited port in turn is driven by one unit,
  * with nothing attached.
  *
- * <p>Rows are the observed ports; columns are those of them that are excited. A column that was not
- * asked for follows from reciprocity ({@link #transfer}). Immutable and safe to share between
- * threads; about 16 bytes per entry.
+ * <p>Rows are the observed ports; columns are those of them that are excited, 16 bytes per row
+ * each. Excite what carries attachments and little else: of 200 receptacles on a run, each with its
+ * joints, all columns are half a gigabyte and grow with the square. A column that is needed for a
+ * while is had by {@link #driving}, at the cost of one substitution, which is linear in the number
+ * of nodes on a tree. One that was not asked for follows from reciprocity ({@link #transfer}).
+ * Immutable and safe to share between threads.
  */
 public final class PortResponse {
+  private final Elimination elimination;
   private final List<Port> ports;
 
   /** One array per observed port that is excited, complex interleaved; empty for the others. */
   private final double[][] columns;
 
-  private PortResponse(List<Port> ports, double[][] columns) {
+  private PortResponse(Elimination elimination, List<Port> ports, double[][] columns) {
+    this.elimination = elimination;
     this.ports = ports;
     this.columns = columns;
   }
@@ -36,11 +41,30 @@ public final class PortResponse {
     double[][] columns = new double[observed.size()][0];
     for (int port : excited) {
       if (columns[port].length == 0 && !observed.isEmpty()) {
-        columns[port] = new double[2 * observed.size()];
-        elimination.respond(observed.get(port), observed, columns[port], 0);
+        columns[port] = column(elimination, observed, port);
       }
     }
-    return new PortResponse(observed, columns);
+    return new PortResponse(elimination, observed, columns);
+  }
+
+  private static double[] column(Elimination elimination, List<Port> ports, int excited) {
+    double[] column = new double[2 * ports.size()];
+    elimination.respond(ports.get(excited), ports, column, 0);
+    return column;
+  }
+
+  /**
+   * The same network with one more port driven: itself where it is driven already.
+   *
+   * @param port its place among the observed ports
+   */
+  public PortResponse driving(int port) {
+    if (isExcited(port)) {
+      return this;
+    }
+    double[][] more = columns.clone();
+    more[port] = column(elimination, ports, port);
+    return new PortResponse(elimination, ports, more);
   }
 
   /** Drives every port. */

@@ -1,11 +1,13 @@
 package ohmtrail.predict;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
 
@@ -16,6 +18,10 @@ import ohmtrail.network.Complex;
  * through the healthy joint, t the transfer from its gap to the meter, y the admittance seen in the
  * gap, and k = R/(1 + y R): from nothing to 1/y when the joint is open. Where a load follows its
  * voltage it settles anew at every R. Immutable; safe to share.
+ *
+ * <p>It keeps three complex figures per reading and can be had of every joint of a long run; {@link
+ * #sweep(int[])} keeps two more per reading and parameter, so have it of one joint after the other,
+ * or of the few that come near the readings.
  */
 public final class JointResponse {
   private final SurveyModel model;
@@ -40,15 +46,17 @@ public final class JointResponse {
     volts = new double[2 * readings];
     step = new double[2 * readings];
     admittance = new double[2 * readings];
+    Map<Wiring, Wiring> ready = new HashMap<>();
     for (int r = 0; r < readings; r++) {
-      prepare(r, model.states().get(r));
+      ReadingState state = model.states().get(r);
+      int gap = state.wiring().jointPort(joint);
+      prepare(r, state, gap, ready.computeIfAbsent(state.wiring(), own -> own.driving(gap)));
     }
   }
 
-  private void prepare(int r, ReadingState state) {
-    int gap = state.wiring().jointPort(joint);
+  private void prepare(int r, ReadingState state, int gap, Wiring ready) {
     if (!state.isLinear()) {
-      swept.put(r, state.swept(gap));
+      swept.put(r, state.swept(ready, gap));
       return;
     }
     double[] w = state.driven();
@@ -64,7 +72,7 @@ public final class JointResponse {
     double sign = state.wiring().signTowardsMeter(gap);
     step[2 * r] = sign * (cRe * iRe - cIm * iIm);
     step[2 * r + 1] = sign * (cRe * iIm + cIm * iRe);
-    state.attachments().transfer(gap, gap, admittance, r);
+    state.attachments().through(ready.response()).transfer(gap, gap, admittance, r);
   }
 
   /**
@@ -106,7 +114,17 @@ public final class JointResponse {
 
   /** The same with slopes: what a fit needs, at some cost. */
   public JointSweep sweep() {
-    return new JointSweep(model, joint, this);
+    return sweep(IntStream.range(0, model.parameters().size()).toArray());
+  }
+
+  /**
+   * The same with the slopes of some parameters only, in time and room that go with their number.
+   *
+   * @param felt places of the parameters that any reading feels, ascending; the slopes of the
+   *     others are left at zero
+   */
+  public JointSweep sweep(int[] felt) {
+    return new JointSweep(model, joint, this, felt);
   }
 
   /** The ohms as a law that stays finite from nothing to open, at whichever port. */

@@ -38,15 +38,15 @@ public final class LoadState {
     this.loads = loads;
     this.receptacles = List.copyOf(receptacles);
     this.sourceVolts = sourceVolts;
-    SettledNetwork sound = settled(List.of());
+    SettledNetwork sound = settled(wiring, List.of());
     this.attachments = sound.attachments();
     this.perVolt = sound.drivenBySupply();
     this.sources = wiring.sources().stream().map(source -> source.port()).toList();
   }
 
-  private SettledNetwork settled(List<Attachment> series) {
+  private SettledNetwork settled(Wiring ready, List<Attachment> series) {
     return SettledNetwork.of(
-        wiring.response(),
+        ready.response(),
         loads.constant(),
         series,
         loads.dependent(),
@@ -96,7 +96,8 @@ public final class LoadState {
     }
     int gap = wiring.jointPort(joint);
     if (!loads.dependent().isEmpty()) {
-      double[] shown = settled(List.of(Attachment.series(gap, ohms))).drivenBySupply();
+      double[] shown =
+          settled(wiring.driving(gap), List.of(Attachment.series(gap, ohms))).drivenBySupply();
       return port -> new Complex(shown[2 * port], shown[2 * port + 1]);
     }
     Map<Integer, Complex> transfers = transfers(gap);
@@ -113,9 +114,10 @@ public final class LoadState {
         gap,
         from -> {
           Map<Integer, Complex> to = new HashMap<>();
-          to.put(from, attachments.transfer(from, from));
-          receptacles.forEach(port -> to.put(port, attachments.transfer(port, from)));
-          sources.forEach(port -> to.put(port, attachments.transfer(port, from)));
+          Attachments driving = attachments.through(wiring.driving(from).response());
+          to.put(from, driving.transfer(from, from));
+          receptacles.forEach(port -> to.put(port, driving.transfer(port, from)));
+          sources.forEach(port -> to.put(port, driving.transfer(port, from)));
           return to;
         });
   }

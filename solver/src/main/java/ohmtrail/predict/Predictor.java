@@ -196,8 +196,6 @@ public final class Predictor {
    * @return one per test, in their order
    */
   public List<LoadState> states(List<Test> tests, double[] point) {
-    List<Degradation> anyJoint =
-        circuit.joints().stream().map(joint -> new Degradation(joint.id(), 0)).toList();
     Map<Wiring.State, List<LoadInUse>> everyLoad = new LinkedHashMap<>();
     for (Test test : tests) {
       everyLoad
@@ -205,7 +203,7 @@ public final class Predictor {
           .addAll(survey.loadsOn(test));
     }
     Map<Wiring.State, Wiring> wirings = new LinkedHashMap<>();
-    everyLoad.forEach((state, loads) -> wirings.put(state, wiring(state, loads, anyJoint, point)));
+    everyLoad.forEach((state, loads) -> wirings.put(state, wiring(state, loads, List.of(), point)));
     return tests.stream()
         .map(test -> state(test, Wiring.require(wirings, Wiring.State.of(test), "State"), point))
         .toList();
@@ -279,14 +277,16 @@ public final class Predictor {
 
   private Wiring wiring(
       Wiring.State state, List<LoadInUse> loads, List<Degradation> degradations, double[] point) {
-    Set<Tap> taps = new LinkedHashSet<>();
+    Set<Tap> watched = new LinkedHashSet<>();
     for (Box box : circuit.boxes()) {
-      pairs(box).forEach(pair -> taps.add(new Tap.Pair(box.name(), pair)));
+      pairs(box).forEach(pair -> watched.add(new Tap.Pair(box.name(), pair)));
     }
+    Set<Tap> taps = new LinkedHashSet<>();
     loads.forEach(use -> taps.add(use.tap(circuit)));
     Set<String> joints = new LinkedHashSet<>();
     degradations.forEach(degradation -> joints.add(degradation.joint()));
-    return Wiring.of(circuit, assumptions, parameters, point, state, taps, joints);
+    return Wiring.of(
+        circuit, assumptions, parameters, point, state, new Wiring.Use(watched, taps, joints));
   }
 
   private double[] perVolt(

@@ -80,8 +80,13 @@ final class ReadingState {
   }
 
   ReadingState(Placement placement, List<Attachment> series) {
+    this(placement, placement.wiring(), series);
+  }
+
+  /** With a wiring in which the gap of every ohm is driven. */
+  private ReadingState(Placement placement, Wiring ready, List<Attachment> series) {
     this.placement = placement;
-    this.settled = placement.settle(series);
+    this.settled = placement.settle(ready, series);
     this.observed = placement.observed(settled);
     this.ownElements = placement.elements(settled);
     double[] column = observed.column(settled.attachments());
@@ -169,21 +174,30 @@ final class ReadingState {
     return placement.loads().dependent().isEmpty();
   }
 
-  /** The same reading with ohms added in one more joint, the loads settled anew. */
-  ReadingState with(Attachment added) {
+  /**
+   * The same reading with ohms added in one more joint, the loads settled anew.
+   *
+   * @param ready its wiring, ready for ohms in that joint
+   */
+  ReadingState with(Wiring ready, Attachment added) {
     List<Attachment> series = new ArrayList<>(placement.series());
     series.add(added);
-    return new ReadingState(placement, series);
+    return new ReadingState(placement, ready, series);
   }
 
-  /** What is shown as ohms are added in a joint, the loads settling anew at each value. */
-  ToDoubleFunction<Attachment> swept(int gap) {
+  /**
+   * What is shown as ohms are added in a joint, the loads settling anew at each value.
+   *
+   * @param ready its wiring, ready for ohms in that joint; not kept
+   */
+  ToDoubleFunction<Attachment> swept(Wiring ready, int gap) {
     if (placement.isPlainVoltage()) {
       SweptReading reading =
-          new SweptReading(settled, gap, observed.port(), placement.sourceVolts());
+          new SweptReading(
+              settled.through(ready.response()), gap, observed.port(), placement.sourceVolts());
       return reading::ratio;
     }
-    return added -> with(added).shown().abs();
+    return added -> with(wiring().driving(gap), added).shown().abs();
   }
 
   /** What the meter shows, but for its gain, per volt of supply or as ohms. */
@@ -262,9 +276,9 @@ final class ReadingState {
       return measurand == Measurand.VOLTAGE;
     }
 
-    SettledNetwork settle(List<Attachment> joints) {
+    SettledNetwork settle(Wiring ready, List<Attachment> joints) {
       return SettledNetwork.of(
-          wiring.response(),
+          ready.response(),
           meter.shunts(),
           joints,
           loads.dependent(),

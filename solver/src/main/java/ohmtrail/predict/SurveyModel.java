@@ -78,7 +78,7 @@ public final class SurveyModel {
    * @param assumptions healthy joints, temperature
    * @param parameters from the same circuit, survey and assumptions
    * @param point u of each parameter
-   * @param joints the joints that ohms will be swept in
+   * @param joints the joints that ohms will be swept in; any other may be as well
    * @param degradations ohms that are there already
    */
   public static SurveyModel of(
@@ -90,7 +90,6 @@ public final class SurveyModel {
       List<Joint> joints,
       List<Degradation> degradations) {
     Set<String> excited = new LinkedHashSet<>();
-    joints.forEach(joint -> excited.add(joint.id()));
     degradations.forEach(degradation -> excited.add(degradation.joint()));
     survey.tests().stream()
         .flatMap(test -> test.trips().stream())
@@ -102,7 +101,13 @@ public final class SurveyModel {
             (state, taps) ->
                 wirings.put(
                     state,
-                    Wiring.of(circuit, assumptions, parameters, point, state, taps, excited)));
+                    Wiring.of(
+                        circuit,
+                        assumptions,
+                        parameters,
+                        point,
+                        state,
+                        new Wiring.Use(Set.of(), taps, excited))));
     ReadingStates builder =
         new ReadingStates(circuit, survey, parameters, point, wirings, degradations);
     List<ReadingState> states = new ArrayList<>();

@@ -73,16 +73,34 @@ final class Wiring {
     this.elements = Elements.of(layout.elements(), response);
   }
 
+  private Wiring(PortResponse response, Wiring same) {
+    this.response = response;
+    this.omega = same.omega;
+    this.sources = same.sources;
+    this.jointPorts = same.jointPorts;
+    this.tapPorts = same.tapPorts;
+    this.elements = same.elements;
+  }
+
   /**
-   * Lays out and solves.
+   * What a wiring is there for beside the supply: only these ports are driven.
+   *
+   * @param watched what is looked at and nothing is put at
+   * @param taps where loads and meters will be put
+   * @param joints the ids of the joints that ohms are in from the start; any other joint is had by
+   *     {@link #driving}
+   */
+  record Use(Set<Tap> watched, Set<Tap> taps, Set<String> joints) {}
+
+  /**
+   * Lays out and solves. Time and room grow with the boxes times the taps and joints of the use.
    *
    * @param circuit the circuit
    * @param assumptions for healthy joints and temperature
    * @param parameters the parameters
    * @param point u of each parameter
    * @param state what was switched
-   * @param taps where loads and meters will be put
-   * @param joints the ids of the joints that ohms will be added to
+   * @param use what it is there for
    */
   static Wiring of(
       Circuit circuit,
@@ -90,16 +108,22 @@ final class Wiring {
       Parameters parameters,
       double[] point,
       State state,
-      Set<Tap> taps,
-      Set<String> joints) {
+      Use use) {
     Layout layout = new Layout(circuit, assumptions, parameters, point, state);
     layout.build();
     List<Integer> excited = new ArrayList<>();
     layout.sources().forEach(source -> excited.add(source.port()));
-    joints.forEach(joint -> excited.add(require(layout.jointPorts(), joint, "Joint")));
-    taps.forEach(tap -> excited.add(layout.addTap(tap)));
+    use.joints().forEach(joint -> excited.add(require(layout.jointPorts(), joint, "Joint")));
+    use.taps().forEach(tap -> excited.add(layout.addTap(tap)));
+    use.watched().stream().filter(tap -> !use.taps().contains(tap)).forEach(layout::addTap);
     Elimination elimination = Elimination.of(layout.network());
     return new Wiring(PortResponse.of(elimination, layout.ports(), excited), layout);
+  }
+
+  /** The same with one more joint ready for ohms: one substitution, kept as long as the result. */
+  Wiring driving(int gap) {
+    PortResponse more = response.driving(gap);
+    return more == response ? this : new Wiring(more, this);
   }
 
   PortResponse response() {

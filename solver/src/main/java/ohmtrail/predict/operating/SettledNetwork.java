@@ -79,6 +79,16 @@ public final class SettledNetwork {
     return all;
   }
 
+  /**
+   * The same network, answering to the ports that another response drives.
+   *
+   * @param more a response of the same network and ports
+   */
+  public SettledNetwork through(PortResponse more) {
+    return new SettledNetwork(
+        bare.through(more), bareDriven, attachments.through(more), drivenBySupply, point);
+  }
+
   /** Everything in place, the loads as the admittances that they settled at. */
   public Attachments attachments() {
     return attachments;
