@@ -45,6 +45,24 @@ class LongRunTest {
     assertTrue(out.toString().contains("3001 boxes, 3000 cables"));
   }
 
+  @Test
+  void aChartIsDrawnOfARunOfAThreeHundredBoxes() throws Exception {
+    String chart = directory.resolve("run.svg").toString();
+    String loaded =
+        """
+        meters:
+          m: 10 Mohm, 0.5 % + 2 counts, 0.1 V
+        loads:
+          heater: 1000 W
+        tests:
+          - heater at b299:
+              - b150 hot-neutral 100.0 V m
+        """;
+
+    assertEquals(0, run("predict", chain(300, loaded), "--chart", chart), err.toString());
+    assertTrue(Files.size(Path.of(chart)) > 0);
+  }
+
   private String chain(int boxes, String more) throws IOException {
     return written(
         IntStream.range(0, boxes)

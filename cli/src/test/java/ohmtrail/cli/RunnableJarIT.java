@@ -9,11 +9,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Starts the one runnable jar as a process of its own, as its user does. */
 class RunnableJarIT {
+
+  private static final String HALF_A_GIGABYTE = "-Xmx512m";
 
   @TempDir private Path directory;
 
@@ -73,17 +77,48 @@ class RunnableJarIT {
     assertTrue(Files.size(chart) > 0);
   }
 
+  @Test
+  void aThousandBoxesArePredictedWithinHalfAGigabyte() throws IOException, InterruptedException {
+    Ended ended = runWithin(HALF_A_GIGABYTE, "predict", chain(1000));
+
+    assertEquals(0, ended.exitCode(), ended.err());
+    assertTrue(ended.out().contains("b999 "), ended.out());
+  }
+
+  @Test
+  void fiftyThousandBoxesAreCheckedWithinHalfAGigabyte() throws IOException, InterruptedException {
+    Ended ended = runWithin(HALF_A_GIGABYTE, "check", chain(50_000));
+
+    assertEquals(0, ended.exitCode(), ended.err());
+    assertTrue(ended.out().contains("50001 boxes, 50000 cables"));
+  }
+
+  private String chain(int boxes) throws IOException {
+    String run =
+        IntStream.range(0, boxes)
+            .mapToObj(i -> "  - b" + i + ": receptacle 2 ft")
+            .collect(Collectors.joining("\n"));
+    return Files.writeString(
+            directory.resolve("chain.yaml"), "supply: 120 V\nrun:\n  - panel\n" + run + "\n")
+        .toString();
+  }
+
   private static Path example() {
     return Path.of(System.getProperty("ohmtrail.shared"), "cases", "living-room-neutral.yaml");
   }
 
-  /** Output into files, so that neither stream can stall the process. */
   private Ended run(String... arguments) throws IOException, InterruptedException {
+    return runWithin("-Xmx2g", arguments);
+  }
+
+  /** Output into files, so that neither stream can stall the process. */
+  private Ended runWithin(String heap, String... arguments)
+      throws IOException, InterruptedException {
     Path out = directory.resolve("out");
     Path err = directory.resolve("err");
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-Dfile.encoding=US-ASCII", "-jar"));
+    command.addAll(List.of(heap, "-Dfile.encoding=US-ASCII", "-jar"));
     command.add(System.getProperty("ohmtrail.jar"));
     command.addAll(List.of(arguments));
     int exitCode =

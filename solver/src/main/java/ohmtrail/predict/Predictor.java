@@ -1,7 +1,6 @@
 package ohmtrail.predict;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -66,15 +65,13 @@ public final class Predictor {
 
   /** What the meters would show at a point of the parameters. */
   public List<Double> readings(List<Degradation> degradations, double[] point) {
-    SurveyModel model =
-        SurveyModel.of(circuit, survey, assumptions, parameters, point, List.of(), degradations);
-    Evaluation evaluation = model.buffer();
-    model.evaluate(evaluation);
+    ReadingStates states = states(survey, degradations, point);
+    double source = sourceVolts(point);
     List<Double> shown = new ArrayList<>();
     for (Test test : survey.tests()) {
       for (Reading reading : test.readings()) {
         Meter meter = survey.meter(reading.meter());
-        shown.add(ReadingError.shown(evaluation.volts()[shown.size()], meter));
+        shown.add(ReadingError.shown(states.build(test, reading).magnitude(source), meter));
       }
     }
     return List.copyOf(shown);
@@ -130,21 +127,23 @@ public final class Predictor {
 
   private List<Double> tripAmperes(
       List<Test> tests, List<Degradation> degradations, double[] point) {
-    SurveyModel model =
-        SurveyModel.of(
-            circuit,
-            survey.withTests(tests),
-            assumptions,
-            parameters,
-            point,
-            List.of(),
-            degradations);
-    if (model.watched().isEmpty()) {
-      return List.of();
-    }
-    Evaluation amperes = model.watched().get().buffer();
-    model.watched().get().evaluate(amperes);
-    return Arrays.stream(amperes.volts()).boxed().toList();
+    ReadingStates states = states(survey.withTests(tests), degradations, point);
+    double source = sourceVolts(point);
+    return tests.stream()
+        .flatMap(test -> test.trips().stream().map(trip -> states.build(test, trip)))
+        .map(state -> state.magnitude(source))
+        .toList();
+  }
+
+  private ReadingStates states(Survey of, List<Degradation> degradations, double[] point) {
+    return ReadingStates.of(
+        circuit,
+        of,
+        assumptions,
+        parameters,
+        point,
+        degradations,
+        ReadingStates.Meters.COME_AND_GO);
   }
 
   /** The voltages along the run during a test, with everything as stated. */

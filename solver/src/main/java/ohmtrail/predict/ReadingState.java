@@ -206,6 +206,18 @@ final class ReadingState {
   }
 
   /**
+   * What the meter shows, its gain in it.
+   *
+   * @param sourceVolts voltage of the supply
+   * @return not negative, in the unit of what is read
+   */
+  double magnitude(double sourceVolts) {
+    Complex shown = shown();
+    double scale = followsSupply() ? gain() * sourceVolts : gain();
+    return scale * Math.sqrt(shown.re() * shown.re() + shown.im() * shown.im());
+  }
+
+  /**
    * Adds to slopes, sign reversed, how the factor of what is shown moves per unit of each
    * parameter.
    *

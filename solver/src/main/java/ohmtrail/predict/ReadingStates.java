@@ -1,13 +1,17 @@
 package ohmtrail.predict;
 
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
+import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
@@ -26,7 +30,7 @@ final class ReadingStates {
   private final Map<Wiring.State, Wiring> wirings;
   private final List<Degradation> degradations;
 
-  ReadingStates(
+  private ReadingStates(
       Circuit circuit,
       Survey survey,
       Parameters parameters,
@@ -41,17 +45,75 @@ final class ReadingStates {
     this.degradations = degradations;
   }
 
+  /** What becomes of the places where meters are held once a reading is over. */
+  enum Meters {
+    /** All are kept: the readings are asked again and again. */
+    STAY,
+    /** None is kept: room for one reading at a time, however many there are. */
+    COME_AND_GO
+  }
+
+  /** Solves a circuit for the tests of a survey. */
+  static ReadingStates of(
+      Circuit circuit,
+      Survey survey,
+      Assumptions assumptions,
+      Parameters parameters,
+      double[] point,
+      List<Degradation> degradations,
+      Meters meters) {
+    Set<String> joints = new LinkedHashSet<>();
+    degradations.forEach(degradation -> joints.add(degradation.joint()));
+    survey.tests().stream()
+        .flatMap(test -> test.trips().stream())
+        .map(Trip::device)
+        .distinct()
+        .flatMap(device -> circuit.jointsOutOf(device).stream())
+        .forEach(joint -> joints.add(joint.id()));
+    Map<Wiring.State, Wiring> wirings = new LinkedHashMap<>();
+    uses(circuit, survey, meters, joints)
+        .forEach(
+            (state, use) ->
+                wirings.put(state, Wiring.of(circuit, assumptions, parameters, point, state, use)));
+    return new ReadingStates(circuit, survey, parameters, point, wirings, degradations);
+  }
+
+  /** What is connected in every state that the circuit was in. */
+  private static Map<Wiring.State, Wiring.Use> uses(
+      Circuit circuit, Survey survey, Meters meters, Set<String> joints) {
+    Map<Wiring.State, Wiring.Use> uses = new LinkedHashMap<>();
+    for (Test test : survey.tests()) {
+      Wiring.Use use =
+          uses.computeIfAbsent(
+              Wiring.State.of(test),
+              state -> new Wiring.Use(new LinkedHashSet<>(), new LinkedHashSet<>(), joints));
+      survey.loadsOn(test).forEach(load -> use.taps().add(load.tap(circuit)));
+      Set<Tap> held = meters == Meters.STAY ? use.taps() : use.watched();
+      test.readings().stream()
+          .map(Reading::tap)
+          .filter(tap -> !(tap instanceof Tap.AroundLoad))
+          .forEach(held::add);
+      test.trips().stream()
+          .flatMap(trip -> trip.probe().stream())
+          .map(Trip.Probe::tap)
+          .filter(Tap::isTouching)
+          .forEach(held::add);
+    }
+    return uses;
+  }
+
   ReadingState build(Test test, Reading reading) {
-    Wiring wiring = Wiring.require(wirings, Wiring.State.of(test), "State");
+    Wiring whole = Wiring.require(wirings, Wiring.State.of(test), "State");
     Meter meter = survey.meter(reading.meter());
-    TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
+    TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, whole);
     int gainPlace = parameters.place(new Parameters.GainKey(meter.name()));
     Optional<LoadInUse> around =
         reading.tap() instanceof Tap.AroundLoad clamp
             ? Optional.of(loads.useOf(clamp))
             : Optional.empty();
     Tap tap = around.map(use -> (Tap) use.tap(circuit)).orElse(reading.tap());
-    int port = wiring.tapPort(tap);
+    int port = whole.tapPort(tap);
+    Wiring wiring = whole.driving(port);
     ReadingState.InPlace inPlace = ReadingState.InPlace.of(loads);
     if (meter.measurand() == Measurand.VOLTAGE) {
       addVoltmeter(meter, wiring, port, inPlace);
@@ -79,7 +141,13 @@ final class ReadingStates {
 
   /** What a GFCI or RCD sees at a moment at which somebody watched it. */
   ReadingState build(Test test, Trip trip) {
-    Wiring wiring = Wiring.require(wirings, Wiring.State.of(test), "State");
+    Wiring whole = Wiring.require(wirings, Wiring.State.of(test), "State");
+    Wiring wiring =
+        trip.probe()
+            .map(Trip.Probe::tap)
+            .filter(Tap::isTouching)
+            .map(tap -> whole.driving(whole.tapPort(tap)))
+            .orElse(whole);
     TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
     ReadingState.InPlace inPlace = ReadingState.InPlace.of(loads);
     trip.probe().ifPresent(probe -> addProbe(probe, wiring, inPlace));

@@ -2,21 +2,14 @@ package ohmtrail.predict;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.network.Complex;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
-import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
-import ohmtrail.survey.Trip;
 
 /**
  * The readings of a survey as functions of the ohms added in a joint and of the parameters, at one
@@ -89,27 +82,15 @@ public final class SurveyModel {
       double[] point,
       List<Joint> joints,
       List<Degradation> degradations) {
-    Set<String> excited = new LinkedHashSet<>();
-    degradations.forEach(degradation -> excited.add(degradation.joint()));
-    survey.tests().stream()
-        .flatMap(test -> test.trips().stream())
-        .flatMap(trip -> circuit.jointsOutOf(trip.device()).stream())
-        .forEach(joint -> excited.add(joint.id()));
-    Map<Wiring.State, Wiring> wirings = new LinkedHashMap<>();
-    taps(circuit, survey)
-        .forEach(
-            (state, taps) ->
-                wirings.put(
-                    state,
-                    Wiring.of(
-                        circuit,
-                        assumptions,
-                        parameters,
-                        point,
-                        state,
-                        new Wiring.Use(Set.of(), taps, excited))));
     ReadingStates builder =
-        new ReadingStates(circuit, survey, parameters, point, wirings, degradations);
+        ReadingStates.of(
+            circuit,
+            survey,
+            assumptions,
+            parameters,
+            point,
+            degradations,
+            ReadingStates.Meters.STAY);
     List<ReadingState> states = new ArrayList<>();
     List<ReadingState> devices = new ArrayList<>();
     for (Test test : survey.tests()) {
@@ -121,25 +102,6 @@ public final class SurveyModel {
             ? Optional.empty()
             : Optional.of(new SurveyModel(parameters, point, devices, Optional.empty()));
     return new SurveyModel(parameters, point, states, watched);
-  }
-
-  /** What is connected in every state that the circuit was in. */
-  private static Map<Wiring.State, Set<Tap>> taps(Circuit circuit, Survey survey) {
-    Map<Wiring.State, Set<Tap>> taps = new LinkedHashMap<>();
-    for (Test test : survey.tests()) {
-      Set<Tap> own = taps.computeIfAbsent(Wiring.State.of(test), key -> new LinkedHashSet<>());
-      survey.loadsOn(test).forEach(use -> own.add(use.tap(circuit)));
-      test.readings().stream()
-          .map(Reading::tap)
-          .filter(tap -> !(tap instanceof Tap.AroundLoad))
-          .forEach(own::add);
-      test.trips().stream()
-          .flatMap(trip -> trip.probe().stream())
-          .map(Trip.Probe::tap)
-          .filter(Tap::isTouching)
-          .forEach(own::add);
-    }
-    return taps;
   }
 
   /** Number of readings, in the order of the survey. */

@@ -85,7 +85,7 @@ final class Wiring {
   /**
    * What a wiring is there for beside the supply: only these ports are driven.
    *
-   * @param watched what is looked at and nothing is put at
+   * @param watched what is looked at; a meter may be put there by {@link #driving}
    * @param taps where loads and meters will be put
    * @param joints the ids of the joints that ohms are in from the start; any other joint is had by
    *     {@link #driving}
@@ -120,9 +120,12 @@ final class Wiring {
     return new Wiring(PortResponse.of(elimination, layout.ports(), excited), layout);
   }
 
-  /** The same with one more joint ready for ohms: one substitution, kept as long as the result. */
-  Wiring driving(int gap) {
-    PortResponse more = response.driving(gap);
+  /**
+   * The same with one more port to put something at, the gap of a joint or what a meter is held to:
+   * one substitution, kept as long as the result.
+   */
+  Wiring driving(int port) {
+    PortResponse more = response.driving(port);
     return more == response ? this : new Wiring(more, this);
   }
 

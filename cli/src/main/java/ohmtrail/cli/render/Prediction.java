@@ -80,7 +80,7 @@ public record Prediction(List<Degradation> degradations, List<PredictedTest> tes
     Survey survey = filled(circuit, caseFile.survey());
     Predictor predictor = new Predictor(circuit, survey, caseFile.assumptions());
     List<Double> predicted = predictor.readings(degradations);
-    List<Double> healthy = predictor.readings(List.of());
+    List<Double> healthy = degradations.isEmpty() ? predicted : predictor.readings(List.of());
     List<PredictedTest> tests = new ArrayList<>();
     int next = 0;
     for (Test test : survey.tests()) {
