@@ -144,7 +144,7 @@ public final class Advisor {
       options.add(weighOpening(second));
       options.addAll(weighStops());
       options.sort(Comparator.comparingDouble(Option::expectedMinutes));
-      if (SupplySide.isAtFault(diagnosis, survey)) {
+      if (SupplySide.isAtFault(diagnosis, survey, circuit.supply())) {
         // Nothing read in the run tells more before the supply stands where it should.
         options.sort(
             Comparator.comparing(
@@ -339,7 +339,7 @@ public final class Advisor {
               0,
               (1 - beliefs.healthy()) * price,
               List.of()));
-      if (SupplySide.isAtFault(diagnosis, survey)) {
+      if (SupplySide.isAtFault(diagnosis, survey, circuit.supply())) {
         Choice call = new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY);
         double own = timetable.of(call, survey, situation);
         stops.add(new Option(call, own, own, List.of()));

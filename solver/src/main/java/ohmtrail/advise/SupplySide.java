@@ -1,8 +1,10 @@
 package ohmtrail.advise;
 
+import ohmtrail.circuit.Supply;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.predict.Parameter;
+import ohmtrail.reference.SupplyVoltageRange;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Survey;
 
@@ -11,21 +13,21 @@ import ohmtrail.survey.Survey;
  * panel are hypotheses like any other.
  */
 final class SupplySide {
-  /**
-   * How far from nominal a supply may stand, as a share of it (IEC 60038; ANSI C84.1 is narrower).
-   */
-  private static final double MOST_OFF = 0.1;
-
   private SupplySide() {}
 
-  /** Whether it is, and nobody has looked yet. */
-  static boolean isAtFault(Diagnosis diagnosis, Survey survey) {
+  /**
+   * Whether it is, and nobody has looked yet.
+   *
+   * @param supply of the circuit: the range that its region allows ({@link SupplyVoltageRange})
+   */
+  static boolean isAtFault(Diagnosis diagnosis, Survey survey, Supply supply) {
+    SupplyVoltageRange range = SupplyVoltageRange.of(supply.volts(), supply.hertz());
     return !survey.lookedSound().contains(Finding.SUPPLY)
-        && diagnosis.parameters().stream().anyMatch(SupplySide::isBeyond);
+        && diagnosis.parameters().stream().anyMatch(fitted -> isBeyond(fitted, range));
   }
 
-  private static boolean isBeyond(FittedParameter fitted) {
+  private static boolean isBeyond(FittedParameter fitted, SupplyVoltageRange range) {
     return fitted.parameter() instanceof Parameter.SupplyVoltage supply
-        && Math.abs(fitted.value() / supply.nominal() - 1) > MOST_OFF;
+        && !range.permits(fitted.value() / supply.nominal());
   }
 }

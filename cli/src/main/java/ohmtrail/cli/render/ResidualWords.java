@@ -142,7 +142,8 @@ public final class ResidualWords {
           "may trip (probability "
               + Figures.hundredths(device.rating().tripProbability(amperes))
               + ")";
-      case TRIPS -> "trips";
+      case TRIPS ->
+          "trips within " + Figures.twoDigits(device.rating().longestSeconds(amperes)) + " s";
     };
   }
 

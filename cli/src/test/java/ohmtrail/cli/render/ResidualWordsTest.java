@@ -88,7 +88,7 @@ class ResidualWordsTest {
     assertEquals(
         List.of(
             "The RCD at board (15 to 30 mA) tripped with loop at door hot-ground, test idle. With"
-                + " 6.0 A of imbalance it trips."),
+                + " 6.0 A of imbalance it trips within 0.04 s."),
         ResidualWords.watched(caseFile, caseFile.survey(), List.of()));
   }
 
@@ -108,7 +108,7 @@ class ResidualWordsTest {
     assertEquals(
         List.of(
             "door line-PE with loop, test idle: 24.2 A of imbalance; the RCD at board (15 to 30"
-                + " mA) trips."),
+                + " mA) trips within 0.04 s."),
         trips("25 A"));
     assertEquals(
         List.of(
