@@ -1,6 +1,7 @@
 package ohmtrail.cli;
 
 import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -34,14 +35,16 @@ abstract class AnsweringCommand implements Callable<Integer> {
   }
 
   /**
-   * Answers.
+   * Answers: all of it, or nothing where anything fails.
    *
    * @throws Exception when there is no answer; {@link Messages} tells it
    */
   @Override
   public final Integer call() throws Exception {
     requireSound();
-    answer(json ? Form.JSON : Form.TEXT, spec.commandLine().getOut());
+    StringWriter whole = new StringWriter();
+    answer(json ? Form.JSON : Form.TEXT, new PrintWriter(whole));
+    spec.commandLine().getOut().print(whole);
     return ExitCode.ANSWER;
   }
 

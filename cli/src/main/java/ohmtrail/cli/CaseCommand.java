@@ -22,7 +22,7 @@ abstract class CaseCommand extends AnsweringCommand {
   private CaseFile read() throws CaseFileException {
     CaseFile caseFile = file == null ? withoutFile() : new CaseFileReader().read(file);
     PrintWriter err = spec().commandLine().getErr();
-    caseFile.warnings().forEach(problem -> err.println("warning: " + problem.format()));
+    caseFile.warnings().forEach(problem -> Messages.say("warning: " + problem.format(), err));
     return caseFile;
   }
 

@@ -1,6 +1,7 @@
 package ohmtrail.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -59,11 +60,28 @@ final class ChartOption {
    * Draws the chart, if one was asked for.
    *
    * @throws IOException when the file cannot be written
+   * @throws ParameterException when it is one that the case was read from
    */
   void draw(CaseFile caseFile, Optional<Diagnosis> diagnosis, List<Degradation> degradations)
       throws IOException {
     if (file != null) {
+      requireApart(file, caseFile);
       Drawing.draw(file, caseFile, diagnosis, degradations);
+    }
+  }
+
+  /** A chart in the place of what was read would be the end of it. */
+  private void requireApart(Path chart, CaseFile caseFile) throws IOException {
+    for (Path read : caseFile.files()) {
+      if (Files.exists(chart) && Files.isSameFile(chart, read)) {
+        throw new ParameterException(
+            command.commandLine(),
+            "Chart file ("
+                + chart
+                + ") must be another than the file that the case is read from.\nMaybe write "
+                + chart
+                + "-chart.svg.");
+      }
     }
   }
 

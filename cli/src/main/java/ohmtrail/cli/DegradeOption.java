@@ -3,21 +3,20 @@ package ohmtrail.cli;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
-import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
+import ohmtrail.cli.casefile.TypedFigure;
+import ohmtrail.cli.names.Names;
 import ohmtrail.predict.Degradation;
+import ohmtrail.survey.Measurand;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 
 /** Reads {@code JOINT=OHMS} as people write it. */
 final class DegradeOption {
   private static final int MOST_OFFERED = 4;
-  private static final double KILO = 1e3;
-  private static final double MEGA = 1e6;
-  private static final double MILLI = 1e-3;
 
   private final CommandLine commandLine;
   private final Circuit circuit;
@@ -56,65 +55,34 @@ final class DegradeOption {
               + circuit.joints().get(0).id()
               + "=2.");
     }
-    String id = value.substring(0, equals).strip();
-    if (circuit.joint(id).isEmpty()) {
-      throw wrong(
-          "Joint ("
-              + id
-              + ") must be one of the circuit's.\nMaybe one of these: "
-              + String.join(", ", nearest(id))
-              + ".");
-    }
-    String text = value.substring(equals + 1).strip();
-    OptionalDouble ohms = ohms(text);
-    if (ohms.isEmpty()) {
-      throw wrong(
-          "Ohms ("
-              + text
-              + ") of joint "
-              + id
-              + " must be a number that is not negative, with or without a unit.\n"
-              + "Maybe write 2, 0.5ohm, 3kohm or open.");
-    }
-    return new Degradation(id, ohms.getAsDouble());
+    String joint = joint(value.substring(0, equals).strip());
+    TypedFigure ohms = TypedFigure.of("Ohms", value.substring(equals + 1), Measurand.RESISTANCE);
+    ohms.wrong().ifPresent(this::refuse);
+    return new Degradation(joint, ohms.middle());
+  }
+
+  private String joint(String written) {
+    Names joints = new Names(circuit.joints().stream().map(Joint::id).toList());
+    return joints
+        .find(written)
+        .orElseThrow(
+            () ->
+                wrong(
+                    "Joint ("
+                        + written
+                        + ") must be one of the circuit's.\nMaybe one of these: "
+                        + joints
+                            .nearestFirst(written)
+                            .limit(MOST_OFFERED)
+                            .collect(Collectors.joining(", "))
+                        + "."));
+  }
+
+  private void refuse(String message) {
+    throw wrong(message);
   }
 
   private ParameterException wrong(String message) {
     return new ParameterException(commandLine, message);
-  }
-
-  private List<String> nearest(String id) {
-    return NearestNames.to(id, circuit.joints().stream().map(Joint::id).toList()).stream()
-        .limit(MOST_OFFERED)
-        .toList();
-  }
-
-  private static OptionalDouble ohms(String text) {
-    if (text.toLowerCase(Locale.ROOT).equals("open")) {
-      return OptionalDouble.of(Double.POSITIVE_INFINITY);
-    }
-    int end = 0;
-    while (end < text.length() && "0123456789.".indexOf(text.charAt(end)) >= 0) {
-      end++;
-    }
-    OptionalDouble factor = factor(text.substring(end).strip());
-    String number = text.substring(0, end);
-    boolean isNumber =
-        number.chars().anyMatch(Character::isDigit)
-            && number.indexOf('.') == number.lastIndexOf('.');
-    return isNumber && factor.isPresent()
-        ? OptionalDouble.of(Double.parseDouble(number) * factor.getAsDouble())
-        : OptionalDouble.empty();
-  }
-
-  /** A small m is milli and a capital one mega; a k is kilo either way. */
-  private static OptionalDouble factor(String unit) {
-    return switch (unit) {
-      case "", "ohm", "ohms", "Ohm", "Ohms", "\u03a9", "\u2126" -> OptionalDouble.of(1);
-      case "k", "K", "kohm", "kohms", "kOhm", "k\u03a9", "k\u2126" -> OptionalDouble.of(KILO);
-      case "M", "Mohm", "Mohms", "MOhm", "M\u03a9", "M\u2126", "megohm" -> OptionalDouble.of(MEGA);
-      case "m", "mohm", "mohms", "mOhm", "m\u03a9", "m\u2126" -> OptionalDouble.of(MILLI);
-      default -> OptionalDouble.empty();
-    };
   }
 }

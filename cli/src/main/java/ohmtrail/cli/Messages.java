@@ -5,7 +5,9 @@ import java.io.PrintWriter;
 import ohmtrail.circuit.CircuitException;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.Problem;
+import ohmtrail.cli.names.Shown;
 import ohmtrail.survey.SurveyException;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.IParameterExceptionHandler;
@@ -26,7 +28,7 @@ final class Messages implements IExecutionExceptionHandler, IParameterExceptionH
   public int handleParseException(ParameterException exception, String[] arguments) {
     CommandLine commandLine = exception.getCommandLine();
     PrintWriter err = commandLine.getErr();
-    err.println(exception.getMessage());
+    say(exception.getMessage(), err);
     UnmatchedArgumentException.printSuggestions(exception, err);
     err.println("See: " + commandLine.getCommandSpec().qualifiedName() + " --help");
     return ExitCode.BAD_CASE;
@@ -35,22 +37,28 @@ final class Messages implements IExecutionExceptionHandler, IParameterExceptionH
   /** Tells what went wrong. */
   static int told(Throwable thrown, PrintWriter err) {
     if (thrown instanceof CaseFileException bad) {
-      bad.problems().stream().map(Problem::format).forEach(err::println);
+      bad.problems().stream().map(Problem::format).forEach(problem -> say(problem, err));
       return ExitCode.BAD_CASE;
     }
     if (thrown instanceof SurveyException || thrown instanceof CircuitException) {
-      err.println(thrown.getMessage());
+      say(thrown.getMessage(), err);
       return ExitCode.BAD_CASE;
     }
     if (thrown instanceof IOException) {
-      err.println(thrown.getMessage());
+      say(thrown.getMessage(), err);
       return ExitCode.FAILURE;
     }
-    err.println(
+    say(
         "Ohmtrail failed ("
             + thrown.getClass().getSimpleName()
             + (thrown.getMessage() == null ? "" : ": " + thrown.getMessage())
-            + ").\nMaybe report it together with the case file: the fault is the program's.");
+            + ").\nMaybe report it together with the case file: the fault is the program's.",
+        err);
     return ExitCode.FAILURE;
+  }
+
+  /** Says something that may quote what somebody typed. */
+  static void say(@Nullable String message, PrintWriter err) {
+    err.println(Shown.lines(String.valueOf(message)));
   }
 }

@@ -10,9 +10,10 @@ import java.util.stream.Collectors;
 import ohmtrail.advise.Advice;
 import ohmtrail.advise.Advisor;
 import ohmtrail.advise.Situation;
-import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.cli.casefile.BoxNames;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.names.Names;
 import ohmtrail.cli.render.json.NextJson;
 import ohmtrail.cli.render.text.NextText;
 import ohmtrail.cli.walk.Equipment;
@@ -75,53 +76,49 @@ final class NextCommand extends CaseCommand {
     Circuit circuit = caseFile.circuit();
     Survey survey = caseFile.survey();
     for (String box : outOfReach) {
-      requireBox(circuit, box);
-      survey = survey.with(new Finding(box, Finding.State.OUT_OF_REACH));
+      survey = survey.with(new Finding(box(circuit, box), Finding.State.OUT_OF_REACH));
     }
     for (String box : lookedFine) {
-      requireBox(circuit, box);
-      survey = survey.with(new Finding(box, Finding.State.FINE));
+      survey = survey.with(new Finding(box(circuit, box), Finding.State.FINE));
     }
     return Equipment.of(caseFile.with(survey));
   }
 
   private Situation situation(CaseFile caseFile) {
-    at.ifPresent(box -> requireBox(caseFile.circuit(), box));
     Set<String> fetched =
         caseFile.survey().tests().stream()
             .flatMap(test -> test.loads().stream())
             .map(LoadInUse::load)
             .collect(Collectors.toSet());
-    return new Situation(at, fetched);
+    return new Situation(at.map(box -> box(caseFile.circuit(), box)), fetched);
   }
 
-  private void requireBox(Circuit circuit, String box) {
-    if (circuit.box(box).isEmpty()) {
-      List<String> names = circuit.boxes().stream().map(Box::name).toList();
-      throw wrong(
-          "Box ("
-              + box
-              + ") must be one of the case's.\nMaybe "
-              + NearestNames.to(box, names).get(0)
-              + " was meant.");
-    }
+  /** The box that is meant. */
+  private String box(Circuit circuit, String written) {
+    return named("Box", written, BoxNames.of(circuit));
+  }
+
+  private String named(String what, String written, Names names) {
+    return names
+        .find(written)
+        .orElseThrow(
+            () ->
+                wrong(
+                    what
+                        + " ("
+                        + written
+                        + ") "
+                        + names.rule()
+                        + ".\nMaybe "
+                        + names.nearestFirst(written).findFirst().orElse("another one")
+                        + " was meant."));
   }
 
   private Minutes minutes() {
     Minutes changed = Minutes.defaults();
     for (Map.Entry<String, Double> entry : minutes.entrySet()) {
-      Chore chore =
-          Chore.byKey(entry.getKey())
-              .orElseThrow(
-                  () ->
-                      wrong(
-                          "Step ("
-                              + entry.getKey()
-                              + ") must be one of "
-                              + String.join(", ", Chore.keys())
-                              + ".\nMaybe "
-                              + NearestNames.to(entry.getKey(), Chore.keys()).get(0)
-                              + " was meant."));
+      String key = named("Step", entry.getKey(), new Names(Chore.keys()));
+      Chore chore = Chore.byKey(key).orElseThrow();
       try {
         changed = changed.with(chore, entry.getValue());
       } catch (IllegalArgumentException e) {

@@ -74,6 +74,7 @@ public final class Ohmtrail implements Runnable {
       return new CommandLine(new Ohmtrail())
           .setOut(out)
           .setErr(err)
+          .setExpandAtFiles(false)
           .setExecutionExceptionHandler(messages)
           .setParameterExceptionHandler(messages)
           .execute(arguments);

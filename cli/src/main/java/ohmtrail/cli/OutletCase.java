@@ -4,12 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Pattern;
 
 /** Turns the options of a bare outlet into the case that they stand for. */
 final class OutletCase {
   private static final String WITH = " with ";
-  private static final Pattern WITHOUT_UNIT = Pattern.compile("[0-9./Yy]+");
 
   private OutletCase() {}
 
@@ -20,8 +18,7 @@ final class OutletCase {
    * @param readings one or more, each perhaps followed by what was on
    */
   static String text(String supply, List<String> readings) {
-    String volts = WITHOUT_UNIT.matcher(supply.strip()).matches() ? supply.strip() + " V" : supply;
-    StringBuilder text = new StringBuilder("outlet: " + quoted(volts) + "\ntitle: outlet\n");
+    StringBuilder text = new StringBuilder("outlet: " + quoted(supply) + "\ntitle: outlet\n");
     Map<String, List<String>> tests = new LinkedHashMap<>();
     for (String reading : readings) {
       int with = reading.lastIndexOf(WITH);

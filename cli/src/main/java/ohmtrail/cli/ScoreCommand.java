@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import ohmtrail.cli.chart.CalibrationChart;
 import ohmtrail.cli.chart.ChartFile;
+import ohmtrail.cli.names.Names;
 import ohmtrail.cli.render.WholeFile;
 import ohmtrail.cli.render.json.GameJson;
 import ohmtrail.cli.render.json.ScoreJson;
@@ -65,7 +66,7 @@ final class ScoreCommand extends AnsweringCommand {
 
   @Parameters(
       paramLabel = "POPULATION",
-      completionCandidates = Names.class,
+      completionCandidates = Presets.class,
       description = {
         "What is drawn; several may be named. Usually: loose loose-half-read slight charred healthy"
             + " as-assumed; of games, loose slight.",
@@ -118,7 +119,7 @@ final class ScoreCommand extends AnsweringCommand {
   private @Nullable Path directory;
 
   /** Names to choose from. */
-  private static final class Names implements Iterable<String> {
+  private static final class Presets implements Iterable<String> {
     @Override
     public Iterator<String> iterator() {
       return all().iterator();
@@ -190,7 +191,8 @@ final class ScoreCommand extends AnsweringCommand {
                     "Population ("
                         + name
                         + ") must be one of those there are.\nMaybe one of these: "
-                        + NearestNames.to(name, Names.all()).stream()
+                        + new Names(Presets.all())
+                            .nearestFirst(name)
                             .limit(MOST_OFFERED)
                             .collect(Collectors.joining(", "))
                         + "."));

@@ -62,7 +62,8 @@ final class WalkCommand implements Callable<Integer> {
     PrintWriter out = called.commandLine().getOut();
     PrintWriter err = called.commandLine().getErr();
     caseFile.ifPresent(
-        each -> each.warnings().forEach(problem -> err.println("warning: " + problem.format())));
+        each ->
+            each.warnings().forEach(problem -> Messages.say("warning: " + problem.format(), err)));
     CaseFolder store = new CaseFolder(file, text, WholeFile::write);
     try (Lines lines = lines(out)) {
       boolean saved = Walk.run(caseFile, written(text), title(), lines, out, store);

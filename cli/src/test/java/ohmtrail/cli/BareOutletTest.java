@@ -178,7 +178,7 @@ class BareOutletTest {
   @Test
   void whatIsWrongInAReadingIsToldWithItsPlace() {
     CaseFileException refusal =
-        assertThrows(CaseFileException.class, () -> read("120", "leg-1-neutral 118.6 high"));
+        assertThrows(CaseFileException.class, () -> read("120", "leg-1-leg-2 118.6 high"));
     assertTrue(refusal.getMessage().contains("(leg-1) at outlet"), refusal.getMessage());
     CaseFileException strange =
         assertThrows(CaseFileException.class, () -> read("120", "hot-neutrl 118.6 high"));

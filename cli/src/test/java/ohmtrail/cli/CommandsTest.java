@@ -95,7 +95,7 @@ class CommandsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"2,5", "-1", "", "much", "1.2.3", "2 volts", ".", "NaN", "1e3"})
+  @ValueSource(strings = {"2,500", "-1", "", "much", "1.2.3", "2 volts", ".", "NaN", "1e3"})
   void ohmsThatAreNoneAreAWrongCall(String ohms) {
     assertEquals(2, run("predict", caseFile, "--degrade", "far/hot/contact=" + ohms));
 
@@ -254,13 +254,13 @@ class CommandsTest {
   }
 
   @Test
-  void aChartThatCannotBeWrittenIsAFailureBesideTheAnswer() {
+  void aChartThatCannotBeWrittenIsAFailureWithoutAnAnswer() {
     Path chart = directory.resolve("no-such-directory").resolve("chart.svg");
 
     assertEquals(1, run("locate", caseFile, "--chart", chart.toString()));
 
     assertTrue(err.toString().contains("no-such-directory"), err.toString());
-    assertTrue(out.toString().contains("\n\nOpen far first"), out.toString());
+    assertEquals("", out.toString());
     assertNoStackTrace();
   }
 

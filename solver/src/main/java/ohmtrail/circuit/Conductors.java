@@ -24,9 +24,7 @@ final class Conductors {
   static Map<String, List<ConductorRole>> of(
       Supply supply, Map<String, Box> boxes, List<Cable> cables) {
     String panel = boxes.keySet().iterator().next();
-    EnumSet<ConductorRole> supplied = EnumSet.copyOf(supply.legs().conductors());
-    supplied.add(ConductorRole.NEUTRAL);
-    supplied.add(ConductorRole.GROUND);
+    EnumSet<ConductorRole> supplied = EnumSet.copyOf(supply.conductors());
     Map<String, Set<ConductorRole>> fed = new LinkedHashMap<>();
     boxes.keySet().forEach(box -> fed.put(box, EnumSet.noneOf(ConductorRole.class)));
     at(fed, panel).addAll(supplied);

@@ -2,6 +2,7 @@ package ohmtrail.circuit;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Stream;
 
 /**
  * What feeds the panel.
@@ -68,6 +69,13 @@ public record Supply(double volts, double hertz, Legs legs, Earthing earthing) {
 
   /** What a 230 V supply of IEC 60038 is. */
   public static final Supply IEC_230 = new Supply(230, 50);
+
+  /** The conductors that leave the panel: the live ones, neutral and ground. */
+  public List<ConductorRole> conductors() {
+    return Stream.concat(
+            legs.conductors().stream(), Stream.of(ConductorRole.NEUTRAL, ConductorRole.GROUND))
+        .toList();
+  }
 
   private static final double LARGEST_VOLTS = 1000;
   private static final double LARGEST_HERTZ = 400;

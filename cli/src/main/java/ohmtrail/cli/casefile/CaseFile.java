@@ -1,5 +1,6 @@
 package ohmtrail.cli.casefile;
 
+import java.nio.file.Path;
 import java.util.List;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.run.BareOutlet;
@@ -15,6 +16,7 @@ import ohmtrail.survey.Survey;
  * @param assumptions the assumptions, those of the file in place of the usual ones
  * @param warnings what is odd but can be worked with, in the order of the file
  * @param taken what the file does not say and was taken as usual
+ * @param files what it was read from: the case file, the table beside it
  */
 public record CaseFile(
     String title,
@@ -22,7 +24,8 @@ public record CaseFile(
     Survey survey,
     Assumptions assumptions,
     List<Problem> warnings,
-    List<Taken> taken) {
+    List<Taken> taken,
+    List<Path> files) {
 
   /**
    * Something that the file does not say and that was taken as usual.
@@ -40,18 +43,19 @@ public record CaseFile(
       Survey survey,
       Assumptions assumptions,
       List<Problem> warnings) {
-    this(title, circuit, survey, assumptions, warnings, List.of());
+    this(title, circuit, survey, assumptions, warnings, List.of(), List.of());
   }
 
   /** The same circuit with another survey. */
   public CaseFile with(Survey changed) {
-    return new CaseFile(title, circuit, changed, assumptions, warnings, taken);
+    return new CaseFile(title, circuit, changed, assumptions, warnings, taken, files);
   }
 
   /** Copies the lists. */
   public CaseFile {
     warnings = List.copyOf(warnings);
     taken = List.copyOf(taken);
+    files = List.copyOf(files);
   }
 
   /** What is to be located: circuit, survey and assumptions. */

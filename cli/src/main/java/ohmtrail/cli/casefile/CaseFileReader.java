@@ -3,6 +3,8 @@ package ohmtrail.cli.casefile;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import ohmtrail.circuit.CircuitException;
 import ohmtrail.cli.casefile.run.CircuitReader;
 import ohmtrail.cli.casefile.run.Run;
 import ohmtrail.cli.casefile.run.Unsaid;
@@ -16,8 +18,10 @@ import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.SourceText;
 import ohmtrail.cli.casefile.text.YamlTree;
 import ohmtrail.cli.casefile.words.Keys;
+import ohmtrail.cli.names.Shown;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.SurveyException;
 
 /**
  * Reads a case file and the table of readings that it may name.
@@ -35,17 +39,8 @@ public final class CaseFileReader {
    * @throws CaseFileException when there is no such file or anything is wrong with it
    */
   public CaseFile read(Path file) throws CaseFileException {
-    Problems problems = new Problems(file.toString());
-    Optional<CaseFile> read = Optional.empty();
-    try {
-      read = read(file, problems);
-    } catch (Problems.Stop stopped) {
-      // What made it stop has been noted.
-    }
-    if (!problems.errors().isEmpty()) {
-      throw new CaseFileException(problems(problems.errors()));
-    }
-    return read.orElseThrow();
+    Place start = Place.startOf(file.toString());
+    return read(file, problems -> SourceText.read(file, start, problems));
   }
 
   /**
@@ -56,22 +51,24 @@ public final class CaseFileReader {
    * @throws CaseFileException when anything is wrong with it
    */
   public CaseFile read(String name, String text) throws CaseFileException {
-    Problems problems = new Problems(name);
+    return read(Path.of(name), problems -> text);
+  }
+
+  private static CaseFile read(Path file, Function<Problems, String> text)
+      throws CaseFileException {
+    Problems problems = new Problems(file.toString());
     Optional<CaseFile> read = Optional.empty();
     try {
-      read = read(Path.of(name), text, problems);
+      read = read(file, text.apply(problems), problems);
     } catch (Problems.Stop stopped) {
       // What made it stop has been noted.
+    } catch (CircuitException | SurveyException broken) {
+      problems.error(Place.startOf(file.toString()), broken);
     }
     if (!problems.errors().isEmpty()) {
       throw new CaseFileException(problems(problems.errors()));
     }
     return read.orElseThrow();
-  }
-
-  private static Optional<CaseFile> read(Path file, Problems problems) {
-    Place start = Place.startOf(file.toString());
-    return read(file, SourceText.read(file, start, problems), problems);
   }
 
   private static Optional<CaseFile> read(Path file, String text, Problems problems) {
@@ -84,17 +81,18 @@ public final class CaseFileReader {
             .mapping("assume")
             .map(new AssumptionReader(run.nominalVolts(), problems)::read)
             .orElse(Assumptions.defaults());
-    String title = fields.scalar("title").map(Scalar::text).orElse(nameOf(file));
+    String title = fields.scalar("title").map(Scalar::text).orElseGet(() -> nameOf(file));
     return run.circuit()
         .map(
             circuit ->
                 new CaseFile(
-                    title,
+                    Shown.of(title.replaceAll("[\\n\\r\\t]+", " ")),
                     circuit,
                     survey,
                     assumptions,
                     problems(problems.warnings()),
-                    run.taken().stream().map(CaseFileReader::taken).toList()));
+                    run.taken().stream().map(CaseFileReader::taken).toList(),
+                    problems.opened()));
   }
 
   private static CaseFile.Taken taken(Unsaid unsaid) {

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * The names that a word may be: boxes, meters, keys. Found exactly as written, else without regard
@@ -22,7 +23,7 @@ public final class Names {
   private static final int MOST_LISTED = 12;
 
   /** No name is compared beyond this length: the time goes with the product of the lengths. */
-  private static final int MOST_COMPARED = 40;
+  private static final int MOST_COMPARED = 64;
 
   /** Nor are more names than a building circuit has. */
   private static final int MOST_OFFERED = 1000;
@@ -36,13 +37,24 @@ public final class Names {
   private final Set<String> all;
   private final Map<String, String> spaced = new HashMap<>();
   private final Map<String, List<String>> folded = new HashMap<>();
+  private final Map<String, String> otherwise;
   private int mostWords = 1;
 
   /**
    * @param names the names, in the order to offer them
    */
   public Names(Collection<String> names) {
+    this(names, Map.of());
+  }
+
+  /**
+   * @param names the names, in the order to offer them
+   * @param otherwise what else is said for some of them, in lower case: taken where no name is
+   *     that, and never offered
+   */
+  public Names(Collection<String> names, Map<String, String> otherwise) {
     all = Collections.unmodifiableSet(new LinkedHashSet<>(names));
+    this.otherwise = Map.copyOf(otherwise);
     for (String name : all) {
       spaced.putIfAbsent(spaced(name), name);
       folded.computeIfAbsent(fold(name), key -> new ArrayList<>()).add(name);
@@ -83,7 +95,9 @@ public final class Names {
       return Optional.of(same);
     }
     List<String> alike = folded.getOrDefault(fold(text), List.of());
-    return alike.size() == 1 ? Optional.of(alike.get(0)) : Optional.empty();
+    return alike.size() == 1
+        ? Optional.of(alike.get(0))
+        : alike.isEmpty() ? Optional.ofNullable(otherwise.get(fold(text))) : Optional.empty();
   }
 
   /** The rest of a sentence that says what was expected. */
@@ -96,12 +110,16 @@ public final class Names {
 
   /** The name that a text was most likely meant to be, if any is near. */
   public Optional<String> nearest(String text) {
+    int most = Math.max(1, fold(text).length() / CHARACTERS_PER_SLIP);
+    return nearestFirst(text).filter(name -> distance(fold(text), fold(name)) <= most).findFirst();
+  }
+
+  /** All names, those with the fewest slips between them and a text first. */
+  public Stream<String> nearestFirst(String text) {
     String wanted = fold(text);
-    int most = Math.max(1, wanted.length() / CHARACTERS_PER_SLIP);
     return all.stream()
         .limit(MOST_OFFERED)
-        .filter(name -> distance(wanted, fold(name)) <= most)
-        .min(
+        .sorted(
             Comparator.comparingInt((String name) -> distance(wanted, fold(name)))
                 .thenComparingInt(name -> distance(text, name)));
   }

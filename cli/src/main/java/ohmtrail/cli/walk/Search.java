@@ -16,6 +16,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.TypedFigure;
 import ohmtrail.cli.casefile.TypedTest;
 import ohmtrail.cli.names.Names;
+import ohmtrail.cli.names.Shown;
 import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.cli.render.text.Page;
 import ohmtrail.locate.Posterior;
@@ -165,7 +166,7 @@ record Search(
   }
 
   private Reply unknown(String line) {
-    String shown = line.replaceAll("\\p{Cntrl}", "?");
+    String shown = Shown.of(line);
     return stay(
         "Answer ("
             + shown.substring(0, Math.min(shown.length(), width))

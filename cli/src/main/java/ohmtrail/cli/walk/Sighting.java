@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Situation;
-import ohmtrail.circuit.Box;
+import ohmtrail.cli.casefile.BoxNames;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.names.Names;
 import ohmtrail.survey.Finding;
@@ -25,7 +25,7 @@ import ohmtrail.survey.Test;
 record Sighting(Search search) {
   /** Takes it in. */
   Reply of(String word, Optional<String> named) {
-    Names boxes = new Names(search.taken().circuit().boxes().stream().map(Box::name).toList());
+    Names boxes = BoxNames.of(search.taken().circuit());
     Optional<String> box = named.isPresent() ? boxes.find(named.get()) : Optional.of(here());
     if (box.isEmpty()) {
       return search.stay(

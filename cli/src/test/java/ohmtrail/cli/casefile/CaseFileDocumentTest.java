@@ -106,7 +106,7 @@ class CaseFileDocumentTest {
                 Keys.USE.all(),
                 Keys.READING.all(),
                 Keys.ASSUME.all(),
-                Vocabulary.JOINTS.keySet(),
+                Vocabulary.offered(Vocabulary.JOINTS).all(),
                 Vocabulary.WIRINGS.keySet(),
                 Vocabulary.COMPANIONS.keySet())
             .flatMap(names -> names.stream())

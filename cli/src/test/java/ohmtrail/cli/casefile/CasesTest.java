@@ -33,7 +33,13 @@ class CasesTest {
   private static void assertReadsBackEqual(Path file) throws CaseFileException {
     CaseFile read = new CaseFileReader().read(file);
     assertEquals(List.of(), read.warnings());
-    assertEquals(read, CaseFiles.read(new CaseFileWriter().write(read)));
+    assertEquals(said(read), said(CaseFiles.read(new CaseFileWriter().write(read))));
+  }
+
+  /** What a case says, wherever it stands. */
+  private static CaseFile said(CaseFile read) {
+    return new CaseFile(
+        read.title(), read.circuit(), read.survey(), read.assumptions(), read.warnings());
   }
 
   @TestFactory

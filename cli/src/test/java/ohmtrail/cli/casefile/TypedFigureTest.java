@@ -30,6 +30,10 @@ class TypedFigureTest {
         ".5|0.5|0.5",
         "120.|120|120",
         "118 VAC|118|118",
+        "118 V AC|118|118",
+        "0,125|0.125|0.125",
+        "88 V to 117 V|88|117",
+        "88,5-117,5v|88.5|117.5",
         "0|0|0"
       })
   void aVoltageIsReadHoweverItIsTyped(String typed, double lowest, double highest) {
@@ -44,9 +48,16 @@ class TypedFigureTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "118 A|a current", "2.4 ohm|a resistance", "1.5 kW|a power",
-            "12 parsecs|must be V, mV or kV",
-        "1,234.5|must be plain", "1e3|must be V, mV or kV", "-3|must be plain", "12 3|must be plain"
+        "118 A|a current",
+        "2.4 ohm|a resistance",
+        "1.5 kW|a power",
+        "12 parsecs|must be a number in V, mV or kV",
+        "1,234.5|must be a plain number",
+        "1,234|1.234 was meant, or 1234",
+        "1e3|must be a plain number",
+        "-3|must not be negative",
+        "12 3|must be a number in V",
+        "much|must be a number of volts"
       })
   void whatIsNoVoltageIsRefusedWithAReason(String typed, String reason) {
     Optional<String> wrong = TypedFigure.of(typed, Measurand.VOLTAGE).wrong();
@@ -62,6 +73,9 @@ class TypedFigureTest {
         "RESISTANCE|0.43|0.43",
         "RESISTANCE|430 mohm|0.43",
         "RESISTANCE|1.2 Mohm|1200000",
+        "RESISTANCE|3k|3000",
+        "RESISTANCE|3,5 kΩ|3500",
+        "RESISTANCE|open|Infinity",
         "RESISTANCE|1.2 MOHM|1200000",
         "RESISTANCE|3 KOHM|3000",
         "RESISTANCE|OL|Infinity",

@@ -67,8 +67,7 @@ class DangerTest {
   }
 
   private static Optional<String> danger(Survey survey) {
-    CaseFile caseFile =
-        new CaseFile("Bedroom", CIRCUIT, survey, Assumptions.defaults(), List.of(), List.of());
+    CaseFile caseFile = new CaseFile("Bedroom", CIRCUIT, survey, Assumptions.defaults(), List.of());
     Diagnosis diagnosis =
         new Locator().locate(new Problem(CIRCUIT, survey, Assumptions.defaults()));
     return Danger.of(caseFile, diagnosis);

@@ -318,9 +318,9 @@ class WalkTest {
   void aRunThatCannotBeIsRefusedLineByLine() {
     walk(
         Optional.empty(),
-        List.of("", "120 V", "15", "15 A", "", "glue", "", "hall 12 fot", "hall-1 12 ft", "quit"));
+        List.of("", "120 V", "15 ft", "15", "", "glue", "", "hall 12 fot", "hall-1 12 ft", "quit"));
 
-    assertTrue(flat().contains("Breaker rating (15) must be a current in A."), flat());
+    assertTrue(flat().contains("Breaker rating (15 ft) must be a current in A."), flat());
     assertTrue(flat().contains("(glue)"), flat());
     assertTrue(flat().contains("fot"), flat());
     assertEquals(2, memory.last().circuit().boxes().size());

@@ -1,6 +1,5 @@
 package ohmtrail.cli.casefile.run;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -13,6 +12,7 @@ import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.words.Limit;
 import ohmtrail.cli.casefile.words.Quantities;
+import ohmtrail.cli.casefile.words.Unit;
 import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.reference.Conductor;
 
@@ -40,7 +40,7 @@ public final class CircuitReader {
     if (outlet.isPresent()) {
       return bare(outlet.get());
     }
-    Optional<Supply> supply = new SupplyReader(problems).read(fields.scalar("supply"));
+    Optional<Supply> supply = new SupplyReader(problems).read(stated("supply"));
     RunReader reader = new RunReader(feed(supply), problems);
     require("run", "a line (run:) with (- panel) below it is missing.");
     return fields.items("run").map(reader::read).orElse(Run.none(supply));
@@ -61,8 +61,9 @@ public final class CircuitReader {
 
   private RunReader.Feed feed(Optional<Supply> supply) {
     UsualWiring usual = new UsualWiring(supply);
-    OptionalDouble stated = breakerAmperes();
-    Optional<Scalar> cable = fields.scalar("cable");
+    Optional<Scalar> breaker = stated("breaker");
+    OptionalDouble stated = breaker.map(this::amperes).orElse(OptionalDouble.empty());
+    Optional<Scalar> cable = stated("cable");
     ConductorWords conductors = new ConductorWords(stated, problems);
     Optional<ConductorWords.Wire> wire = cable.flatMap(conductors::only);
     Optional<Conductor> conductor = wire.map(ConductorWords.Wire::conductor);
@@ -70,17 +71,17 @@ public final class CircuitReader {
       conductors.warnOfMisfit(conductor.get(), cable.map(Scalar::place).orElse(start));
     }
     OptionalDouble amperes =
-        isGiven("breaker") ? stated : OptionalDouble.of(usual.breakerAmperes(conductor));
-    List<Unsaid> taken = isGiven("breaker") ? List.of() : List.of(usual.breaker(conductor));
+        breaker.isPresent() ? stated : OptionalDouble.of(usual.breakerAmperes(conductor));
+    List<Unsaid> taken = breaker.isPresent() ? List.of() : List.of(usual.breaker(conductor));
     return new RunReader.Feed(
         supply,
         amperes,
         stated,
         conductor,
         wire.flatMap(ConductorWords.Wire::ground),
-        isGiven("cable"),
+        cable.isPresent(),
         roles(supply),
-        fields.scalar("protection").flatMap(text -> new Protection(problems).only(text)),
+        stated("protection").flatMap(text -> new Protection(problems).only(text)),
         terminals(),
         usual,
         taken);
@@ -90,28 +91,25 @@ public final class CircuitReader {
     return fields.node(key).isPresent();
   }
 
-  private OptionalDouble breakerAmperes() {
-    return fields
-        .scalar("breaker")
-        .map(scalar -> new Quantities(problems).only(scalar, Limit.BREAKER_AMPERES))
-        .orElse(OptionalDouble.empty());
+  /** The value of a key, unless it says that nobody knows. */
+  private Optional<Scalar> stated(String key) {
+    return fields.scalar(key).filter(said -> !Vocabulary.isUnknown(said));
+  }
+
+  private OptionalDouble amperes(Scalar breaker) {
+    return new Quantities(problems).onlyIn(Unit.AMPERE, breaker, Limit.BREAKER_AMPERES);
   }
 
   /** The conductors of every cable that does not say its own: all that the supply has. */
   private List<ConductorRole> roles(Optional<Supply> supply) {
-    List<ConductorRole> all =
-        new ArrayList<>(supply.orElse(Supply.NORTH_AMERICA_120).legs().conductors());
-    all.add(ConductorRole.NEUTRAL);
-    all.add(ConductorRole.GROUND);
     return fields
         .scalar("conductors")
         .flatMap(text -> ConductorLists.only(text, "conductors", problems))
-        .orElse(all);
+        .orElse(supply.orElse(Supply.NORTH_AMERICA_120).conductors());
   }
 
   private JointKind terminals() {
-    return fields
-        .scalar("joints")
+    return stated("joints")
         .flatMap(word -> Vocabulary.only(word, "joints", Vocabulary.JOINTS, problems))
         .orElse(JointKind.SCREW);
   }

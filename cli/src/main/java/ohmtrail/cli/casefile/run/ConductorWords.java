@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import ohmtrail.circuit.Grounding;
 import ohmtrail.circuit.Grounding.Conduit;
@@ -33,14 +34,19 @@ final class ConductorWords {
 
   /** Line and ground of different sizes; 1/0 and the like are gauges. */
   private static final Pattern TWO_SIZES =
-      Pattern.compile("^[0-9]+([.][0-9]+)?/[0-9]*[1-9][0-9.]*(?!.*awg)", Pattern.CASE_INSENSITIVE);
+      Pattern.compile(
+          "^[0-9]+([.,][0-9]+)?/[0-9]*[1-9][0-9.,]*(?!.*awg)", Pattern.CASE_INSENSITIVE);
+
+  /** Gauge and number of wires, as it is printed on a cable: 14/2, 12-3. */
+  private static final Pattern WIRES = Pattern.compile("([0-9]{1,2})[-/]([2-5])(wg|w/g)?");
+
+  private static final Set<String> WITH_GROUND = Set.of("wg", "w/g");
 
   private static final Pattern NUMBER = Pattern.compile("[0-9]+([.][0-9]+)?");
   private static final String EXAMPLES = "14 AWG copper was meant, or 2.5 mm2 copper.";
 
   private final OptionalDouble breakerAmperes;
   private final Problems problems;
-  private final Quantities quantities;
 
   /** What words have said of a conductor so far. */
   static final class Draft {
@@ -79,7 +85,6 @@ final class ConductorWords {
   ConductorWords(OptionalDouble breakerAmperes, Problems problems) {
     this.breakerAmperes = breakerAmperes;
     this.problems = problems;
-    this.quantities = new Quantities(problems);
   }
 
   /**
@@ -131,7 +136,8 @@ final class ConductorWords {
     return size.isPresent();
   }
 
-  private void give(Word size, Draft draft) {
+  private void give(Word written, Draft draft) {
+    Word size = new Word(Quantities.withPoints(written.text()), written.place());
     if (TWO_SIZES.matcher(size.text()).find()) {
       int stroke = size.text().indexOf('/');
       String unit =
@@ -159,11 +165,7 @@ final class ConductorWords {
       draft.size.give(meant.get(), size.place());
     } else {
       draft.wrong = true;
-      if (size.text().indexOf(',') >= 0) {
-        quantities.number(new Word(size.text().split(" ", 2)[0], size.place()));
-      } else {
-        unlisted(size);
-      }
+      unlisted(size);
     }
   }
 
@@ -234,21 +236,47 @@ final class ConductorWords {
   /** Takes all words of a size, as one; empty when the next words are none. */
   private static Optional<Word> takeSize(Words words) {
     Word first = words.peek().orElseThrow();
+    Optional<Word> gauge = gaugeOfWires(words);
+    if (gauge.isPresent()) {
+      return gauge;
+    }
     String text = first.lower();
     boolean gaugeFirst = text.equals(AWG) && words.peek(1).filter(Quantities::isNumber).isPresent();
     boolean unitBehind =
         words.peek(1).filter(unit -> SIZE_UNITS.contains(unit.lower())).isPresent();
     boolean bare = Quantities.isNumber(first) && Quantities.endOfNumber(text) == text.length();
     boolean two = TWO_SIZES.matcher(text).matches();
-    boolean gauge = text.startsWith("#") || (Quantities.isNumber(first) && text.endsWith("/0"));
-    if (gaugeFirst || ((bare || gauge || two) && unitBehind)) {
+    boolean number = text.startsWith("#") || (Quantities.isNumber(first) && text.endsWith("/0"));
+    if (gaugeFirst || ((bare || number || two) && unitBehind)) {
       words.next();
       return Optional.of(new Word(first.text() + " " + words.next().text(), first.place()));
     }
     boolean glued =
         (text.startsWith(AWG) && text.length() > AWG.length() && endsInDigit(text))
             || (Quantities.isNumber(first) && SIZE_UNITS.stream().anyMatch(text::endsWith));
-    return gauge || glued ? Optional.of(words.next()) : Optional.empty();
+    return number || glued ? Optional.of(words.next()) : Optional.empty();
+  }
+
+  /** Takes 14/2 as the gauge that it says; the number of wires is for the conductors to say. */
+  private static Optional<Word> gaugeOfWires(Words words) {
+    Word first = words.peek().orElseThrow();
+    Matcher wires = WIRES.matcher(first.lower());
+    Optional<String> gauge = wires.matches() ? Optional.of(wires.group(1)) : Optional.empty();
+    boolean metric =
+        words
+            .peek(1)
+            .filter(unit -> isMetric(unit) && SIZE_UNITS.contains(unit.lower()))
+            .isPresent();
+    Optional<Word> size =
+        gauge
+            .map(number -> new Word(number + " AWG", first.place()))
+            .filter(word -> !metric && ConductorSize.parse(word.text()).isPresent());
+    if (size.isPresent()) {
+      words.next();
+      words.takeIf(AWG);
+      words.peek().filter(word -> WITH_GROUND.contains(word.lower())).ifPresent(w -> words.next());
+    }
+    return size;
   }
 
   private static boolean endsInDigit(String text) {

@@ -17,9 +17,9 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Cable.Companion;
+import ohmtrail.circuit.CircuitException;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Grounding;
-import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
@@ -179,26 +179,34 @@ final class RunCables {
           "another box lies between them.");
       return;
     }
+    int before = problems.count();
     requireSupplied(entry.roles.value(), entry.roles.place(place));
     requireSupplied(entry.device.value(), entry.device.place(place));
     requireWholeRing(link);
-    conductor(entry)
-        .ifPresent(
-            conductor ->
-                cables.add(
-                    new Cable(
-                        from,
-                        to,
-                        entry.length.or(OptionalDouble.empty()),
-                        entry
-                            .tolerance
-                            .value()
-                            .map(OptionalDouble::of)
-                            .orElse(OptionalDouble.empty()),
-                        conductor,
-                        entry.companion.or(Companion.NONE),
-                        roles(link),
-                        ground(entry, conductor))));
+    Optional<Conductor> conductor = conductor(entry);
+    if (problems.count() == before) {
+      conductor.flatMap(wire -> cable(link, wire, place)).ifPresent(cables::add);
+    }
+  }
+
+  /** The cable; empty where it cannot be, and noted. */
+  private Optional<Cable> cable(Link link, Conductor conductor, Place place) {
+    RunEntry entry = link.entry();
+    try {
+      return Optional.of(
+          new Cable(
+              link.from(),
+              link.to(),
+              entry.length.or(OptionalDouble.empty()),
+              entry.tolerance(),
+              conductor,
+              entry.companion.or(Companion.NONE),
+              roles(link),
+              ground(entry, conductor)));
+    } catch (CircuitException broken) {
+      problems.error(place, broken);
+      return Optional.empty();
+    }
   }
 
   /** A conductor that the supply has not got is told where it stands. */
@@ -206,7 +214,7 @@ final class RunCables {
     if (roles.isEmpty() || feed.supply().isEmpty()) {
       return;
     }
-    List<ConductorRole> supplied = supplied(feed.supply().get());
+    List<ConductorRole> supplied = feed.supply().get().conductors();
     roles.get().stream()
         .filter(role -> role != ConductorRole.SWITCHED && !supplied.contains(role))
         .findFirst()
@@ -222,13 +230,6 @@ final class RunCables {
                             .collect(Collectors.joining(", "))
                         + ".",
                     "the supply has two legs: write supply: 120/240 V."));
-  }
-
-  private static List<ConductorRole> supplied(Supply supply) {
-    List<ConductorRole> all = new ArrayList<>(supply.legs().conductors());
-    all.add(ConductorRole.NEUTRAL);
-    all.add(ConductorRole.GROUND);
-    return all;
   }
 
   /** A ring closes with every conductor, or it is none. */

@@ -33,6 +33,12 @@ final class RunEntry {
   final Once<Rating> protection;
   final Once<Double> minutes;
 
+  /** How far a length may be off that somebody estimated, as a share of it: common practice. */
+  private static final double ESTIMATED_TOLERANCE = 0.2;
+
+  /** Whether its length was estimated. */
+  boolean estimated;
+
   /** Whether something in it is wrong, so that nothing else in it need be missed. */
   boolean flawed;
 
@@ -73,6 +79,13 @@ final class RunEntry {
         || companion.isGiven()
         || roles.isGiven()
         || conductor.isGiven();
+  }
+
+  /** How far the length may be off, as a share of it; empty where the entry does not say. */
+  OptionalDouble tolerance() {
+    return tolerance.isGiven() || estimated
+        ? OptionalDouble.of(tolerance.or(ESTIMATED_TOLERANCE))
+        : OptionalDouble.empty();
   }
 
   /**

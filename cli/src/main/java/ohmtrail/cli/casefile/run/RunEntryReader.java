@@ -71,6 +71,7 @@ final class RunEntryReader {
             || takeProtection(words, entry)
             || takeRoles(words, entry)
             || takeUnknownLength(words, entry)
+            || takeAbout(words, entry)
             || takeMeaning(words, Vocabulary.KINDS, entry.kind)
             || takeMeaning(words, Vocabulary.WIRINGS, entry.wiring)
             || takeMeaning(words, Vocabulary.JOINTS, entry.joints)
@@ -174,18 +175,26 @@ final class RunEntryReader {
 
   private static boolean takeUnknownLength(Words words, RunEntry entry) {
     Place place = words.peek().map(Word::place).orElse(words.place());
-    if (words.takeIf("?")) {
-      boolean unit = words.peek().flatMap(word -> Unit.parse(word.text())).isPresent();
-      if (unit) {
-        words.next();
-      }
-    } else if (words.takeIf(Vocabulary.UNKNOWN)) {
-      words.takeIf("length");
-    } else {
+    if (words.takeMeaning(Vocabulary.UNKNOWNS).isEmpty()) {
       return false;
     }
+    if (words.peek().flatMap(word -> Unit.parse(word.text())).isPresent()) {
+      words.next();
+    }
+    words.takeIf("length");
     entry.length.give(OptionalDouble.empty(), place);
     return true;
+  }
+
+  /** Takes the word before a length that was estimated: about 13 ft, ~13 ft. */
+  private static boolean takeAbout(Words words, RunEntry entry) {
+    Word word = words.peek().orElseThrow();
+    if (word.text().startsWith("~") && word.text().length() > 1) {
+      words.part(1, 1);
+    }
+    boolean taken = words.takeMeaning(Vocabulary.ABOUT).isPresent();
+    entry.estimated |= taken;
+    return taken;
   }
 
   private boolean takeTolerance(Words words, RunEntry entry) {
@@ -306,6 +315,9 @@ final class RunEntryReader {
     if (takeUnknownLength(words, entry)) {
       return;
     }
+    if (words.hasNext()) {
+      takeAbout(words, entry);
+    }
     if (!takeLength(words, entry)) {
       quantities.only(scalar, Limit.LENGTH);
     }
@@ -314,15 +326,10 @@ final class RunEntryReader {
     }
   }
 
-  /** The key says the unit, so the value need not. */
   private void readMinutes(Scalar scalar, RunEntry entry) {
-    Words words = new Words(scalar);
-    boolean bare = words.peek().filter(Quantities::isNumber).isPresent() && words.peek(1).isEmpty();
-    Optional<Quantity> quantity =
-        bare && Quantities.endOfNumber(scalar.text()) == scalar.text().length()
-            ? quantities.take(words)
-            : quantities.only(scalar, Limit.OPENING_MINUTES.what(), Dimension.TIME);
-    quantity.ifPresent(minutes -> giveMinutes(minutes, entry));
+    quantities
+        .onlyIn(Unit.MINUTE, scalar, Limit.OPENING_MINUTES)
+        .ifPresent(minutes -> entry.minutes.give(minutes, scalar.place()));
   }
 
   private void readTolerance(Scalar scalar, RunEntry entry) {

@@ -138,6 +138,7 @@ final class RunReader {
   }
 
   private void addDraft(Scalar scalar, List<Draft> drafts) {
+    problems.requireVisible(scalar);
     Words words = new Words(scalar);
     Word first = words.hasNext() ? words.next() : scalar.word();
     if (words.hasNext()) {
@@ -278,7 +279,9 @@ final class RunReader {
 
   private Optional<Circuit> circuit(
       List<Cable> cables, List<ResidualCurrentDevice> devices, Place run, int problemsBefore) {
+    boolean allLaid = cables.size() >= boxes.size() - 1;
     if (problems.count() > problemsBefore
+        || !allLaid
         || feed.supply().isEmpty()
         || feed.breakerAmperes().isEmpty()) {
       return Optional.empty();

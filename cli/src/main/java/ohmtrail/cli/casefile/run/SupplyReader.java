@@ -129,7 +129,8 @@ final class SupplyReader {
       quantities
           .within(quantity, Limit.SUPPLY_HERTZ)
           .ifPresent(value -> hertz.give(value, quantity.place()));
-    } else if (quantities.requireDimension(quantity, WHAT, Dimension.VOLTAGE)) {
+    } else if ((quantity.unit().isEmpty() && !volts.isGiven())
+        || quantities.requireDimension(quantity, WHAT, Dimension.VOLTAGE)) {
       quantities
           .within(quantity, Limit.SUPPLY_VOLTS)
           .ifPresent(value -> volts.give(value, quantity.place()));

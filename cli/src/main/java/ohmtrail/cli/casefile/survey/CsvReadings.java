@@ -202,6 +202,7 @@ final class CsvReadings {
   }
 
   private Optional<String> namedTest(Scalar test, Optional<Scalar> on, Optional<Condition> loads) {
+    problems.requireVisible(test);
     String name = test.text();
     Optional<Condition> earlier = tests.conditionOf(name);
     if (earlier.isPresent()) {

@@ -5,19 +5,22 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import ohmtrail.cli.casefile.text.Node;
 import ohmtrail.cli.casefile.text.Node.Entry;
 import ohmtrail.cli.casefile.text.Node.Items;
 import ohmtrail.cli.casefile.text.Node.Mapping;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Words;
 import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.cli.names.Names;
 import ohmtrail.survey.Finding;
 
 /** Reads what was found at boxes: {@code hall-2: fine}. */
 final class FindingReader {
-  private static final Names WORDS = new Names(Vocabulary.FINDINGS.keySet());
+  private static final Names WORDS =
+      new Names(Stream.of(Finding.State.values()).map(Finding.State::word).toList());
 
   private final Names places;
   private final Problems problems;
@@ -58,11 +61,9 @@ final class FindingReader {
       problems.unknown(entry.key().word(), "Box", places);
     }
     if (entry.value() instanceof Scalar word) {
-      Optional<Finding.State> state =
-          WORDS
-              .find(word.text())
-              .flatMap(name -> Optional.ofNullable(Vocabulary.FINDINGS.get(name)));
-      if (state.isEmpty()) {
+      Words said = new Words(word);
+      Optional<Finding.State> state = said.takeMeaning(Vocabulary.FINDINGS);
+      if (state.isEmpty() || said.hasNext()) {
         problems.unknown(word.word(), "What was found", WORDS);
       }
       return place.flatMap(name -> state.map(seen -> new Finding(name, seen)));

@@ -77,7 +77,7 @@ final class ReadingCompletion {
     if (between.isEmpty() && draft.dead && box.isPresent()) {
       between = site.run().circuit().map(circuit -> ProbePoints.usual(circuit, box.get()));
     }
-    return between.flatMap(pair -> box.map(where -> new Tap.Pair(where, pair)));
+    return between.flatMap(pair -> box.map(where -> new Tap.Pair(where, site.there(pair, where))));
   }
 
   /** What is seen to be dead was tried with something that draws a current. */

@@ -6,6 +6,7 @@ import java.util.Optional;
 import ohmtrail.cli.casefile.text.Once;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
+import ohmtrail.cli.casefile.words.Display;
 import ohmtrail.cli.casefile.words.Quantity;
 import ohmtrail.cli.casefile.words.Unit.Dimension;
 import ohmtrail.survey.ProbePoints;
@@ -44,6 +45,12 @@ final class ReadingDraft {
     meter = new Once<>(METER, problems);
     volts = new Once<>(VOLTAGE, problems);
     tap = new Once<>(PAIR, problems);
+  }
+
+  /** Takes what the display showed. */
+  void give(Display display) {
+    volts.give(display.middle(), display.one().place());
+    halfRange = display.halfRange();
   }
 
   boolean hasPlace() {

@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.cli.casefile.text.Fields;
 import ohmtrail.cli.casefile.text.Node;
@@ -17,6 +15,7 @@ import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
 import ohmtrail.cli.casefile.words.Conductors;
+import ohmtrail.cli.casefile.words.Display;
 import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.cli.casefile.words.Limit;
 import ohmtrail.cli.casefile.words.Numbers;
@@ -24,6 +23,7 @@ import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.cli.casefile.words.Quantity;
 import ohmtrail.cli.casefile.words.Unit;
 import ohmtrail.cli.casefile.words.Unit.Dimension;
+import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.cli.names.Names;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -34,8 +34,6 @@ import ohmtrail.survey.Tap;
 final class ReadingReader {
 
   private static final String EXAMPLE = "write hall-1 hot-neutral 121.3 V dmm.";
-  private static final Pattern RANGE =
-      Pattern.compile("([0-9]+(?:[.][0-9]+)?)[-\u2013]([0-9]+(?:[.][0-9]+)?)([Vv]?)");
 
   /** In both regions' words; the single letters that are also taken are not offered. */
   private static final Names PAIRS =
@@ -126,7 +124,7 @@ final class ReadingReader {
   /** Takes what a meter, or a look, says without a number: open, dead. */
   private boolean takeWord(Words words, ReadingDraft draft) {
     Place place = words.peek().orElseThrow().place();
-    if (words.takeIf("open") || words.takeIf("ol")) {
+    if (words.takeMeaning(Vocabulary.OVER_RANGE).isPresent()) {
       draft.volts.give(Double.POSITIVE_INFINITY, place);
       draft.dimension = Optional.empty();
       return true;
@@ -172,55 +170,24 @@ final class ReadingReader {
     if (words.peek().filter(Quantities::isNumber).isEmpty()) {
       return false;
     }
-    if (takeRange(words, draft)) {
-      return true;
-    }
-    quantities.take(words).ifPresent(taken -> give(taken, draft));
-    return true;
-  }
-
-  /** Takes two voltages that the display flickered between: 88-117 V. */
-  private boolean takeRange(Words words, ReadingDraft draft) {
-    Word word = words.peek().orElseThrow();
-    Matcher range = RANGE.matcher(word.text());
-    if (!range.matches()) {
-      return false;
-    }
-    words.next();
-    if (range.group(3).isEmpty()) {
-      words.takeIf("v");
-    }
-    double one = Double.parseDouble(range.group(1));
-    double other = Double.parseDouble(range.group(2));
-    if (site.isTooHigh(Math.max(one, other))) {
-      problems.error(
-          word.place(),
-          ReadingDraft.VOLTAGE
-              + " ("
-              + word.text()
-              + ") must be at most ("
-              + Numbers.plain(site.mostVolts().orElseThrow())
-              + " V), twenty times the supply voltage.");
-    } else {
-      draft.volts.give((one + other) / 2, word.place());
-      draft.halfRange = Math.abs(one - other) / 2;
-    }
+    quantities.takeDisplay(words).ifPresent(shown -> give(shown, draft));
     return true;
   }
 
   /** Takes a voltage; a bare number is volts. */
-  private void give(Quantity quantity, ReadingDraft draft) {
+  private void give(Display display, ReadingDraft draft) {
+    Quantity quantity = display.greatest();
     draft.written = Optional.of(quantity);
     Optional<Dimension> dimension = quantity.unit().map(Unit::dimension);
     if (dimension.filter(OTHERS::contains).isPresent()) {
-      giveOther(quantity, dimension.get(), draft);
+      giveOther(display, dimension.get(), draft);
       return;
     }
     if (dimension.isPresent()
         && !quantities.requireDimension(quantity, ReadingDraft.VOLTAGE, Dimension.VOLTAGE)) {
       return;
     }
-    if (quantity.number().signum() < 0) {
+    if (display.isNegative()) {
       problems.error(
           quantity.place(),
           ReadingDraft.VOLTAGE + " (" + quantity.shown() + ") must be 0 V or more.",
@@ -233,20 +200,22 @@ final class ReadingReader {
               + Numbers.plain(site.mostVolts().orElseThrow())
               + " V), twenty times the supply voltage");
     } else {
-      draft.volts.give(quantity.value(), quantity.place());
+      draft.give(display);
       draft.shown = Optional.of(quantity);
     }
   }
 
   /** Takes amperes or ohms. */
-  private void giveOther(Quantity quantity, Dimension dimension, ReadingDraft draft) {
-    if (quantity.number().signum() < 0) {
+  private void giveOther(Display display, Dimension dimension, ReadingDraft draft) {
+    Quantity quantity = display.greatest();
+    draft.written = Optional.of(quantity);
+    if (display.isNegative()) {
       problems.error(
           quantity.place(),
           ReadingDraft.VOLTAGE + " (" + quantity.shown() + ") must not be negative.");
       return;
     }
-    draft.volts.give(quantity.value(), quantity.place());
+    draft.give(display);
     draft.dimension = Optional.of(dimension);
   }
 
@@ -314,6 +283,7 @@ final class ReadingReader {
   private void readVolts(Scalar scalar, ReadingDraft draft) {
     Words words = new Words(scalar);
     boolean taken = words.hasNext() && (takeWord(words, draft) || takeVolts(words, draft));
+    words.takeIf("ac");
     if (!taken || words.hasNext()) {
       problems.error(
           scalar.place(),
@@ -340,9 +310,10 @@ final class ReadingReader {
       return;
     }
     boolean number = words.peek().filter(Quantities::isNumber).isPresent();
-    Optional<Quantity> quantity = number ? quantities.take(words) : Optional.empty();
+    Optional<Display> display = number ? quantities.takeDisplay(words) : Optional.empty();
     boolean fits =
-        quantity
+        display
+            .map(Display::one)
             .filter(value -> value.unit().map(Unit::dimension).orElse(dimension) == dimension)
             .isPresent();
     if (!fits || words.hasNext()) {
@@ -356,7 +327,6 @@ final class ReadingReader {
               + ".");
       return;
     }
-    draft.written = quantity;
-    giveOther(quantity.orElseThrow(), dimension, draft);
+    giveOther(display.orElseThrow(), dimension, draft);
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import ohmtrail.circuit.Box;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.run.Run;
 import ohmtrail.cli.names.Names;
@@ -76,6 +77,21 @@ record Site(Run run, Names meters, List<Meter> instruments) {
   /** The box of that name, where a load or a meter can be put. */
   Optional<Box> box(String name) {
     return run.names().find(name).map(run.boxes()::get);
+  }
+
+  /**
+   * Two conductors by the names that they have in a box: where one conductor there is live, it is
+   * the one that is meant, whatever it is called elsewhere (L1 of a supply of one leg, hot where a
+   * luminaire has the switched conductor).
+   */
+  ProbePoints there(ProbePoints pair, String box) {
+    List<ConductorRole> present =
+        run.circuit().map(circuit -> circuit.conductorsAt(box)).orElse(List.of());
+    List<ConductorRole> live = present.stream().filter(ConductorRole::isLive).toList();
+    boolean meant = live.size() == 1 && pair.first().isLive() && !pair.second().isLive();
+    return meant && !present.contains(pair.first())
+        ? new ProbePoints(live.get(0), pair.second())
+        : pair;
   }
 
   boolean isOdd(double volts, ProbePoints between) {

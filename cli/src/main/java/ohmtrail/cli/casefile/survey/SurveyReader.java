@@ -1,8 +1,11 @@
 package ohmtrail.cli.casefile.survey;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Supplier;
 import ohmtrail.cli.casefile.run.Run;
@@ -111,10 +114,11 @@ public final class SurveyReader {
     try {
       Path table = Path.of(name.text());
       boolean away = table.isAbsolute() || table.getRoot() != null;
-      if (!away && !table.normalize().startsWith("..") && !name.text().isBlank()) {
-        return Optional.of(file.resolveSibling(table));
+      Path path = file.resolveSibling(table);
+      if (!away && !name.text().isBlank() && isWithin(path)) {
+        return Optional.of(path);
       }
-    } catch (InvalidPathException invalid) {
+    } catch (InvalidPathException | IOException invalid) {
       // Said below: no such file can lie beside the case.
     }
     problems.error(
@@ -122,5 +126,13 @@ public final class SurveyReader {
         "Table of readings (" + name.text() + ") must be a file beside the case file.",
         "move it there and give its name only.");
     return Optional.empty();
+  }
+
+  /** Whether a path leads to a place in the folder of the case, links and all. */
+  private boolean isWithin(Path path) throws IOException {
+    Path folder = Objects.requireNonNull(file.toAbsolutePath().normalize().getParent());
+    boolean there = Files.exists(path);
+    return path.toAbsolutePath().normalize().startsWith(folder)
+        && (!there || path.toRealPath().startsWith(folder.toRealPath()));
   }
 }

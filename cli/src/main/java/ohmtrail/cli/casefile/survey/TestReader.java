@@ -97,6 +97,7 @@ final class TestReader {
     Optional<Node> on = fields.node("loads");
     Condition condition = on.map(conditions::read).orElseGet(() -> Condition.live(List.of()));
     Optional<Scalar> name = fields.scalar("name");
+    name.ifPresent(problems::requireVisible);
     String called = name.map(Scalar::text).orElseGet(() -> names.of(nameOf(on, condition)));
     Place place = name.map(Scalar::place).orElse(test.place());
     if (name.isPresent() && !names.take(called)) {

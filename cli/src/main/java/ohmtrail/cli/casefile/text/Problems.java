@@ -1,5 +1,6 @@
 package ohmtrail.cli.casefile.text;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -7,7 +8,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.names.Names;
+import ohmtrail.cli.names.Shown;
 
 /** Gathers what is wrong with a case, so that all of it can be told at once. */
 public final class Problems {
@@ -18,14 +21,12 @@ public final class Problems {
   /** A longer message is cut: it quotes a value that is no slip of a key. */
   private static final int MOST_CHARACTERS = 500;
 
-  /** Control and format characters, ends of line and of paragraph: shown, and made harmless. */
-  private static final String INVISIBLE = "[\\p{Cc}\\p{Cf}\\p{Zl}\\p{Zp}]";
-
   private static final String MAYBE = "\nMaybe ";
 
   /** Files in the order in which they turned up, the case file first. */
   private final Map<String, Integer> files = new LinkedHashMap<>();
 
+  private final List<Path> opened = new ArrayList<>();
   private final Set<Note> errors = new LinkedHashSet<>();
   private final Set<Note> warnings = new LinkedHashSet<>();
   private int noted;
@@ -115,10 +116,31 @@ public final class Problems {
 
   /** Keeps a message from being torn, or a terminal from being steered, by what it quotes. */
   private static String oneLine(String text) {
-    String safe = text.replaceAll("[\\n\\r\\t]+", " ").replaceAll(INVISIBLE, "\uFFFD");
+    String safe = Shown.of(text.replaceAll("[\\n\\r\\t]+", " "));
     return safe.length() <= MOST_CHARACTERS
         ? safe
         : safe.substring(0, safe.offsetByCodePoints(0, MOST_CHARACTERS / 2)) + " ...";
+  }
+
+  /** Notes a name that holds characters which nobody sees or which steer a terminal. */
+  public void requireVisible(Scalar name) {
+    int hidden = Shown.firstSteering(name.text());
+    if (hidden >= 0) {
+      error(
+          name.at(hidden),
+          "Name (" + name.text() + ") must hold characters that can be seen and no others.",
+          "it was copied from elsewhere: type it anew.");
+    }
+  }
+
+  /** Notes that a file is read. */
+  void open(Path file) {
+    opened.add(file);
+  }
+
+  /** The files read so far. */
+  public List<Path> opened() {
+    return List.copyOf(opened);
   }
 
   /** How often an error was noted so far, the same one again included. */

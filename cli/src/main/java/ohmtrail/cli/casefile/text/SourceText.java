@@ -29,6 +29,7 @@ public final class SourceText {
    */
   public static String read(Path file, Place asked, Problems problems) {
     Place start = Place.startOf(file.toString());
+    problems.open(file);
     if (Files.notExists(file)) {
       throw problems.fatal(
           asked, "File (" + file + ") does not exist.", "its name or its folder was mistyped.");

@@ -12,6 +12,9 @@ import ohmtrail.cli.names.Names;
 /** The words of a scalar, taken one after the other. Spaces and commas part them. */
 public final class Words {
 
+  /** As many as the longest of what is said in words: don't know at all, out of reach. */
+  private static final int MOST_JOINED = 3;
+
   private final Scalar scalar;
   private final List<Word> words = new ArrayList<>();
   private int next;
@@ -99,6 +102,13 @@ public final class Words {
     words.set(--next, word);
   }
 
+  /** Makes two words of the next one: up to an index, and from another one on. */
+  public void part(int end, int begin) {
+    Word whole = words.get(next);
+    words.set(next, whole.to(end));
+    words.add(next + 1, whole.from(begin));
+  }
+
   /** Where the scalar begins. */
   public Place place() {
     return scalar.place();
@@ -127,9 +137,9 @@ public final class Words {
     return Optional.empty();
   }
 
-  /** Takes the meaning of the next word, or of the next two as if a hyphen joined them. */
+  /** Takes the meaning of the next word, or of the next few as if hyphens joined them. */
   public <T> Optional<T> takeMeaning(Map<String, T> meanings) {
-    for (int count = Math.min(2, words.size() - next); count > 0; count--) {
+    for (int count = Math.min(MOST_JOINED, words.size() - next); count > 0; count--) {
       T meaning = meanings.get(joined(count, "-").toLowerCase(Locale.ROOT));
       if (meaning != null) {
         next += count;

@@ -161,6 +161,7 @@ public final class YamlTree {
       Node key = node(event, level + 1);
       Node value = node(next(), level + 1);
       if (key instanceof Scalar name) {
+        problems.requireVisible(name);
         addOnce(entries, new Entry(name, value));
       } else {
         problems.error(key.place(), "Key must be a text, not " + key.what() + ".");

@@ -3,6 +3,9 @@ package ohmtrail.cli.casefile.words;
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
@@ -19,6 +22,21 @@ public final class Quantities {
 
   private static final char MINUS = '\u2212';
 
+  /** Digits that a comma parts off in a thousand. */
+  private static final int THOUSAND = 3;
+
+  private static final Pattern ONE_COMMA = Pattern.compile("[-+\u2212]?([0-9]*),([0-9]+)");
+
+  private static final Pattern COMMA_NUMBER = Pattern.compile("[0-9]*,[0-9]+");
+
+  private static final Pattern FEET_AND_INCHES =
+      Pattern.compile("([0-9.,]+)([^0-9.,]+?)-?([0-9.,]+[^0-9]*)");
+
+  private static final Pattern RANGE =
+      Pattern.compile("([0-9.,]*[0-9][0-9.,]*)[-\u2013]([.,]?[0-9].*)");
+
+  private static final Set<String> DASHES = Set.of("to", "-", "\u2013");
+
   private final Problems problems;
 
   /**
@@ -31,7 +49,7 @@ public final class Quantities {
   /** Whether a word begins like a number. */
   public static boolean isNumber(Word word) {
     String text = word.text();
-    int first = isSign(text.charAt(0)) || text.charAt(0) == '.' ? 1 : 0;
+    int first = isSign(text.charAt(0)) || text.charAt(0) == '.' || text.charAt(0) == ',' ? 1 : 0;
     return text.length() > first && isDigit(text.charAt(first));
   }
 
@@ -48,6 +66,7 @@ public final class Quantities {
    * begin like a number. Empty when it is none; the problem is noted.
    */
   public Optional<Quantity> take(Words words) {
+    partFeet(words);
     Word number = words.next();
     int end = endOfNumber(number.text());
     if (isMixed(number.text(), end)) {
@@ -65,6 +84,46 @@ public final class Quantities {
     unit.ifPresent(given -> words.next());
     Word written = number;
     return number(written).map(value -> new Quantity(value, unit, written));
+  }
+
+  /** Makes two words of feet and inches that are written as one: 11'6", 12ft6in. */
+  private static void partFeet(Words words) {
+    Matcher feet = FEET_AND_INCHES.matcher(words.peek().orElseThrow().text());
+    if (feet.matches() && Unit.parse(feet.group(2)).equals(Optional.of(Unit.FOOT))) {
+      words.part(feet.end(2), feet.start(3));
+    }
+  }
+
+  /**
+   * Takes what a display shows: a number, or two with a dash or the word {@code to} between where
+   * it flickers, and the unit. The next word must begin like a number. Empty when it is none; the
+   * problem is noted.
+   */
+  public Optional<Display> takeDisplay(Words words) {
+    Matcher range = RANGE.matcher(words.peek().orElseThrow().text());
+    boolean glued = range.matches();
+    if (glued) {
+      words.part(range.end(1), range.start(2));
+    }
+    Optional<Quantity> one = take(words);
+    if (one.isEmpty() || !(glued || takeDash(words))) {
+      return one.map(number -> new Display(number, number));
+    }
+    Optional<Quantity> other = take(words);
+    return one.flatMap(
+        first ->
+            other.map(second -> new Display(first.or(second.unit()), second.or(first.unit()))));
+  }
+
+  /** Takes a dash, or the word to, between two numbers. */
+  private static boolean takeDash(Words words) {
+    boolean between =
+        words.peek().filter(word -> DASHES.contains(word.lower())).isPresent()
+            && words.peek(1).filter(Quantities::isNumber).isPresent();
+    if (between) {
+      words.next();
+    }
+    return between;
   }
 
   /** A length in feet with the inches that may follow it: 12 ft 6 in. */
@@ -109,7 +168,7 @@ public final class Quantities {
 
   /** The number that a word is; empty when it is none, and the problem is noted. */
   public Optional<BigDecimal> number(Word word) {
-    String text = word.text().replace(MINUS, '-');
+    String text = withPoint(word.text()).replace(MINUS, '-');
     if (text.indexOf(',') >= 0) {
       problems.error(
           word.place(), "Number (" + text + ") can be read more than one way.", withoutComma(text));
@@ -120,6 +179,25 @@ public final class Quantities {
       return Optional.empty();
     }
     return Optional.of(new BigDecimal(text.endsWith(".") ? text + "0" : text));
+  }
+
+  /**
+   * A number with a point where it has a comma that can be read one way: behind a comma that parts
+   * thousands stand three digits, and in front of it no zero and no more than three.
+   */
+  static String withPoint(String text) {
+    Matcher comma = ONE_COMMA.matcher(text);
+    boolean decimal =
+        comma.matches()
+            && (comma.group(2).length() != THOUSAND
+                || comma.group(1).length() > THOUSAND
+                || comma.group(1).startsWith("0"));
+    return decimal ? text.replace(',', '.') : text;
+  }
+
+  /** The same of every number in a text. */
+  public static String withPoints(String text) {
+    return COMMA_NUMBER.matcher(text).replaceAll(number -> withPoint(number.group()));
   }
 
   /** Whether letters and digits come after each other behind a number: 1e3, 0x10, 120/240. */
@@ -169,12 +247,22 @@ public final class Quantities {
               + ".");
       return Optional.empty();
     }
-    Optional<Quantity> quantity = take(words);
+    Optional<Quantity> quantity = take(words).map(given -> withInches(given, words));
     if (words.hasNext()) {
       strange(words.next(), what, dimension);
       return Optional.empty();
     }
     return quantity.filter(given -> requireDimension(given, what, dimension));
+  }
+
+  /** The same of a key that says the unit, so that the value need not. */
+  public OptionalDouble onlyIn(Unit unit, Scalar scalar, Limit limit) {
+    boolean bare = endOfNumber(scalar.text()) == scalar.text().length();
+    Scalar whole =
+        bare && isNumber(scalar.word())
+            ? new Scalar(scalar.text() + unit.symbol(), scalar.place(), scalar.verbatim(), false)
+            : scalar;
+    return only(whole, limit);
   }
 
   /** Notes a word where a unit, or nothing, was expected. */

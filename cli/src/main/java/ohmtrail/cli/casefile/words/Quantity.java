@@ -15,6 +15,11 @@ import ohmtrail.cli.casefile.words.Unit.Dimension;
  */
 public record Quantity(BigDecimal number, Optional<Unit> unit, Word word) {
 
+  /** The same with a unit where it has none. */
+  Quantity or(Optional<Unit> usual) {
+    return unit.isPresent() ? this : new Quantity(number, usual, word);
+  }
+
   /** Whether its unit measures that. */
   public boolean is(Dimension dimension) {
     return unit.filter(given -> given.dimension() == dimension).isPresent();

@@ -1,6 +1,5 @@
 package ohmtrail.cli.casefile.words;
 
-import java.util.Collection;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -8,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable.Companion;
@@ -18,15 +18,30 @@ import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Unit.Dimension;
 import ohmtrail.cli.names.Names;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.survey.Finding;
+import ohmtrail.survey.Measurand;
 
 /** The words of a run, in both regions' spelling. */
 public final class Vocabulary {
 
   private static final Set<JointKind> HOLDING_NO_WIRE =
       EnumSet.of(JointKind.BLADE_CONTACT, JointKind.CONDUIT_FITTING, JointKind.SWITCH_CONTACT);
+
+  private static final String RECEPTACLES = "duplex duplex-receptacle duplex-outlet recept";
+  private static final String JUNCTIONS = "junction-box j-box jbox";
+  private static final String LUMINAIRES = "light-fixture";
+  private static final String PUSH_INS = "backstab back-stab backstabbed back-stabbed stab-in stab";
+  private static final String WIRE_NUTS = "wirenut twist-on";
+  private static final String SCREWS = "screws screw-terminal";
+
+  /** Words that are taken but not offered, nor written: each has a usual one beside it. */
+  private static final Set<String> NOT_OFFERED =
+      Stream.of(RECEPTACLES, JUNCTIONS, LUMINAIRES, PUSH_INS, WIRE_NUTS, SCREWS)
+          .flatMap(words -> Stream.of(words.split(" ", -1)))
+          .collect(Collectors.toUnmodifiableSet());
 
   /** What a box is. */
   public static final Map<String, BoxKind> KINDS = kinds();
@@ -69,19 +84,31 @@ public final class Vocabulary {
   /** The word for a length that nobody knows. */
   public static final String UNKNOWN = "unknown";
 
+  /** What somebody says who does not know; each means the same. */
+  public static final Map<String, String> UNKNOWNS =
+      all(
+          UNKNOWN,
+          "unknown ? don't-know dont-know don\u2019t-know i-don't-know i-dont-know"
+              + " i-don\u2019t-know not-known not-sure no-idea dunno");
+
+  /** What an ohmmeter says of a way that is open; each means the same. */
+  public static final Map<String, String> OVER_RANGE =
+      all("open", "open ol o.l o.l. 0l over overload over-range");
+
+  /** What is said before a length that was estimated; each means the same. */
+  public static final Map<String, String> ABOUT =
+      all("about", "about approx approx. approximately roughly around circa ca ca. ~ some");
+
   private Vocabulary() {}
 
   /** All words that a run entry is made of, to offer where one is misspelt. */
   public static Names runWords() {
     return new Names(
-        Stream.of(
-                KINDS.keySet(),
-                WIRINGS.keySet(),
-                JOINTS.keySet(),
-                MATERIALS.keySet(),
-                CONDUITS.keySet(),
-                List.of(FROM, WITH, ON, "gfci", "rcd", UNKNOWN))
-            .flatMap(Collection::stream)
+        Stream.concat(
+                Stream.of(KINDS, WIRINGS, JOINTS, MATERIALS, CONDUITS)
+                    .map(Vocabulary::offered)
+                    .flatMap(names -> names.all().stream()),
+                Stream.of(FROM, WITH, ON, "gfci", "rcd", UNKNOWN))
             .toList());
   }
 
@@ -91,7 +118,7 @@ public final class Vocabulary {
     Words words = new Words(scalar);
     Optional<T> meaning = words.takeMeaning(meanings);
     if (meaning.isEmpty() || words.hasNext()) {
-      problems.unknown(scalar.word(), "Key (" + key + "): word", new Names(meanings.keySet()));
+      problems.unknown(scalar.word(), "Key (" + key + "): word", offered(meanings));
       return Optional.empty();
     }
     return meaning;
@@ -107,19 +134,54 @@ public final class Vocabulary {
             () -> new IllegalArgumentException("No word of a case file means (" + value + ")."));
   }
 
+  /** Whether a text says no more than that nobody knows. */
+  public static boolean isUnknown(Scalar scalar) {
+    Words words = new Words(scalar);
+    return words.takeMeaning(UNKNOWNS).isPresent() && !words.hasNext();
+  }
+
+  /** What a reading of that kind measures. */
+  public static Dimension dimension(Measurand measurand) {
+    return switch (measurand) {
+      case VOLTAGE -> Dimension.VOLTAGE;
+      case CURRENT -> Dimension.CURRENT;
+      case LOOP_IMPEDANCE, RESISTANCE -> Dimension.RESISTANCE;
+    };
+  }
+
   private static Map<String, BoxKind> kinds() {
     Map<String, BoxKind> kinds = new LinkedHashMap<>();
-    kinds.put("receptacle", BoxKind.RECEPTACLE);
-    kinds.put("socket-outlet", BoxKind.RECEPTACLE);
-    kinds.put("outlet", BoxKind.RECEPTACLE);
-    kinds.put("socket", BoxKind.RECEPTACLE);
-    kinds.put("junction", BoxKind.JUNCTION);
-    kinds.put("panel", BoxKind.PANEL);
-    kinds.put("switch", BoxKind.SWITCH);
-    kinds.put("luminaire", BoxKind.LUMINAIRE);
-    kinds.put("light", BoxKind.LUMINAIRE);
-    kinds.put("appliance", BoxKind.APPLIANCE);
+    put(kinds, BoxKind.RECEPTACLE, "receptacle socket-outlet outlet socket");
+    put(kinds, BoxKind.RECEPTACLE, RECEPTACLES);
+    put(kinds, BoxKind.JUNCTION, "junction");
+    put(kinds, BoxKind.JUNCTION, JUNCTIONS);
+    put(kinds, BoxKind.PANEL, "panel");
+    put(kinds, BoxKind.SWITCH, "switch");
+    put(kinds, BoxKind.LUMINAIRE, "luminaire light");
+    put(kinds, BoxKind.LUMINAIRE, LUMINAIRES);
+    put(kinds, BoxKind.APPLIANCE, "appliance");
     return kinds;
+  }
+
+  /**
+   * Adds the words of a value.
+   *
+   * @param words the usual one, then others, parted by spaces; a hyphen stands for a space too
+   */
+  private static <T> void put(Map<String, T> meanings, T value, String words) {
+    List.of(words.split(" ", -1)).forEach(word -> meanings.put(word, value));
+  }
+
+  /** The words to offer where another one stands. */
+  public static Names offered(Map<String, ?> meanings) {
+    return new Names(
+        meanings.keySet().stream().filter(word -> !NOT_OFFERED.contains(word)).toList());
+  }
+
+  private static Map<String, String> all(String value, String words) {
+    Map<String, String> meanings = new LinkedHashMap<>();
+    put(meanings, value, words);
+    return meanings;
   }
 
   private static Map<String, JointKind> joints() {
@@ -129,6 +191,9 @@ public final class Vocabulary {
         joints.put(kind.word(), kind);
       }
     }
+    put(joints, JointKind.PUSH_IN, PUSH_INS);
+    put(joints, JointKind.WIRE_NUT, WIRE_NUTS);
+    put(joints, JointKind.SCREW, SCREWS);
     return joints;
   }
 
@@ -161,8 +226,11 @@ public final class Vocabulary {
   private static Map<String, Finding.State> findings() {
     Map<String, Finding.State> findings = new LinkedHashMap<>();
     for (Finding.State state : Finding.State.values()) {
-      findings.put(state.word(), state);
+      findings.put(state.word().replace(' ', '-'), state);
     }
+    put(findings, Finding.State.FINE, "ok okay good sound");
+    put(findings, Finding.State.BURNT, "burned loose broken bad melted charred");
+    put(findings, Finding.State.OUT_OF_REACH, "cannot-reach can't-reach can\u2019t-reach");
     return findings;
   }
 

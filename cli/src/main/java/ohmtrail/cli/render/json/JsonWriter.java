@@ -197,13 +197,18 @@ final class JsonWriter {
       case '\r' -> text.append("\\r");
       case '\t' -> text.append("\\t");
       default -> {
-        if (c < ' ' || isLoneSurrogate(value, place)) {
+        if (isSteering(c) || isLoneSurrogate(value, place)) {
           unicode(c);
         } else {
           text.append(c);
         }
       }
     }
+  }
+
+  /** What a terminal may take for an order, where somebody looks at the document there. */
+  private static boolean isSteering(char c) {
+    return Character.isISOControl(c) || Character.getType(c) == Character.FORMAT;
   }
 
   /** Half of a pair cannot be encoded in UTF-8. */

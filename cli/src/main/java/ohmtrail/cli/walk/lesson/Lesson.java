@@ -12,8 +12,10 @@ import ohmtrail.advise.Choice;
 import ohmtrail.advise.Situation;
 import ohmtrail.advise.Timetable;
 import ohmtrail.circuit.Box;
+import ohmtrail.cli.casefile.BoxNames;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.names.Names;
+import ohmtrail.cli.names.Shown;
 import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.ReadingWords;
@@ -155,13 +157,12 @@ record Lesson(
   }
 
   private Names boxes() {
-    return new Names(hidden.circuit().boxes().stream().map(Box::name).toList());
+    return BoxNames.of(hidden.circuit());
   }
 
   private Reply noBox(String typed) {
     String near = boxes().meant(typed, WORDS.meant(typed, "type help"));
-    String shown = typed.replaceAll("\\p{Cntrl}", "?");
-    return stay("Box (" + shown + ") " + boxes().rule() + ".\nMaybe " + near + ".");
+    return stay("Box (" + Shown.of(typed) + ") " + boxes().rule() + ".\nMaybe " + near + ".");
   }
 
   private Reply open(String typed) {
