@@ -109,7 +109,7 @@ public enum Unit {
   }
 
   private boolean isMilli() {
-    return symbol().length() > 1 && symbol().charAt(0) == 'm' && factor.equals(MILLI);
+    return symbol().length() > 1 && symbol().charAt(0) == 'm' && factor.compareTo(MILLI) == 0;
   }
 
   /** The unit that a misspelt one was most likely meant to be, if any is near. */
@@ -127,7 +127,7 @@ public enum Unit {
   /** The unit that the solver works in, of a dimension that has one. */
   public static Unit of(Dimension dimension) {
     return Stream.of(values())
-        .filter(unit -> unit.dimension == dimension && unit.factor.equals(BigDecimal.ONE))
+        .filter(unit -> unit.dimension == dimension && unit.factor.compareTo(BigDecimal.ONE) == 0)
         .findFirst()
         .orElseThrow();
   }
