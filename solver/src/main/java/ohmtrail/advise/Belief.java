@@ -17,6 +17,9 @@ import ohmtrail.predict.Degradation;
  */
 record Belief(
     List<Degradation> degradations, double logOhmsSigma, double probability, List<Double> boxes) {
+  /** Standard deviations of ln R to either side that a stretch is taken apart over. */
+  private static final double REACH = 2;
+
   Belief {
     degradations = List.copyOf(degradations);
     boxes = List.copyOf(boxes);
@@ -24,6 +27,30 @@ record Belief(
 
   boolean isHealthy() {
     return degradations.isEmpty();
+  }
+
+  /**
+   * The stretch of ohms in so many equal steps along ln R, each as probable as its part of a normal
+   * distribution; itself where there is no stretch.
+   */
+  List<Belief> parts(int count) {
+    if (logOhmsSigma == 0 || degradations.size() != 1) {
+      return List.of(this);
+    }
+    Degradation middle = degradations.get(0);
+    double step = 2 * REACH * logOhmsSigma / count;
+    List<Belief> parts = new ArrayList<>();
+    double all = 0;
+    for (int part = 0; part < count; part++) {
+      double z = REACH * ((2 * part + 1.0) / count - 1);
+      double weight = Math.exp(-0.5 * z * z);
+      all += weight;
+      Degradation there =
+          new Degradation(middle.joint(), middle.ohms() * Math.exp(z * logOhmsSigma));
+      parts.add(new Belief(List.of(there), step / Math.sqrt(12), weight, boxes));
+    }
+    double scale = probability / all;
+    return parts.stream().map(part -> part.with(scale * part.probability())).toList();
   }
 
   /** The same as probable as this. */

@@ -41,6 +41,16 @@ record Beliefs(Circuit circuit, List<Belief> all) {
    * @param openBox the box where each joint can be read across; empty where none is open
    */
   static Beliefs of(Circuit circuit, Posterior posterior, Optional<String> openBox) {
+    Beliefs whole = whole(circuit, posterior, openBox);
+    return new Beliefs(circuit, believable(whole.all())).summingToOne();
+  }
+
+  /**
+   * Draws hypotheses together that no reading tells apart, and leaves none out.
+   *
+   * @param openBox the box where each joint can be read across; empty where none is open
+   */
+  static Beliefs whole(Circuit circuit, Posterior posterior, Optional<String> openBox) {
     Map<String, Place> places = places(circuit);
     openBox.stream()
         .flatMap(box -> circuit.jointsIn(box).stream())
@@ -58,7 +68,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     all.add(new Belief(List.of(), 0, posterior.diagnosis().healthyProbability(), zeros(circuit)));
     groups.values().forEach(group -> addGroup(circuit, group, all));
     posterior.several().ifPresent(several -> all.add(several(circuit, several)));
-    return new Beliefs(circuit, believable(all)).summingToOne();
+    return new Beliefs(circuit, all).summingToOne();
   }
 
   /** The boxes of the circuit in order, and the supply. */

@@ -3,7 +3,7 @@ package ohmtrail.cli.walk;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import ohmtrail.advise.Outlook;
+import ohmtrail.advise.PredictiveDistribution;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.JointWords;
 import ohmtrail.cli.render.ReadingWords;
@@ -34,15 +34,16 @@ final class Doubts {
    * @param reading with what was typed
    */
   Optional<String> about(Test test, Reading reading) {
-    Outlook outlook = outlook(test.withReadings(List.of(reading)).named("doubted"));
+    PredictiveDistribution predicted =
+        predicted(test.withReadings(List.of(reading)).named("doubted"));
     double value = reading.value();
-    if (outlook.allows(value)) {
+    if (predicted.isCredible(value)) {
       return Optional.empty();
     }
     List<LoadInUse> loads = test.loads();
     boolean ofVolts = reading.measurand() == Measurand.VOLTAGE;
     String shown = figure(reading, value);
-    if (ofVolts && !loads.isEmpty() && outlook(List.of(), reading).allows(value)) {
+    if (ofVolts && !loads.isEmpty() && predicted(List.of(), reading).isCredible(value)) {
       String names = names(loads);
       return Optional.of(shown + " here would mean that the " + names + " was off: was it on?");
     }
@@ -52,7 +53,7 @@ final class Doubts {
           shown + " here would mean that the " + left.get() + " was on: was everything off?");
     }
     for (double factor : new double[] {DECADE, 1 / DECADE, MILLI, 1 / MILLI}) {
-      if (outlook.allows(value * factor)) {
+      if (predicted.isCredible(value * factor)) {
         return Optional.of(
             shown
                 + " is not believable here, "
@@ -64,9 +65,9 @@ final class Doubts {
         "Nothing that is still believed of this run shows "
             + shown
             + " here: "
-            + figure(reading, outlook.least())
+            + figure(reading, predicted.least())
             + " to "
-            + figure(reading, outlook.most())
+            + figure(reading, predicted.most())
             + " would be. Is it as read, at "
             + reading.box()
             + "?");
@@ -84,17 +85,18 @@ final class Doubts {
   }
 
   private Optional<String> aboutNoted(Test test, Reading reading) {
-    Outlook outlook = outlook(test.withReadings(List.of(reading)).named("doubted"));
-    if (outlook.allows(reading.value())) {
+    PredictiveDistribution predicted =
+        predicted(test.withReadings(List.of(reading)).named("doubted"));
+    if (predicted.isCredible(reading.value())) {
       return Optional.empty();
     }
     return Optional.of(
         "Taken in, but nothing that was still believed of this run shows "
             + figure(reading, reading.value())
             + " there: "
-            + figure(reading, outlook.least())
+            + figure(reading, predicted.least())
             + " to "
-            + figure(reading, outlook.most())
+            + figure(reading, predicted.most())
             + " would be. Type undo if it was not so.");
   }
 
@@ -102,13 +104,12 @@ final class Doubts {
     return ReadingWords.figure(reading.measurand(), value);
   }
 
-  private Outlook outlook(List<LoadInUse> loads, Reading reading) {
-    return outlook(new Test("doubted", loads, List.of(reading)));
+  private PredictiveDistribution predicted(List<LoadInUse> loads, Reading reading) {
+    return predicted(new Test("doubted", loads, List.of(reading)));
   }
 
-  private Outlook outlook(Test blank) {
-    return Outlook.of(
-        caseFile.circuit(), caseFile.survey(), caseFile.assumptions(), posterior, blank);
+  private PredictiveDistribution predicted(Test blank) {
+    return PredictiveDistribution.of(caseFile.problem(), posterior, blank);
   }
 
   /** A load that, left on at that box, would explain it. */
@@ -120,8 +121,8 @@ final class Doubts {
         .filter(load -> pluggable)
         .filter(
             load ->
-                outlook(List.of(new LoadInUse(load, reading.box())), reading)
-                    .allows(reading.value()))
+                predicted(List.of(new LoadInUse(load, reading.box())), reading)
+                    .isCredible(reading.value()))
         .findFirst();
   }
 
