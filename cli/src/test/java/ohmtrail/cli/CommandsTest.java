@@ -133,7 +133,9 @@ class CommandsTest {
 
     assertTrue(
         out.toString().startsWith("Leave this breaker off but for readings: "), out.toString());
-    assertTrue(out.toString().contains("\n\nOpen far first: the neutral"), out.toString());
+    assertTrue(
+        out.toString().contains("\n\nOpen far first, the breaker off: the neutral"),
+        out.toString());
   }
 
   @ParameterizedTest

@@ -7,6 +7,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import ohmtrail.advise.safety.Hazard;
+import ohmtrail.advise.stop.Soundness;
+import ohmtrail.advise.stop.SupplySide;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedReading;
@@ -104,24 +106,31 @@ public final class Advisor {
   private final class Turn {
     private final Survey survey;
     private final Situation situation;
+    private final Problem problem;
     private final Diagnosis diagnosis;
     private final Beliefs beliefs;
     private final OpeningMinutes opening;
     private final BoxShares shares;
     private final double[] point;
+    private final boolean supplyFirst;
 
     Turn(Survey survey, Situation situation, Posterior posterior) {
       this.survey = survey;
       this.situation = situation;
+      this.problem = new Problem(circuit, survey, assumptions);
       this.diagnosis = posterior.diagnosis();
       this.beliefs = Beliefs.of(circuit, posterior, situation.openBox());
       this.opening = new OpeningMinutes(timetable.openings(survey), timetable.wrongStop());
       this.shares = new BoxShares(beliefs);
       this.point = diagnosis.bestPointArray();
+      this.supplyFirst = SupplySide.isAtFault(problem, diagnosis);
     }
 
     Advice advice() {
-      List<Choice.Read> visits = Visits.of(circuit, survey, situation);
+      List<Choice.Read> visits =
+          Visits.of(circuit, survey, situation).stream()
+              .filter(this::leavesTheSupplyAlone)
+              .toList();
       List<RuledOut> ruledOut = new ArrayList<>();
       List<Choice.Read> safe = new ArrayList<>();
       Screening screening =
@@ -141,10 +150,14 @@ public final class Advisor {
       Map<Choice.Read, List<Gaussian>> forecasts = forecasts(safe);
       SecondStep second = second(forecasts);
       List<Option> options = new ArrayList<>(weighVisits(forecasts, second));
-      options.add(weighOpening(second));
-      options.addAll(weighStops());
+      List<Option> stops = weighStops();
+      Option look = weighOpening(second);
+      if (stops.stream().noneMatch(stop -> stop.choice().equals(look.choice()))) {
+        options.add(look);
+      }
+      options.addAll(stops);
       options.sort(Comparator.comparingDouble(Option::expectedMinutes));
-      if (SupplySide.isAtFault(diagnosis, survey, circuit.supply())) {
+      if (supplyFirst) {
         // Nothing read in the run tells more before the supply stands where it should.
         options.sort(
             Comparator.comparing(
@@ -153,6 +166,11 @@ public final class Advisor {
       }
       return new Advice(
           diagnosis, options, ruledOut, plan(), opening.expected(beliefs.boxMasses()));
+    }
+
+    /** What is plugged in on a supply that is out of order may get any voltage. */
+    private boolean leavesTheSupplyAlone(Choice.Read visit) {
+      return !supplyFirst || visit.loads().isEmpty();
     }
 
     private List<Option> weighVisits(
@@ -333,13 +351,15 @@ public final class Advisor {
     private List<Option> weighStops() {
       List<Option> stops = new ArrayList<>();
       double price = timetable.wrongStop();
-      stops.add(
-          new Option(
-              new Choice.Stop(Choice.Stop.Reason.HEALTHY),
-              0,
-              (1 - beliefs.healthy()) * price,
-              List.of()));
-      if (SupplySide.isAtFault(diagnosis, survey, circuit.supply())) {
+      if (Soundness.mayBeCalled(problem, diagnosis)) {
+        stops.add(
+            new Option(
+                new Choice.Stop(Choice.Stop.Reason.HEALTHY),
+                0,
+                (1 - beliefs.healthy()) * price,
+                List.of()));
+      }
+      if (supplyFirst) {
         Choice call = new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY);
         double own = timetable.of(call, survey, situation);
         stops.add(new Option(call, own, own, List.of()));

@@ -375,6 +375,46 @@ public final class Circuit {
     return rings;
   }
 
+  /**
+   * The live conductors whose breakers have to be off before a box is opened: those of every cable
+   * that hangs together with it once the panel is taken away. Their loads share its neutral, or
+   * pass through it; at the panel all that the supply has.
+   *
+   * @throws CircuitException when there is no such box
+   */
+  public List<ConductorRole> liveThrough(String box) {
+    boxNamed(box);
+    List<ConductorRole> supplied = supply.legs().conductors();
+    if (box.equals(panel().name())) {
+      return supplied;
+    }
+    Set<String> joined = joinedWithoutPanel(box);
+    return supplied.stream()
+        .filter(
+            live ->
+                cables.stream()
+                    .filter(cable -> joined.contains(cable.to()))
+                    .anyMatch(cable -> cable.roles().contains(live)))
+        .toList();
+  }
+
+  private Set<String> joinedWithoutPanel(String box) {
+    Map<String, List<String>> neighbours = new HashMap<>();
+    for (Cable cable : cables) {
+      neighbours.computeIfAbsent(cable.from(), any -> new ArrayList<>()).add(cable.to());
+      neighbours.computeIfAbsent(cable.to(), any -> new ArrayList<>()).add(cable.from());
+    }
+    Set<String> joined = new LinkedHashSet<>();
+    Deque<String> pending = new ArrayDeque<>(List.of(box));
+    while (!pending.isEmpty()) {
+      String at = pending.removeFirst();
+      if (!at.equals(panel().name()) && joined.add(at)) {
+        pending.addAll(neighbours.getOrDefault(at, List.of()));
+      }
+    }
+    return joined;
+  }
+
   /** The boxes at which the run ends: those that no cable leaves. */
   public List<Box> ends() {
     return boxesInOrder.stream().filter(box -> cablesFrom(box.name()).isEmpty()).toList();

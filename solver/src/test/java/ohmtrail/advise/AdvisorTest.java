@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Degradation;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
@@ -115,7 +117,8 @@ class AdvisorTest {
                 Runs.heater("box-2", "box-2"),
                 Runs.heater("box-1", "box-1")));
     Minutes nearby = Minutes.defaults().with(Chore.WRONG_STOP, 10);
-    Advice advice = new Advisor(run, Runs.USUAL, nearby).next(survey, Situation.START);
+    Assumptions usuallySound = Runs.USUAL.with(Assumption.HEALTHY_PRIOR, 0.8);
+    Advice advice = new Advisor(run, usuallySound, nearby).next(survey, Situation.START);
 
     assertEquals(
         new Choice.Stop(Choice.Stop.Reason.HEALTHY),

@@ -248,6 +248,25 @@ final class ProfileAssembly {
         taken.number() < wrong.size() ? wrong.get(taken.number()) : 0);
   }
 
+  /** The marks over the run send a hand into the boxes under them. */
+  private List<String> beforeABoxIsOpened() {
+    if (explanation.suspects().isEmpty()) {
+      return List.of();
+    }
+    List<String> notes = new ArrayList<>();
+    notes.add(
+        "Before a box is opened: every breaker that feeds it off, tester proved, dead, tester proved"
+            + " again.");
+    String panel = circuit.panel().name();
+    if (explanation.suspects().stream().anyMatch(each -> each.boxes().contains(panel))) {
+      notes.add(
+          "In "
+              + panel
+              + ": main switch off, its supply side live all the same; for a licensed electrician.");
+    }
+    return notes;
+  }
+
   private List<String> notes(Arrangement main) {
     List<String> notes = new ArrayList<>();
     if (main.watts() == 0 && main.meter().isEmpty() && !explanation.degradations().isEmpty()) {
@@ -260,6 +279,7 @@ final class ProfileAssembly {
       notes.add(
           "Healthy: supply, loads and lengths as fitted to these readings, every joint sound.");
     }
+    notes.addAll(beforeABoxIsOpened());
     notes.add(
         "Dotted guidance: "
             + region.guidance().source()

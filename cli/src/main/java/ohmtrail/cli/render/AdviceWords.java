@@ -33,6 +33,7 @@ public final class AdviceWords {
   private final Region region;
   private final JointWords joints;
   private final VisitWords visits;
+  private final WorkWords work;
 
   /** For a circuit and the meters and loads at hand. */
   public AdviceWords(Circuit circuit, Survey survey) {
@@ -40,24 +41,29 @@ public final class AdviceWords {
     this.region = Region.of(circuit.supply());
     this.joints = new JointWords(circuit);
     this.visits = new VisitWords(circuit, survey);
+    this.work = new WorkWords(circuit);
   }
 
   /** What to do, as an order. */
   public String choice(Choice choice) {
     if (choice instanceof Choice.Read read) {
-      return "At " + read.box() + ": " + visits.visit(read);
+      return "At " + read.box() + work.around(read.tests()) + ": " + visits.visit(read);
     }
     if (choice instanceof Choice.Open open) {
-      return "Open " + open.box() + ", the breaker off and proved dead, and look at every joint";
+      return work.open(open.box());
     }
     return ((Choice.Stop) choice).reason() == Choice.Stop.Reason.HEALTHY
         ? "Stop: call the circuit sound"
-        : "Stop: have the supply looked into by the utility";
+        : "Stop: have the supply looked into by the utility or a licensed electrician; no breaker"
+            + " of this circuit unloads it, the main switch does";
   }
 
-  /** One reading of a visit: what, and while what is on. */
+  /** One reading of a visit: where, what has to be off for it, what, and while what is on. */
   public String reading(Test test, Reading reading) {
-    return visits.reading(test, reading);
+    return reading.box()
+        + work.around(List.of(test.withReadings(List.of(reading))))
+        + ": "
+        + visits.reading(test, reading);
   }
 
   /** One outcome: what would be seen, how likely that is, and what it would mean. */

@@ -18,11 +18,13 @@ public final class BadJoints {
   private final Diagnosis diagnosis;
   private final JointWords words;
   private final List<String> order;
+  private final WorkWords work;
 
   private BadJoints(Circuit circuit, Diagnosis diagnosis, OpeningOrder opening) {
     this.diagnosis = diagnosis;
     this.order = opening.plan().boxes();
     this.words = new JointWords(circuit);
+    this.work = new WorkWords(circuit);
   }
 
   /** The first suspect; or, where several joints are bad at once, the one that holds each. */
@@ -89,14 +91,16 @@ public final class BadJoints {
       return "In the same box: " + finding(suspect, box) + ".";
     }
     String otherEnds = otherEnds(suspect, box);
-    return (before.isEmpty() ? "Open " + box + " first: " : "Then open " + box + ": ")
+    return (before.isEmpty() ? work.first(box) : work.then(box))
+        + ": "
         + finding(suspect, box)
         + (otherEnds.isEmpty() ? "." : "; if it is sound, " + otherEnds + ".");
   }
 
   private String otherEnds(Suspect suspect, String opened) {
     List<String> others = words.boxes(suspect).stream().filter(box -> !box.equals(opened)).toList();
-    return others.size() == 1 ? "the other end, " + others.get(0) : JointWords.listed(others, "or");
+    List<String> named = others.stream().map(work::named).toList();
+    return named.size() == 1 ? "the other end, " + named.get(0) : JointWords.listed(named, "or");
   }
 
   private String finding(Suspect suspect, String opened) {

@@ -62,7 +62,7 @@ public final class CaseReview {
 
   private void addLive(List<String> hints) {
     hints.add(
-        "Read once more with the breaker on and a load plugged in, where the ohms leave it open: a"
+        "Read once more with the breaker on and a load, where `next` finds that it does no harm: a"
             + " continuity tester's small current passes joints that fail under load.");
   }
 
@@ -93,10 +93,8 @@ public final class CaseReview {
         .forEach(use -> circuit.pathTo(use.box()).forEach(cable -> carrying.add(cable.to())));
     if (carrying.isEmpty()) {
       hints.add(
-          "Take readings with a load on, such as a space heater at the last "
-              + region.receptacle()
-              + " that still works: a bad joint shows when current flows through it. Not where a"
-              + " lost neutral is suspected.");
+          "Take readings under a load, where `next` finds that it does no harm: a bad joint shows"
+              + " when current flows through it.");
       return;
     }
     List<String> ends =
@@ -107,10 +105,10 @@ public final class CaseReview {
             .toList();
     if (!ends.isEmpty()) {
       hints.add(
-          "Plug the load in farther out: no current has flowed as far as "
+          "Take a reading under a load farther out, where `next` finds that it does no harm: no"
+              + " current has flowed as far as "
               + JointWords.listed(ends, "and")
-              + ", so the joints on the way there have not been tried. Not where a lost neutral is"
-              + " suspected.");
+              + ", so the joints on the way there have not been tried.");
     }
   }
 

@@ -1,11 +1,15 @@
 package ohmtrail.cli.render;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import ohmtrail.advise.Advice;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Option;
+import ohmtrail.advise.stop.SupplySide;
+import ohmtrail.advise.work.Work;
+import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.Supply;
@@ -34,20 +38,26 @@ public final class Cautions {
     if (tests.isEmpty() || !tests.stream().allMatch(Test::isDead)) {
       cautions.add(
           "These readings are taken on live parts. Only a person trained for live work takes them,"
-              + " with a meter and leads of measurement category CAT III or better for"
-              + " fixed wiring, rated for the voltage.");
+              + " with a meter and leads of measurement category CAT III for fixed wiring, CAT IV where"
+              + " the service is within reach (the meter, the main switch and what leads to it), rated"
+              + " for the voltage.");
     }
     cautions.add(
         "Stop and switch the circuit off at the breaker at any heat, smell, smoke, buzzing or"
             + " crackling, and leave it off.");
     cautions.add(
-        "Before opening a box: breaker off, secured against being switched on, and every conductor"
-            + " proved dead with a tester that has just been proved on a live one.");
-    if (tests.stream().anyMatch(Cautions::isInsideAndLive)) {
+        "Before opening a box: "
+            + everyBreaker(caseFile.circuit())
+            + " off, secured against being switched on, and every conductor proved dead against every"
+            + " other and against ground. Proved dead means: the tester proved on a live source, the"
+            + " conductors, the tester proved again.");
+    if (Work.of(tests, caseFile.circuit()).stream().anyMatch(Work::live)) {
       cautions.add(
-          "A clamp around a conductor of an open panel or box is work on an open live box: only for"
-              + " a person qualified and protected for it, and nothing in there is touched but by"
-              + " the clamp.");
+          "A reading in an open panel or box is work on an open live box: only for a licensed"
+              + " electrician, qualified and protected for it. Probes and clamp go on and come off"
+              + " with the main switch off in the panel, whose "
+              + region.lineSide()
+              + " stays live all the same, and with the breaker off and proved dead elsewhere.");
     }
     if (tests.stream().anyMatch(Test::isDead)) {
       cautions.add(
@@ -70,7 +80,7 @@ public final class Cautions {
 
   /** The cautions for a circuit and what was found out about it, the most pressing first. */
   public static List<String> forAnswer(CaseFile caseFile, Diagnosis diagnosis) {
-    return forAnswer(caseFile, diagnosis, caseFile.survey().tests());
+    return forAnswer(caseFile, diagnosis, List.of());
   }
 
   /**
@@ -79,43 +89,47 @@ public final class Cautions {
    * @param steps how many of the best choices are shown
    */
   public static List<String> forAdvice(CaseFile caseFile, Advice advice, int steps) {
-    Stream<Test> advised =
+    List<Test> advised =
         advice.options().stream()
             .limit(steps)
             .map(Option::choice)
             .flatMap(
-                choice -> choice instanceof Choice.Read read ? read.tests().stream() : Stream.of());
-    List<Test> tests = Stream.concat(caseFile.survey().tests().stream(), advised).toList();
-    return forAnswer(caseFile, advice.diagnosis(), tests);
+                choice -> choice instanceof Choice.Read read ? read.tests().stream() : Stream.of())
+            .toList();
+    return forAnswer(caseFile, advice.diagnosis(), advised);
   }
 
-  private static boolean isInsideAndLive(Test test) {
-    return !test.isDead()
-        && test.readings().stream()
-            .anyMatch(reading -> !reading.tap().isTouching() && reading.tap().isInside());
+  private static String everyBreaker(Circuit circuit) {
+    List<ConductorRole> legs = circuit.supply().legs().conductors();
+    return legs.size() < 2 ? "the breaker" : "every breaker that feeds it or shares its neutral";
   }
 
-  private static List<String> forAnswer(CaseFile caseFile, Diagnosis diagnosis, List<Test> tests) {
+  private static List<String> forAnswer(
+      CaseFile caseFile, Diagnosis diagnosis, List<Test> advised) {
+    List<Test> tests = Stream.concat(caseFile.survey().tests().stream(), advised.stream()).toList();
     List<String> cautions = new ArrayList<>();
-    if (diagnosis.verdict() == Verdict.DEGRADED) {
-      addForSuspects(caseFile, diagnosis, cautions);
+    if (SupplySide.unequalLegs(caseFile.problem()).isPresent()) {
+      cautions.add(
+          "Leave the main switch off until somebody has looked: behind a lost neutral of the supply"
+              + " the lighter leg of the whole house gets far more than its loads are made for."
+              + " Meter, service and main lugs are for the utility or a licensed electrician.");
+    } else if (diagnosis.verdict() == Verdict.DEGRADED) {
+      addForSuspects(caseFile, diagnosis, advised, cautions);
     }
     cautions.addAll(forMeasuring(caseFile, tests));
     return List.copyOf(cautions);
   }
 
   private static void addForSuspects(
-      CaseFile caseFile, Diagnosis diagnosis, List<String> cautions) {
+      CaseFile caseFile, Diagnosis diagnosis, List<Test> advised, List<String> cautions) {
     Region region = Region.of(caseFile.circuit().supply());
     cautions.add(
-        "Take the loads off this circuit and leave them off until the joint is remade: a bad joint"
-            + " heats only while current flows, and neither breaker nor "
+        "Take the loads off this circuit and leave them off until the joint is remade, but for a"
+            + " reading: a bad joint heats only while current flows, and neither breaker nor "
             + region.residualCurrentDevice()
             + " trips on it.");
     if (isSuspected(diagnosis, ConductorRole.NEUTRAL)) {
-      cautions.add(
-          "A suspected lost neutral: plug in no load to try it. Behind an open neutral a load puts"
-              + " the full supply voltage on the neutral conductor.");
+      cautions.add(lostNeutral(caseFile, diagnosis, advised));
       if (caseFile.circuit().supply().legs() != Supply.Legs.ONE) {
         cautions.add(
             "With a lost neutral the loads of the two legs divide the voltage between them: what is"
@@ -135,7 +149,8 @@ public final class Cautions {
     if (before >= WORTH_A_WARNING) {
       cautions.add(
           "The fault may lie on the supply side, at or before the panel: meter, service and main"
-              + " lugs are for the utility or a licensed electrician.");
+              + " lugs are for the utility or a licensed electrician. No breaker of this circuit"
+              + " unloads it; the main switch does.");
     }
     String panel = caseFile.circuit().panel().name();
     if (diagnosis.boxes().stream()
@@ -143,9 +158,28 @@ public final class Cautions {
       cautions.add(
           "A suspect is in "
               + panel
-              + ": its supply side stays live with every breaker off. That work is for a licensed"
-              + " electrician.");
+              + ": main switch off and locked before it is opened, and its "
+              + region.lineSide()
+              + " stays live all the same. That work is for a licensed electrician.");
     }
+  }
+
+  /** Names the neutral that is meant, unless a step of the same page goes there with a load. */
+  private static String lostNeutral(CaseFile caseFile, Diagnosis diagnosis, List<Test> advised) {
+    String behind =
+        "Behind an open neutral a load puts the full supply voltage on the neutral conductor";
+    if (advised.stream().anyMatch(test -> !test.loads().isEmpty())) {
+      return behind
+          + ": none but what a step names goes in, nowhere else and no longer than it says.";
+    }
+    Suspect leading =
+        diagnosis.suspects().stream()
+            .max(Comparator.comparingDouble(suspect -> probability(suspect, ConductorRole.NEUTRAL)))
+            .orElseThrow();
+    return behind
+        + ". It may be "
+        + new JointWords(caseFile.circuit()).suspect(leading, "")
+        + ": nothing is plugged in beyond it to try.";
   }
 
   private static boolean isSuspected(Diagnosis diagnosis, ConductorRole conductor) {

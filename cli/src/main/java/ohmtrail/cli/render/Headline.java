@@ -9,8 +9,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import ohmtrail.advise.Advice;
+import ohmtrail.advise.stop.SupplySide;
+import ohmtrail.advise.stop.SupplySide.UnequalLegs;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedReading;
@@ -50,12 +53,14 @@ public final class Headline {
   private final JointWords words;
   private final Region region;
   private final OpeningOrder opening;
+  private final WorkWords work;
 
   private Headline(CaseFile caseFile, Diagnosis diagnosis, OpeningOrder opening) {
     this.caseFile = caseFile;
     this.diagnosis = diagnosis;
     this.words = new JointWords(caseFile.circuit());
     this.opening = opening;
+    this.work = new WorkWords(caseFile.circuit());
     this.region = Region.of(caseFile.circuit().supply());
   }
 
@@ -67,12 +72,16 @@ public final class Headline {
 
   /** Puts what is believed now into words, the boxes in the order of the advice. */
   public static String of(CaseFile caseFile, Advice advice) {
-    return new Headline(caseFile, advice.diagnosis(), OpeningOrder.of(advice)).write();
+    return new Headline(caseFile, advice.diagnosis(), OpeningOrder.of(caseFile, advice)).write();
   }
 
   private String write() {
     if (caseFile.survey().readingCount() == 0) {
       return unread();
+    }
+    Optional<UnequalLegs> legs = SupplySide.unequalLegs(caseFile.problem());
+    if (legs.isPresent()) {
+      return unequal(legs.get());
     }
     Optional<String> outlet = OutletFinding.of(caseFile, diagnosis);
     if (outlet.isPresent()) {
@@ -83,6 +92,26 @@ public final class Headline {
       case HEALTHY -> healthy() + leftOut();
       case UNEXPLAINED -> unexplained();
     };
+  }
+
+  /** With nothing on, no joint of the run sets the legs apart: the supply comes first. */
+  private String unequal(UnequalLegs legs) {
+    List<ConductorRole> conductors = caseFile.circuit().supply().legs().conductors();
+    return "Open no box of this run and plug nothing in: with nothing on, "
+        + region.conductor(conductors.get(0))
+        + " and "
+        + region.conductor(conductors.get(1))
+        + " stand "
+        + Figures.volts(legs.apartVolts())
+        + " apart at "
+        + legs.box()
+        + " ("
+        + Figures.tenths(legs.firstVolts())
+        + " and "
+        + Figures.volts(legs.secondVolts())
+        + " to neutral), and no joint of the run can do that while no current flows in it. That is"
+        + " the neutral of the supply until shown otherwise: main switch off, and the utility or a"
+        + " licensed electrician.";
   }
 
   private String degraded() {
@@ -116,9 +145,8 @@ public final class Headline {
       return supplySide(suspect);
     }
     if (!words.boxes(suspect).contains(box.box())) {
-      return "Open "
-          + box.box()
-          + " first: its joints together are "
+      return work.first(box.box())
+          + ": its joints together are "
           + Figures.probability(box.probability())
           + " likely to hold the bad one. "
           + (opening.firstIsNotLikeliest() ? opening.why() : "No joint stands out;").strip()
@@ -127,9 +155,7 @@ public final class Headline {
           + ".";
     }
     boolean settled = suspect.probability() >= EVEN_ODDS;
-    return "Open "
-        + box.box()
-        + " first"
+    return work.first(box.box())
         + (settled ? ": " : ", though the readings do not settle it: ")
         + (settled
             ? words.suspect(suspect, box.box())
@@ -146,8 +172,8 @@ public final class Headline {
   private String supplySide(Suspect suspect) {
     return "Open no box of this run: "
         + finding(suspect, "")
-        + ". That is a matter for the utility or a licensed electrician. Do other circuits of this"
-        + " panel show it too?";
+        + ". That is a matter for the utility or a licensed electrician, and no breaker of this"
+        + " circuit unloads it: the main switch does. Do other circuits of this panel show it too?";
   }
 
   private String finding(Suspect suspect, String opened) {
@@ -216,7 +242,13 @@ public final class Headline {
         .findFirst()
         .filter(box -> box.probability() >= WORTH_NAMING)
         .filter(box -> !words.boxes(suspect).contains(box.box()))
-        .map(box -> " Next: " + box.box() + ", " + Figures.probability(box.probability()) + ".")
+        .map(
+            box ->
+                " Next: "
+                    + work.named(box.box())
+                    + ", "
+                    + Figures.probability(box.probability())
+                    + ".")
         .orElse("");
   }
 
@@ -239,7 +271,7 @@ public final class Headline {
   private String unread() {
     return "There is no reading yet, so nothing speaks for a bad joint or against one. Read every "
         + region.receptacle()
-        + ", idle and with a heater on.";
+        + " with nothing on, then under a load where `next` finds that it does no harm.";
   }
 
   private String healthy() {

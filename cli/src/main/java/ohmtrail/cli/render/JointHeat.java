@@ -36,7 +36,6 @@ public record JointHeat(double ohms, double amperes, double watts) {
 
   private static final double CLEARLY_MORE = 1.5;
   private static final double CLEARLY_LESS = 0.67;
-  private static final double FAR_LESS = 0.1;
 
   /**
    * The worst over all loads up to the breaker's rating.
@@ -60,10 +59,12 @@ public record JointHeat(double ohms, double amperes, double watts) {
    * none at the ohms within the bounds that make the most heat.
    *
    * @return empty when every joint of the suspect is on the ground, which carries current only in a
-   *     fault
+   *     fault; and when it lies before the panel, where no breaker of this circuit bounds the
+   *     current
    */
   public static Optional<JointHeat> worst(Suspect suspect, Circuit circuit) {
-    if (suspect.joints().stream().allMatch(joint -> joint.conductor() == ConductorRole.GROUND)) {
+    if (JointWords.isSupplySide(suspect)
+        || suspect.joints().stream().allMatch(joint -> joint.conductor() == ConductorRole.GROUND)) {
       return Optional.empty();
     }
     OhmsInterval interval = suspect.ohms();
@@ -95,25 +96,18 @@ public record JointHeat(double ohms, double amperes, double watts) {
                 + Figures.watts(watts)
                 + " in the box, at "
                 + Figures.amperes(amperes);
-    return made
-        + ": "
-        + comparison()
+    return made + (watts < CLEARLY_LESS * PUBLISHED_WATTS ? "." : ": " + comparison());
+  }
+
+  /** Only where it is as much or more: that a figure is smaller makes no joint a safe one. */
+  private String comparison() {
+    double ratio = watts / PUBLISHED_WATTS;
+    return (ratio >= CLEARLY_MORE ? Figures.twoDigits(ratio) + " times the " : "about the ")
         + Figures.watts(PUBLISHED_WATTS)
         + " at "
         + Figures.amperes(PUBLISHED_AMPERES)
         + " that glowing connections reached in tests ("
         + PUBLISHED_SOURCE
         + "), where no fuse, breaker or GFCI operated.";
-  }
-
-  private String comparison() {
-    double ratio = watts / PUBLISHED_WATTS;
-    if (ratio >= CLEARLY_MORE) {
-      return Figures.twoDigits(ratio) + " times the ";
-    }
-    if (ratio >= CLEARLY_LESS) {
-      return "about the ";
-    }
-    return ratio >= FAR_LESS ? "less than the " : "far less than the ";
   }
 }

@@ -3,6 +3,7 @@ package ohmtrail.cli.render;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import ohmtrail.advise.stop.SupplySide;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
@@ -38,10 +39,13 @@ public final class Notes {
 
   /**
    * Where the readings settle little: what is missing, the most telling first. Empty where they
-   * settle it, or contradict each other: then more of the same is no help.
+   * settle it, or contradict each other, or where the supply comes first: then more of the same is
+   * no help.
    */
   public static List<String> whatIsMissing(CaseFile caseFile, Diagnosis diagnosis) {
-    return diagnosis.verdict() == Verdict.UNEXPLAINED || isSettled(diagnosis)
+    return diagnosis.verdict() == Verdict.UNEXPLAINED
+            || isSettled(diagnosis)
+            || SupplySide.isAtFault(caseFile.problem(), diagnosis)
         ? List.of()
         : CaseReview.whatWouldHelp(caseFile);
   }

@@ -21,8 +21,11 @@ public final class OpeningOrder {
   private final boolean timed;
   private final OpeningPlan quickest;
   private final OpeningPlan byProbability;
+  private final WorkWords work;
 
-  private OpeningOrder(boolean timed, OpeningPlan quickest, OpeningPlan byProbability) {
+  private OpeningOrder(
+      Circuit circuit, boolean timed, OpeningPlan quickest, OpeningPlan byProbability) {
+    this.work = new WorkWords(circuit);
     this.timed = timed;
     this.quickest = quickest;
     this.byProbability = byProbability;
@@ -37,20 +40,22 @@ public final class OpeningOrder {
             || !survey.places(Finding.State.OUT_OF_REACH).isEmpty();
     Minutes minutes = Minutes.defaults();
     return new OpeningOrder(
+        circuit,
         timed,
         OpeningPlan.quickest(circuit, survey, minutes, diagnosis.boxes()),
         OpeningPlan.byProbability(circuit, survey, minutes, diagnosis.boxes()));
   }
 
   /** As advised: by the minutes of this search, what looked fine last. */
-  public static OpeningOrder of(Advice advice) {
+  public static OpeningOrder of(CaseFile caseFile, Advice advice) {
     List<OpeningPlan.Step> boxes =
         advice.opening().steps().stream()
             .filter(step -> !step.box().equals(Finding.SUPPLY))
             .toList();
     List<OpeningPlan.Step> ranked = new ArrayList<>(boxes);
     ranked.sort(Comparator.comparingDouble(OpeningPlan.Step::probability).reversed());
-    return new OpeningOrder(true, new OpeningPlan(boxes), new OpeningPlan(ranked));
+    return new OpeningOrder(
+        caseFile.circuit(), true, new OpeningPlan(boxes), new OpeningPlan(ranked));
   }
 
   /** Whether the case says of any box how long it takes to open, or that it is out of reach. */
@@ -83,7 +88,7 @@ public final class OpeningOrder {
   /** The order by probability alone, with what it costs: a sentence. */
   public String otherOrder() {
     return "By probability alone: "
-        + JointWords.listed(worthwhile(byProbability), "then")
+        + JointWords.listed(worthwhile(byProbability).stream().map(work::named).toList(), "then")
         + "; that takes "
         + minutes(byProbability.expectedMinutes())
         + ".";

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import ohmtrail.advise.Advice;
+import ohmtrail.advise.Choice;
+import ohmtrail.advise.Option;
 import ohmtrail.advise.RuledOut;
 import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
@@ -18,12 +20,34 @@ public final class Refusals {
   /** What is read or plugged in, and what that could do. */
   private record Refusal(String what, Harm harm) {}
 
+  /**
+   * Whether a shorter reading at that box under the same loads is advised: told by load and box, as
+   * they are, the longer one would contradict it.
+   */
+  private static boolean isLongerThanAdvised(Choice.Read out, Hazard hazard, Advice advice) {
+    return hazard.harm() == Harm.HEAT
+        && advice.options().stream()
+            .map(Option::choice)
+            .filter(Choice.Read.class::isInstance)
+            .anyMatch(choice -> arrangement((Choice.Read) choice).equals(arrangement(out)));
+  }
+
+  private static List<Object> arrangement(Choice.Read visit) {
+    List<Object> uses = new ArrayList<>();
+    visit.loads().forEach(use -> uses.add(List.of(use.load(), use.box())));
+    uses.add(visit.box());
+    return uses;
+  }
+
   /** Visits with the same loads and the same harm are told together, by the worst of them. */
   public static List<String> of(Advice advice, AdviceWords words) {
     Map<Refusal, Set<String>> boxes = new LinkedHashMap<>();
     Map<Refusal, Hazard> worst = new LinkedHashMap<>();
     for (RuledOut out : advice.ruledOut()) {
       for (Hazard hazard : out.hazards()) {
+        if (isLongerThanAdvised(out.choice(), hazard, advice)) {
+          continue;
+        }
         Refusal refusal = new Refusal(words.refused(out.choice(), hazard.harm()), hazard.harm());
         boxes.computeIfAbsent(refusal, key -> new LinkedHashSet<>()).add(out.choice().box());
         worst.merge(refusal, hazard, (one, other) -> one.worst() >= other.worst() ? one : other);

@@ -92,6 +92,11 @@ public enum Region {
     return this == NORTH_AMERICA ? VoltageDropGuidance.nec() : VoltageDropGuidance.iec();
   }
 
+  /** What stays live in a panel whose main switch is off. */
+  public String lineSide() {
+    return choose("line side", "supply side");
+  }
+
   /** The rules that come before anything said here. */
   public String rules() {
     return choose("electrical code", "wiring rules");

@@ -23,6 +23,7 @@ final class VisitWords {
   private final Survey survey;
   private final Region region;
   private final JointWords joints;
+  private final WorkWords work;
 
   /** For a circuit and the meters and loads at hand. */
   VisitWords(Circuit circuit, Survey survey) {
@@ -30,6 +31,7 @@ final class VisitWords {
     this.survey = survey;
     this.region = Region.of(circuit.supply());
     this.joints = new JointWords(circuit);
+    this.work = new WorkWords(circuit);
   }
 
   /** Everything that is read on a visit, by which meter and while what is on. */
@@ -93,7 +95,9 @@ final class VisitWords {
   private String during(Test test, String box) {
     String closed = circuit.switches().isEmpty() ? "" : ", every switch closed";
     if (test.isolation().isPresent()) {
-      return ", the breaker off and proved dead, everything unplugged or disconnected"
+      return ", "
+          + work.off(box)
+          + " and proved dead, everything unplugged or disconnected"
           + closed
           + linked(test.isolation().get());
     }

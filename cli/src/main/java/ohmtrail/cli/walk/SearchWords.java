@@ -13,6 +13,7 @@ import ohmtrail.cli.render.Danger;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.Refusals;
+import ohmtrail.cli.render.WorkWords;
 import ohmtrail.cli.render.text.CircuitTree;
 import ohmtrail.cli.render.text.Page;
 import ohmtrail.locate.Diagnosis;
@@ -45,12 +46,14 @@ final class SearchWords {
   private final CaseFile caseFile;
   private final Assessment now;
   private final AdviceWords words;
+  private final WorkWords work;
   private final Page page;
 
   SearchWords(Assessment now, int width) {
     this.caseFile = now.caseFile();
     this.now = now;
     this.words = new AdviceWords(caseFile.circuit(), caseFile.survey());
+    this.work = new WorkWords(caseFile.circuit());
     this.page = new Page(width);
   }
 
@@ -84,7 +87,8 @@ final class SearchWords {
   }
 
   SearchWords cautions() {
-    page.heading("Cautions").items(Cautions.forAdvice(caseFile, now.advice(), 1));
+    page.heading("Cautions")
+        .items(Cautions.forAdvice(caseFile, now.advice(), now.advice().options().size()));
     return this;
   }
 
@@ -163,8 +167,9 @@ final class SearchWords {
       page.heading(
           "Found, in "
               + found.box()
-              + ". Breaker off and proved dead, have the joint made anew, and look at its"
-              + " neighbours. What burnt is replaced, not tightened.");
+              + ". "
+              + work.remaking(found.box())
+              + " What burnt is replaced, not tightened.");
     }
     return this;
   }
@@ -204,13 +209,14 @@ final class SearchWords {
 
   String question(Task task) {
     if (task instanceof Task.Take take) {
-      return take.blank().box() + ": " + words.reading(take.test(), take.blank()) + "." + how(take);
+      return words.reading(take.test(), take.blank()) + "." + how(take);
     }
     if (task instanceof Task.Sure sure) {
       return sure.doubt() + " Type keep, or what it shows now.";
     }
     if (task instanceof Task.Look look) {
       return look.box()
+          + work.opened(look.box())
           + ": do all joints look fine, or is one burnt, loose or broken?"
           + " Type fine or burnt.";
     }

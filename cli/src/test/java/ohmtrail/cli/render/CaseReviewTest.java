@@ -21,8 +21,8 @@ class CaseReviewTest {
 
   @Test
   void aCaseWithoutALoadedTestIsToldToTakeOne() {
-    assertTrue(helps(Answers.idleOnly(Answers.HALL), "Take readings with a load on"));
-    assertTrue(helps(Answers.unread(Answers.HALL), "Take readings with a load on"));
+    assertTrue(helps(Answers.idleOnly(Answers.HALL), "Take readings under a load"));
+    assertTrue(helps(Answers.unread(Answers.HALL), "Take readings under a load"));
   }
 
   @Test

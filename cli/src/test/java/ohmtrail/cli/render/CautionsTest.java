@@ -19,16 +19,18 @@ class CautionsTest {
       assertTrue(warns(answer, "live parts"));
       assertTrue(warns(answer, "measurement category CAT III"));
       assertTrue(warns(answer, "switch the circuit off at the breaker at any heat, smell"));
-      assertTrue(warns(answer, "proved dead"));
+      assertTrue(warns(answer, "the tester proved on a live source, the conductors, the tester"));
+      assertTrue(warns(answer, "CAT IV where the service is within reach"));
       assertTrue(warns(answer, "local electrical code and a licensed electrician come first"));
     }
   }
 
   @Test
-  void noLoadIsTriedOnASuspectedLostNeutral() {
-    assertTrue(warns(Answers.lostNeutral(HALL), "plug in no load to try it"));
-    assertFalse(warns(Answers.lostGround(HALL), "plug in no load to try it"));
-    assertFalse(warns(Answers.healthy(HALL), "plug in no load to try it"));
+  void aSuspectedLostNeutralIsNamedAndNothingIsPluggedInBeyondIt() {
+    String words = "It may be the neutral tail at bed-2: nothing is plugged in beyond it to try";
+    assertTrue(warns(Answers.lostNeutral(HALL), words));
+    assertFalse(warns(Answers.lostGround(HALL), "plugged in beyond it to try"));
+    assertFalse(warns(Answers.healthy(HALL), "plugged in beyond it to try"));
   }
 
   @Test
@@ -39,7 +41,8 @@ class CautionsTest {
 
   @Test
   void thePanelIsForALicensedElectrician() {
-    assertTrue(warns(Answers.unsettled(HALL), "A suspect is in panel"));
+    assertTrue(warns(Answers.unsettled(HALL), "A suspect is in panel: main switch off and locked"));
+    assertTrue(warns(Answers.unsettled(HALL), "its line side stays live all the same"));
     assertFalse(warns(Answers.oneJoint(HALL), "A suspect is in panel"));
   }
 

@@ -14,7 +14,7 @@ class HeadlineTest {
   @Test
   void oneJointIsNamedWithItsBoxItsOhmsAndHowSureItIs() {
     assertEquals(
-        "Open bed-1 first: the incoming neutral there is most likely bad, about 2.4 ohm (1.9 to"
+        "Open bed-1 first, the breaker off: the incoming neutral there is most likely bad, about 2.4 ohm (1.9 to"
             + " 3.1), 87 % sure. Next: hall-2, 10 %.",
         Headline.of(HALL, Answers.oneJoint(HALL)));
   }
@@ -22,7 +22,7 @@ class HeadlineTest {
   @Test
   void jointsAtTheTwoEndsOfACableAreNamedAsOneWithTheOddsOfEachEnd() {
     assertEquals(
-        "Open hall-2 first: the neutral between hall-2 and bed-1 is most likely bad, about 2.4 ohm"
+        "Open hall-2 first, the breaker off: the neutral between hall-2 and bed-1 is most likely bad, about 2.4 ohm"
             + " (1.9 to 3.1), 91 % sure. Its joint may be at either end: hall-2 60 %, bed-1 31 %."
             + " The two read alike; push-ins are assumed to fail 4 times as often as screws.",
         Headline.of(HALL, Answers.twoEnds(HALL)));
@@ -31,7 +31,7 @@ class HeadlineTest {
   @Test
   void endsThatAreAsLikelyAreSaidToBe() {
     assertEquals(
-        "Open hall-2 first: the neutral between hall-2 and bed-1 is most likely bad, about 2.4 ohm"
+        "Open hall-2 first, the breaker off: the neutral between hall-2 and bed-1 is most likely bad, about 2.4 ohm"
             + " (1.9 to 3.1), 96 % sure. Its joint is as likely at either end:"
             + " hall-2 48 %, bed-1 48 %.",
         Headline.of(HALL, Answers.equalEnds(HALL)));
@@ -53,7 +53,8 @@ class HeadlineTest {
     CaseFile slow = Answers.slow(HALL, "hall-2", 200);
     String headline = Headline.of(slow, Answers.twoEnds(slow));
 
-    assertTrue(headline.startsWith("Open bed-1 first: the neutral between"), headline);
+    assertTrue(
+        headline.startsWith("Open bed-1 first, the breaker off: the neutral between"), headline);
     assertTrue(headline.contains("bed-1 31 %, hall-2 60 %."), headline);
     assertTrue(
         headline.matches(
@@ -75,7 +76,8 @@ class HeadlineTest {
     assertEquals(
         "Open no box of this run: the hot or neutral on the supply side, at or before the panel,"
             + " about 1.5 ohm (1.2 to 1.9), 96 % sure. That is a matter for the utility or a"
-            + " licensed electrician. Do other circuits of this panel show it too?",
+            + " licensed electrician, and no breaker of this circuit unloads it: the"
+            + " main switch does. Do other circuits of this panel show it too?",
         Headline.of(HALL, Answers.supplySide(HALL)));
     assertTrue(
         Cautions.forAnswer(HALL, Answers.supplySide(HALL)).stream()
@@ -85,7 +87,7 @@ class HeadlineTest {
   @Test
   void anOpenJointIsBoundedFromBelow() {
     assertEquals(
-        "Open bed-2 first: the neutral tail there is most likely bad, more than 21 kohm, perhaps"
+        "Open bed-2 first, the breaker off: the neutral tail there is most likely bad, more than 21 kohm, perhaps"
             + " fully open, >99 % sure.",
         Headline.of(HALL, Answers.lostNeutral(HALL)));
   }
@@ -93,7 +95,7 @@ class HeadlineTest {
   @Test
   void theSameIsSaidInTheWordsOfTheOtherRegion() {
     assertEquals(
-        "Open bath first: the incoming protective earth there is most likely bad, about 1.2 kohm"
+        "Open bath first, the breaker off: the incoming protective earth there is most likely bad, about 1.2 kohm"
             + " (800 ohm to 2.1 kohm), 90 % sure.",
         Headline.of(Answers.HALL_IEC, Answers.lostGround(Answers.HALL_IEC)));
   }
@@ -101,34 +103,34 @@ class HeadlineTest {
   @Test
   void aSuspectBelowEvenOddsIsNoFinding() {
     assertEquals(
-        "Open hall-1 first, though the readings do not settle it: the likeliest is the hot between"
+        "Open hall-1 first, the breaker off, though the readings do not settle it: the likeliest is the hot between"
             + " panel and hall-1, about 0.080 ohm (0.030 to 0.20), 46 % sure. Its joint may be at"
             + " either end: hall-1 34 %, panel 12 %. The two read alike; push-ins are assumed to"
             + " fail 4 times as often as screws."
-            + " Before a box is opened: plug the load in farther out: no current has flowed as far"
-            + " as bath, so the joints on the way there have not been tried. Not where a lost"
-            + " neutral is suspected.",
+            + " Before a box is opened: take a reading under a load farther"
+            + " out, where `next` finds that it does no harm: no current has flowed as far as bath,"
+            + " so the joints on the way there have not been tried.",
         Headline.of(HALL, Answers.unsettled(HALL)));
   }
 
   @Test
   void aBoxThatHoldsSeveralSuspectsIsExplained() {
     assertEquals(
-        "Open hall-1 first: its joints together are 45 % likely to hold the bad one. No joint"
+        "Open hall-1 first, the breaker off: its joints together are 45 % likely to hold the bad one. No joint"
             + " stands out; the likeliest is the incoming hot at bath, about 0.50 ohm (0.30 to"
             + " 0.80), 30 % sure."
-            + " Before a box is opened: plug the load in farther out: no current has flowed as far"
-            + " as bath, so the joints on the way there have not been tried. Not where a lost"
-            + " neutral is suspected.",
+            + " Before a box is opened: take a reading under a load farther"
+            + " out, where `next` finds that it does no harm: no current has flowed as far as bath,"
+            + " so the joints on the way there have not been tried.",
         Headline.of(HALL, Answers.scattered(HALL)));
   }
 
   @Test
   void twoBadJointsAreNamedEachWithItsBox() {
     assertEquals(
-        "Two joints are bad at once, 85 % sure. Open bed-1 first: the neutral between hall-2 and"
+        "Two joints are bad at once, 85 % sure. Open bed-1 first, the breaker off: the neutral between hall-2 and"
             + " bed-1, about 2.4 ohm (1.9 to 3.1), 85 %; if it is sound, the other end, hall-2."
-            + " Then open bath: the hot blade contact there, more than 21 kohm, perhaps fully"
+            + " Then open bath, the breaker off: the hot blade contact there, more than 21 kohm, perhaps fully"
             + " open, 88 %.",
         Headline.of(HALL, Answers.twoBadJoints(HALL)));
   }
@@ -137,7 +139,9 @@ class HeadlineTest {
   void aSecondBadJointThatDoesNotLeadIsMentioned() {
     String headline = Headline.of(HALL, Answers.perhapsTwo(HALL));
 
-    assertTrue(headline.startsWith("Open bed-1 first: the incoming neutral there"), headline);
+    assertTrue(
+        headline.startsWith("Open bed-1 first, the breaker off: the incoming neutral there"),
+        headline);
     assertTrue(
         headline.endsWith(
             "Or more than one is bad at once, 30 %: bed-1/neutral/incoming (2.4 ohm) and"
@@ -200,7 +204,7 @@ class HeadlineTest {
         Headline.of(unread, Answers.healthy(unread)));
     assertEquals(
         "There is no reading yet, so nothing speaks for a bad joint or against one. Read every"
-            + " receptacle, idle and with a heater on.",
+            + " receptacle with nothing on, then under a load where `next` finds that it does no harm.",
         Headline.of(unread, Answers.healthy(unread)));
   }
 

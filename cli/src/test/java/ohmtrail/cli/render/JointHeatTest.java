@@ -1,6 +1,7 @@
 package ohmtrail.cli.render;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.OptionalDouble;
@@ -61,10 +62,18 @@ class JointHeatTest {
   }
 
   @Test
-  void theComparisonFollowsTheRatio() {
+  void aFigureIsHeldAgainstThePublishedOneOnlyWhereItIsNoComfort() {
     assertTrue(JointHeat.worst(2.4, CIRCUIT).words(CIRCUIT).contains(": 15 times the 35 W"));
-    assertTrue(JointHeat.worst(0.05, CIRCUIT).words(CIRCUIT).contains(": less than the 35 W"));
-    assertTrue(JointHeat.worst(30_000, CIRCUIT).words(CIRCUIT).contains(": far less than the"));
+    assertFalse(JointHeat.worst(0.05, CIRCUIT).words(CIRCUIT).contains("35 W"));
+    assertFalse(JointHeat.worst(30_000, CIRCUIT).words(CIRCUIT).contains("35 W"));
+  }
+
+  /** No breaker of the circuit bounds what the service carries. */
+  @Test
+  void aJointBeforeThePanelHasNoWorstOfThisBreaker() {
+    Suspect before = Answers.supplySide(Answers.HALL).suspects().get(0);
+
+    assertTrue(JointHeat.worst(before, CIRCUIT).isEmpty());
   }
 
   @Property

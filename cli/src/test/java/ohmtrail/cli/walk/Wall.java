@@ -46,7 +46,8 @@ final class Wall {
           "([\\w-]+): (hot|neutral) to (neutral|ground)"
               + "(?:, nothing on| while the heater (?:plugged in there|at ([\\w-]+)) is on)");
 
-  private static final Pattern OPENED = Pattern.compile("([\\w-]+): do all joints look fine");
+  private static final Pattern OPENED =
+      Pattern.compile("([\\w-]+)(?: \\([^)]*\\))?: do all joints look fine");
 
   private Wall() {}
 

@@ -115,6 +115,10 @@ public final class LocateText {
   }
 
   private String heat(Suspect suspect) {
+    if (JointWords.isSupplySide(suspect)) {
+      return "It carries what the whole installation draws: no breaker of this circuit bounds its"
+          + " heat.";
+    }
     return JointHeat.worst(suspect, circuit)
         .map(heat -> heat.words(circuit))
         .orElse(

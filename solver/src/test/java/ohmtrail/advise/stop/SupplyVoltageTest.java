@@ -1,4 +1,4 @@
-package ohmtrail.advise;
+package ohmtrail.advise.stop;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
@@ -96,11 +96,10 @@ class SupplyVoltageTest {
   })
   void itIsForTheUtilityBeyondTheRangeOfItsRegionAndTheRunIsSoundAllTheSame(
       double nominal, double hertz, double stands, boolean atFault) {
-    Circuit circuit = run(nominal, hertz);
-    Survey survey = taken(nominal, hertz, stands);
-    Diagnosis diagnosis =
-        new Locator().locate(new Problem(circuit, survey, Assumptions.defaults()));
+    Problem problem =
+        new Problem(run(nominal, hertz), taken(nominal, hertz, stands), Assumptions.defaults());
+    Diagnosis diagnosis = new Locator().locate(problem);
     assertEquals(Verdict.HEALTHY, diagnosis.verdict());
-    assertEquals(atFault, SupplySide.isAtFault(diagnosis, survey, circuit.supply()));
+    assertEquals(atFault, SupplySide.isAtFault(problem, diagnosis));
   }
 }
