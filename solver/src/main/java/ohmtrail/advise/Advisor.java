@@ -268,7 +268,11 @@ public final class Advisor {
       double own = timetable.of(visit, survey, situation);
       double left = outcomes.stream().mapToDouble(Lookahead.Simulated::minutes).average().orElse(0);
       return new Option(
-          visit, own, own + left, Bands.of(visit, outcomes, beliefs.boxNames(), survey));
+          visit,
+          own,
+          own + left,
+          Bands.of(
+              visit, outcomes, beliefs.boxNames(), survey, lookahead.posterior(visit, forecast)));
     }
 
     private Map<Choice.Read, List<Gaussian>> forecasts(List<Choice.Read> visits) {

@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.IntStream;
 import ohmtrail.advise.Lookahead.Simulated;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
@@ -24,17 +26,26 @@ final class Bands {
   /** A further band must take away at least so much of the entropy, in nats. */
   private static final double LEAST_GAIN = 0.12;
 
+  /** Halvings of the gap between two outcomes: of 100 V it leaves 0.1 V. */
+  private static final int BISECTIONS = 10;
+
   /** A band of less than this is no case of its own. */
   private static final double LEAST_SHARE = 0.04;
 
   private final List<Simulated> samples;
   private final List<String> boxes;
   private final Survey survey;
+  private final Function<List<Double>, Simulated> posterior;
 
-  private Bands(List<Simulated> samples, List<String> boxes, Survey survey) {
+  private Bands(
+      List<Simulated> samples,
+      List<String> boxes,
+      Survey survey,
+      Function<List<Double>, Simulated> posterior) {
     this.samples = samples;
     this.boxes = boxes;
     this.survey = survey;
+    this.posterior = posterior;
   }
 
   /** A figure and how it is had from the readings. */
@@ -52,10 +63,18 @@ final class Bands {
   /** A cut of the samples along an axis. */
   private record Cut(Axis axis, List<Double> bounds, double entropy) {}
 
-  /** The outcomes of a visit, from the lowest figure to the highest. */
+  /**
+   * The outcomes of a visit, from the lowest figure to the highest.
+   *
+   * @param posterior what given readings would mean
+   */
   static List<Outcome> of(
-      Choice.Read visit, List<Simulated> samples, List<String> boxes, Survey survey) {
-    Bands bands = new Bands(samples, boxes, survey);
+      Choice.Read visit,
+      List<Simulated> samples,
+      List<String> boxes,
+      Survey survey,
+      Function<List<Double>, Simulated> posterior) {
+    Bands bands = new Bands(samples, boxes, survey, posterior);
     Cut best =
         axes(visit).stream()
             .map(bands::cut)
@@ -109,9 +128,53 @@ final class Bands {
     List<Double> bounds = new ArrayList<>();
     for (int c = 1; c < cuts.size() - 1; c++) {
       int at = cuts.get(c);
-      bounds.add(between(axis, axis.of(sorted.get(at - 1)), axis.of(sorted.get(at))));
+      int low = likeliest(sorted.subList(cuts.get(c - 1), at));
+      int high = likeliest(sorted.subList(at, cuts.get(c + 1)));
+      bounds.add(turn(axis, sorted.get(at - 1), sorted.get(at), low, high));
     }
     return new Cut(axis, bounds, entropy);
+  }
+
+  /** The place that is likeliest in some outcomes; that behind the last for a sound circuit. */
+  private int likeliest(List<Simulated> within) {
+    Mean mean = Mean.of(within, boxes.size());
+    int best = boxes.size();
+    double most = mean.healthy;
+    for (int b = 0; b < mean.masses.length; b++) {
+      if (mean.masses[b] > most) {
+        most = mean.masses[b];
+        best = b;
+      }
+    }
+    return best;
+  }
+
+  /**
+   * Between two neighbouring outcomes, where the answer turns from the place that is likeliest
+   * below to the one above; half way where it does not turn between them.
+   */
+  private double turn(Axis axis, Simulated below, Simulated above, int low, int high) {
+    double half = between(axis, axis.of(below), axis.of(above));
+    if (low == high || below.lead(low, high) < 0 || above.lead(low, high) > 0) {
+      return half;
+    }
+    Simulated near = below;
+    Simulated far = above;
+    for (int step = 0; step < BISECTIONS; step++) {
+      Simulated middle = posterior.apply(middle(near.values(), far.values()));
+      if (middle.lead(low, high) > 0) {
+        near = middle;
+      } else {
+        far = middle;
+      }
+    }
+    return between(axis, axis.of(near), axis.of(far));
+  }
+
+  private static List<Double> middle(List<Double> one, List<Double> other) {
+    return IntStream.range(0, one.size())
+        .mapToObj(place -> 0.5 * (one.get(place) + other.get(place)))
+        .toList();
   }
 
   /** Half way; of ohms, which reach over decades, on a logarithmic scale. */

@@ -2,6 +2,7 @@ package ohmtrail.advise;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import ohmtrail.locate.WrongReading;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
@@ -55,7 +56,18 @@ final class Lookahead {
    * @param healthy the probability of a sound circuit after it
    * @param minutes expected after it
    */
-  record Simulated(List<Double> values, List<Double> masses, double healthy, double minutes) {}
+  record Simulated(List<Double> values, List<Double> masses, double healthy, double minutes) {
+    /**
+     * How much likelier one place is than another; a sound circuit is the place behind the last.
+     */
+    double lead(int one, int other) {
+      return of(one) - of(other);
+    }
+
+    private double of(int place) {
+      return place == masses.size() ? healthy : masses.get(place);
+    }
+  }
 
   /**
    * Expected minutes after a visit, with none after it.
@@ -96,6 +108,21 @@ final class Lookahead {
               second.expected(visit.weights, opening.expected(visit.masses), fetching)));
     }
     return outcomes;
+  }
+
+  /**
+   * Boxes and a sound circuit after given readings.
+   *
+   * @param read the visit
+   * @param forecast what its readings show under each belief, in their order
+   * @return for the readings of the visit as numbers to fit, what follows; no minutes
+   */
+  Function<List<Double>, Simulated> posterior(Choice.Read read, List<Gaussian> forecast) {
+    Visit visit = new Visit(read, forecast);
+    return values -> {
+      visit.weigh(values.stream().mapToDouble(Double::doubleValue).toArray());
+      return new Simulated(values, listed(visit.masses), visit.healthy, 0);
+    };
   }
 
   private static List<Double> listed(double[] values) {
