@@ -47,9 +47,6 @@ public final class Advisor {
 
   private static final int BEST_SAMPLES = 96;
 
-  /** Meters below this input resistance draw a current that tells something, ohms. */
-  private static final double LOW_IMPEDANCE = 100e3;
-
   /**
    * Of the joints that one look missed a second one finds so many (assumption): what hides a bad
    * joint from one look hides it from the next.
@@ -250,7 +247,8 @@ public final class Advisor {
         return false;
       }
       if (visit.loads().isEmpty()) {
-        return meters.size() == 1 && meters.get(0).inputOhms() < LOW_IMPEDANCE;
+        return meters.size() == 1
+            && meters.get(0).inputOhms() < assumptions.value(Assumption.LOW_IMPEDANCE_LIMIT);
       }
       boolean here = visit.loads().stream().allMatch(use -> use.box().equals(visit.box()));
       return here && meters.size() == 2 && visit.tests().size() == 2;

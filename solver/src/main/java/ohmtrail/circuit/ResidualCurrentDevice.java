@@ -1,6 +1,7 @@
 package ohmtrail.circuit;
 
 import java.util.Objects;
+import ohmtrail.reference.UsualValue;
 
 /**
  * A device that trips on the difference between what flows out and what comes back: a GFCI or an
@@ -25,7 +26,7 @@ public record ResidualCurrentDevice(String box, Rating rating) {
     public static final Rating CLASS_A = new Rating(0.004, 0.006);
 
     /** Rated residual current of the usual RCD for additional protection, amperes. */
-    public static final double USUAL_RATED_AMPERES = 0.030;
+    public static final double USUAL_RATED_AMPERES = UsualValue.RCD_AMPERES.value();
 
     /** UL 943's curve, from its one second to where it ends. */
     private static final double CURVE_AMPERES = 0.020;

@@ -1,6 +1,7 @@
 package ohmtrail.locate;
 
 import ohmtrail.circuit.Circuit;
+import ohmtrail.reference.UsualValue;
 import ohmtrail.survey.Meter;
 
 /**
@@ -13,13 +14,13 @@ public final class WrongReading {
   /**
    * A meter on this supply shows at most so many times the nominal voltage, whatever it is held to.
    */
-  private static final double VOLTS_RANGE = 1.25;
+  private static final double VOLTS_RANGE = UsualValue.WRONG_READING_VOLTS.value();
 
   /** A clamp on this circuit shows at most so many times the rating of the breaker. */
-  private static final double AMPERES_RANGE = 1.25;
+  private static final double AMPERES_RANGE = UsualValue.WRONG_READING_AMPERES.value();
 
   /** Least resistance that a wrong reading has, ohms: one step of an ordinary display. */
-  private static final double LEAST_OHMS = 0.01;
+  private static final double LEAST_OHMS = UsualValue.WRONG_READING_OHMS.value();
 
   private WrongReading() {}
 

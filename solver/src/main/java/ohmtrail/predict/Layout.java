@@ -26,15 +26,6 @@ import ohmtrail.survey.Tap;
 
 /** Lays a circuit out as a network, from the supply outward. Used once, by one thread. */
 final class Layout {
-  /** Main bonding jumper, ohms (assumption; it carries next to nothing here). */
-  private static final double BOND_OHMS = 1e-3;
-
-  /**
-   * Between each two conductors wherever they meet in a box, at the bars, splices, tails and
-   * contacts, farads (assumption): keeps the voltage of metal between open joints defined.
-   */
-  private static final double BOX_FARADS = 10e-12;
-
   /**
    * Angular frequency that stands for the direct current of an ohmmeter, radians per second
    * (assumption): 30 m of cable are some ten gigohms then, as sound insulation is.
@@ -46,9 +37,6 @@ final class Layout {
    * ohmmeter.
    */
   private static final double APART_OHMS = 1e12;
-
-  /** A link of wire or clips, ohms (assumption): leads and link are nulled before a test. */
-  private static final double LINK_OHMS = 1e-3;
 
   private final Circuit circuit;
   private final Optional<Isolation> isolation;
@@ -162,7 +150,8 @@ final class Layout {
 
   private void addLink(Tap link) {
     Port.Pair ends = pair(link);
-    network.addBranch(ends.plus(), ends.minus(), Complex.real(1 / LINK_OHMS));
+    network.addBranch(
+        ends.plus(), ends.minus(), Complex.real(1 / assumptions.value(Assumption.LINK_OHMS)));
   }
 
   private void buildPanel() {
@@ -216,7 +205,11 @@ final class Layout {
   private void buildEarthing(int transformer, int neutral) {
     Supply supply = circuit.supply();
     switch (supply.earthing()) {
-      case TN_C_S -> network.addBranch(neutral, Network.REFERENCE, Complex.real(1 / BOND_OHMS));
+      case TN_C_S ->
+          network.addBranch(
+              neutral,
+              Network.REFERENCE,
+              Complex.real(1 / assumptions.value(Assumption.BOND_OHMS)));
       case TN_S -> {
         int place = parameters.place(Parameters.Single.SOURCE_OHMS);
         double half = parameters.value(place, point) / 2;
@@ -315,7 +308,7 @@ final class Layout {
         network.addBranch(
             place.node(conductors.get(i)),
             place.node(conductors.get(j)),
-            new Complex(0, omega * BOX_FARADS));
+            new Complex(0, omega * assumptions.value(Assumption.BOX_CAPACITANCE)));
       }
     }
   }

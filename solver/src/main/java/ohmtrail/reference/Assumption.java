@@ -29,6 +29,8 @@ public enum Assumption {
   EARTH_PATH_OHMS(Range.EARTH_OHMS),
   /** Log sd of that. */
   EARTH_PATH_SPREAD(Range.SPREAD),
+  /** Resistance of the main bonding jumper, ohm. */
+  BOND_OHMS(Range.SMALL_OHMS),
   /** Log sd of a load's power against its nameplate. */
   LOAD_POWER_TOLERANCE(Range.SPREAD),
   /** Log sd of a current read off a clamp meter. */
@@ -57,10 +59,16 @@ public enum Assumption {
   CABLE_CAPACITANCE(Range.FARADS_PER_METRE),
   /** Log sd of that capacitance. */
   CAPACITANCE_SPREAD(Range.SPREAD),
+  /** Capacitance between each two conductors where they meet in a box, F. */
+  BOX_CAPACITANCE(Range.FARADS),
   /** Sd of a reading on top of the meter's accuracy, V. */
   READING_SCATTER(Range.VOLTS),
   /** Sd of a resistance or loop impedance on top of the meter's accuracy, ohm. */
   RESISTANCE_SCATTER(Range.SMALL_OHMS),
+  /** Resistance of a link between conductors of a dead circuit, ohm. */
+  LINK_OHMS(Range.SMALL_OHMS),
+  /** A meter of less input resistance draws a current that tells something, ohm. */
+  LOW_IMPEDANCE_LIMIT(Range.LARGE_OHMS),
   /** Least added resistance that counts as degraded, ohm. */
   DEGRADED_OHMS_LOW(Range.SMALL_OHMS),
   /** Most added resistance of a joint that still conducts, ohm. */
@@ -234,6 +242,7 @@ public enum Assumption {
     METRES(0.01, 1e4, "it was given in another unit of length: write metres."),
     CELSIUS(-40, 120, "it was given in kelvin or in degrees Fahrenheit: write degrees Celsius."),
     FARADS_PER_METRE(1e-14, 1e-8, "it was given in picofarads: write 100.0e-12 for 100 pF/m."),
+    FARADS(1e-14, 1e-6, "it was given in picofarads: write 10.0e-12 for 10 pF."),
     VOLTS(1e-4, 100, "it was given in millivolts: write 0.03 for 30 mV."),
     WEIGHT(1e-6, 1e6, "a small number was meant in place of zero: nothing is impossible.");
 

@@ -1,5 +1,7 @@
 package ohmtrail.survey;
 
+import ohmtrail.reference.UsualValue;
+
 /**
  * A meter on one of its ranges. One of volts is part of the network while it reads: that is what a
  * low-impedance meter is for.
@@ -28,28 +30,30 @@ public record Meter(
    * Test current of a loop tester whose data do not say, amperes: a high-current test (common
    * practice, no source: some amperes to some twenty).
    */
-  public static final double USUAL_TEST_AMPERES = 6;
+  public static final double USUAL_TEST_AMPERES = UsualValue.LOOP_TEST_AMPERES.value();
 
   /**
    * Test current of a loop test that is meant not to trip an RCD of 30 mA, amperes (common
    * practice, no source: about half of its rated residual current).
    */
-  public static final double NO_TRIP_AMPERES = 0.015;
+  public static final double NO_TRIP_AMPERES = UsualValue.NO_TRIP_AMPERES.value();
 
   /** Input resistance of an ordinary digital multimeter, ohms (from memory). */
-  public static final double HIGH_IMPEDANCE_OHMS = 10e6;
+  public static final double HIGH_IMPEDANCE_OHMS = UsualValue.MULTIMETER_OHMS.value();
 
   /** Input resistance of a low-impedance meter, ohms (common practice, no source). */
-  public static final double LOW_IMPEDANCE_OHMS = 3e3;
+  public static final double LOW_IMPEDANCE_OHMS = UsualValue.LOW_IMPEDANCE_METER_OHMS.value();
 
   /** Input capacitance where the meter's data do not say (assumption). */
-  public static final double USUAL_INPUT_FARADS = 100e-12;
+  public static final double USUAL_INPUT_FARADS = UsualValue.METER_FARADS.value();
 
   /** Accuracy where the meter's data do not say (assumption). */
-  public static final Accuracy USUAL_ACCURACY = new Accuracy(0.01, 3);
+  public static final Accuracy USUAL_ACCURACY =
+      new Accuracy(
+          UsualValue.METER_ACCURACY_SHARE.value(), UsualValue.METER_ACCURACY_COUNTS.value());
 
   /** Resolution where the meter's data do not say, volts (assumption). */
-  public static final double USUAL_RESOLUTION = 0.1;
+  public static final double USUAL_RESOLUTION = UsualValue.METER_RESOLUTION.value();
 
   /**
    * Standard deviation of rounding to a step: the step over the square root of twelve (rectangular

@@ -122,6 +122,7 @@ final class AssumptionReader {
       case "ohm/m" -> Optional.of(Dimension.RESISTANCE_PER_LENGTH);
       case "m" -> Optional.of(Dimension.LENGTH);
       case "degC" -> Optional.of(Dimension.TEMPERATURE);
+      case "F" -> Optional.of(Dimension.CAPACITANCE);
       case "F/m" -> Optional.of(Dimension.CAPACITANCE_PER_LENGTH);
       case "V sd" -> Optional.of(Dimension.VOLTAGE);
       case "ohm sd" -> Optional.of(Dimension.RESISTANCE);

@@ -63,6 +63,7 @@ public final class CaseFileWriter {
       case RESISTANCE_PER_LENGTH -> Unit.MILLIOHM_PER_METRE;
       case LENGTH -> Unit.METRE;
       case TEMPERATURE -> Unit.CELSIUS;
+      case CAPACITANCE -> Unit.PICOFARAD;
       case CAPACITANCE_PER_LENGTH -> Unit.PICOFARAD_PER_METRE;
       case VOLTAGE -> Unit.VOLT;
       default ->

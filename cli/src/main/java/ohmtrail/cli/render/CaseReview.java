@@ -10,6 +10,7 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.reference.Assumption;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Reading;
@@ -18,20 +19,16 @@ import ohmtrail.survey.Test;
 
 /** What is missing in a case that would help to find the joint. */
 public final class CaseReview {
-  /**
-   * A meter of less input resistance than this counts as low-impedance: between the 3 kohm of one
-   * and the 10 Mohm of an ordinary meter (both from memory), nearer to the former.
-   */
-  private static final double LOW_IMPEDANCE_OHMS = 100e3;
-
   private final Circuit circuit;
   private final Survey survey;
   private final Region region;
+  private final double lowImpedanceOhms;
 
   private CaseReview(CaseFile caseFile) {
     this.circuit = caseFile.circuit();
     this.survey = caseFile.survey();
     this.region = Region.of(circuit.supply());
+    this.lowImpedanceOhms = caseFile.assumptions().value(Assumption.LOW_IMPEDANCE_LIMIT);
   }
 
   /**
@@ -118,7 +115,7 @@ public final class CaseReview {
             .flatMap(test -> test.readings().stream())
             .filter(reading -> reading.measurand() == Measurand.VOLTAGE)
             .map(Reading::meter)
-            .anyMatch(name -> survey.meter(name).inputOhms() < LOW_IMPEDANCE_OHMS);
+            .anyMatch(name -> survey.meter(name).inputOhms() < lowImpedanceOhms);
     if (!anyLow) {
       hints.add(
           "Read once with a low-impedance meter (about 3 kohm): an ordinary one shows full voltage"

@@ -1,6 +1,7 @@
 package ohmtrail.advise.safety;
 
 import ohmtrail.circuit.Circuit;
+import ohmtrail.reference.UsualValue;
 
 /**
  * The current through the breaker: a plan keeps to its rating; what would trip it is somewhat more.
@@ -10,7 +11,7 @@ public final class OverloadCheck implements SafetyCheck {
    * A breaker carries so many times its rating for an hour without tripping (IEC 60898-1, from
    * memory).
    */
-  private static final double CARRIED = 1.13;
+  private static final double CARRIED = UsualValue.BREAKER_CARRIES.value();
 
   @Override
   public Harm harm() {

@@ -1,5 +1,7 @@
 package ohmtrail.survey.load;
 
+import ohmtrail.reference.UsualValue;
+
 /**
  * A load behind a switching power supply: a television, a computer, most lamps with light-emitting
  * diodes. It draws the same power at every voltage down to its cut-out, and below that nothing. Its
@@ -16,7 +18,7 @@ public record ElectronicLoad(String name, double ratedWatts, double ratedVolts, 
    * Where a power supply cuts out, as a share of its rated voltage, where nobody says (assumption):
    * 78 V of 120 V.
    */
-  public static final double USUAL_CUT_OUT_SHARE = 0.65;
+  public static final double USUAL_CUT_OUT_SHARE = UsualValue.ELECTRONIC_CUT_OUT_SHARE.value();
 
   private static final VoltageLaw LAW = new VoltageLaw.ConstantPower();
 

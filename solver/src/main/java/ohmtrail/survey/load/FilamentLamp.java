@@ -1,5 +1,7 @@
 package ohmtrail.survey.load;
 
+import ohmtrail.reference.UsualValue;
+
 /**
  * A lamp with a tungsten filament, whose resistance falls as it cools.
  *
@@ -15,10 +17,10 @@ package ohmtrail.survey.load;
  */
 public record FilamentLamp(String name, double ratedWatts, double ratedVolts) implements Load {
   /** Exponent of the current. */
-  public static final double CURRENT_EXPONENT = 0.55;
+  public static final double CURRENT_EXPONENT = UsualValue.FILAMENT_CURRENT_EXPONENT.value();
 
   /** Cold resistance as a share of the hot one. */
-  public static final double COLD_SHARE = 1.0 / 15;
+  public static final double COLD_SHARE = 1 / UsualValue.FILAMENT_HOT_TO_COLD.value();
 
   private static final VoltageLaw LAW =
       new VoltageLaw.Filament(COLD_SHARE, 2 * (1 - CURRENT_EXPONENT));

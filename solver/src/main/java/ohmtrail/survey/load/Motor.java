@@ -1,5 +1,7 @@
 package ohmtrail.survey.load;
 
+import ohmtrail.reference.UsualValue;
+
 /**
  * A running motor. What it drives asks for about the same power at every voltage near the rated
  * one, so that it draws more current at less voltage; its power factor counts as constant. Where
@@ -17,13 +19,13 @@ public record Motor(
     String name, double ratedWatts, double ratedVolts, double powerFactor, double stallShare)
     implements Load {
   /** Power factor where nobody says: IEC 60364-5-52, Annex G, takes 0.8 where it is not known. */
-  public static final double USUAL_POWER_FACTOR = 0.8;
+  public static final double USUAL_POWER_FACTOR = UsualValue.MOTOR_POWER_FACTOR.value();
 
   /**
    * Where a motor stalls, as a share of its rated voltage: a breakdown torque of twice the rated
    * one (NEMA MG 1, from memory) leaves the rated torque at 1/sqrt(2) of the voltage.
    */
-  public static final double USUAL_STALL_SHARE = 0.7;
+  public static final double USUAL_STALL_SHARE = UsualValue.MOTOR_STALL_SHARE.value();
 
   private static final VoltageLaw LAW = new VoltageLaw.ConstantPower();
 

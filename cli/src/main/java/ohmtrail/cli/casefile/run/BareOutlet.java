@@ -17,6 +17,7 @@ import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.names.Names;
 import ohmtrail.reference.Conductor;
+import ohmtrail.reference.UsualValue;
 
 /**
  * An outlet whose run nobody knows: one cable of a length known only roughly stands for everything
@@ -27,9 +28,9 @@ public final class BareOutlet {
   public static final String BOX = "outlet";
 
   /** Metres of cable behind an ordinary outlet, and how well that is known (assumptions). */
-  private static final double METRES = 15;
+  private static final double METRES = UsualValue.BARE_OUTLET_LENGTH.value();
 
-  private static final double LENGTH_TOLERANCE = 0.7;
+  private static final double LENGTH_TOLERANCE = UsualValue.BARE_OUTLET_LENGTH_TOLERANCE.value();
 
   private final RunReader.Feed feed;
   private final Problems problems;

@@ -8,6 +8,7 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.run.Run;
 import ohmtrail.cli.names.Names;
+import ohmtrail.reference.UsualValue;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
@@ -26,10 +27,10 @@ record Site(Run run, Names meters, List<Meter> instruments) {
   }
 
   /** A healthy circuit shows no more than its supply; more is mostly a slip, or a lost neutral. */
-  private static final double ODD_SHARE_OF_NOMINAL = 1.5;
+  private static final double ODD_SHARE_OF_NOMINAL = UsualValue.ODD_VOLTAGE_SHARE.value();
 
   /** Share of the nominal voltage below which nobody notices anything (assumption). */
-  private static final double DEAD_SHARE = 0.25;
+  private static final double DEAD_SHARE = UsualValue.DEAD_VOLTAGE_SHARE.value();
 
   /**
    * A decimal point lost makes ten times; more is a slip of unit, or no reading of this circuit.

@@ -1,0 +1,117 @@
+package ohmtrail.reference;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Stream;
+
+/**
+ * What is taken where neither the case nor the data of a meter or load say, and what counts as odd.
+ *
+ * <p>Value, unit, source and meaning stand in the project's {@code usual-values.csv}. A case gives
+ * its own beside the meter or load; what it may give for the whole circuit is an {@link
+ * Assumption}.
+ */
+public enum UsualValue {
+  /** Input resistance of an ordinary digital multimeter, ohm. */
+  MULTIMETER_OHMS,
+  /** Input resistance of a low-impedance meter, ohm. */
+  LOW_IMPEDANCE_METER_OHMS,
+  /** Input capacitance of a meter whose data do not say, F. */
+  METER_FARADS,
+  /** Share of the reading that a meter whose data do not say may be off, share. */
+  METER_ACCURACY_SHARE,
+  /** Steps of the last digit that it may be off on top, counts. */
+  METER_ACCURACY_COUNTS,
+  /** One step of its last digit, V. */
+  METER_RESOLUTION,
+  /** Test current of a loop tester whose data do not say: some amperes to some twenty, A. */
+  LOOP_TEST_AMPERES,
+  /**
+   * Test current that is meant to leave an RCD of 30 mA alone: half of its rated residual current,
+   * A.
+   */
+  NO_TRIP_AMPERES,
+  /** Rated residual current of the usual RCD for additional protection, A. */
+  RCD_AMPERES,
+  /** Cosine of the angle by which the current of a motor lags, ratio. */
+  MOTOR_POWER_FACTOR,
+  /**
+   * Below it a motor stalls: the torque goes with the square of the voltage, share of rated
+   * voltage.
+   */
+  MOTOR_STALL_SHARE,
+  /** Below it a power supply cuts out: 78 V of 120 V, share of rated voltage. */
+  ELECTRONIC_CUT_OUT_SHARE,
+  /** Current of a filament lamp as a power of its voltage, exponent. */
+  FILAMENT_CURRENT_EXPONENT,
+  /** Resistance of a filament when it glows to that when it is cold, ratio. */
+  FILAMENT_HOT_TO_COLD,
+  /** So many times its rating a breaker carries for an hour, ratio. */
+  BREAKER_CARRIES,
+  /** Cable behind an outlet whose run nobody knows, m. */
+  BARE_OUTLET_LENGTH,
+  /** How well that length is known, log sd. */
+  BARE_OUTLET_LENGTH_TOLERANCE,
+  /** More is warned of as a slip of the pen or a lost neutral, share of nominal voltage. */
+  ODD_VOLTAGE_SHARE,
+  /** Less still passes for dead: a lamp or tester shows nothing there, share of nominal voltage. */
+  DEAD_VOLTAGE_SHARE,
+  /** A reading in volts that is simply wrong lies anywhere below, share of nominal voltage. */
+  WRONG_READING_VOLTS,
+  /**
+   * A reading in amperes that is simply wrong lies anywhere below, share of the breaker's rating.
+   */
+  WRONG_READING_AMPERES,
+  /** Least resistance that a wrong reading has: one step of an ordinary display, ohm. */
+  WRONG_READING_OHMS;
+
+  static final String FILE = "usual-values.csv";
+
+  /** The table's key: lower case with hyphens. */
+  public String key() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** Every key, in the order of this list. */
+  static List<String> keys() {
+    return Stream.of(values()).map(UsualValue::key).toList();
+  }
+
+  /** The value, in {@link #unit()}. */
+  public double value() {
+    return row().number("value");
+  }
+
+  /** The unit of the value. */
+  public String unit() {
+    return row().text("unit");
+  }
+
+  /** Where it comes from: a citation, or the plain statement that there is none. */
+  public String source() {
+    return row().text("source");
+  }
+
+  /** What it is, in half a sentence. */
+  public String meaning() {
+    return row().text("meaning");
+  }
+
+  private TableFile.Row row() {
+    return Objects.requireNonNull(Loaded.ROWS.get(key()), FILE + " must have a row for " + key());
+  }
+
+  /** Read when first asked for, once. */
+  private static final class Loaded {
+    static final Map<String, TableFile.Row> ROWS = rows();
+
+    private static Map<String, TableFile.Row> rows() {
+      Map<String, TableFile.Row> rows = new LinkedHashMap<>();
+      TableFile.read(FILE).rows().forEach(row -> rows.put(row.text("key"), row));
+      return rows;
+    }
+  }
+}
