@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import ohmtrail.circuit.Circuit;
@@ -81,7 +82,11 @@ class LooksTest {
     Finding remade = new Finding(drawn.circuit().panel().name(), Finding.State.REMADE);
 
     assertTrue(locate(drawn, unread).assumptions().stream().noneMatch(Assumption::isAboutLooking));
-    assertEquals(List.of(Assumption.values()), locate(drawn, unread.with(remade)).assumptions());
+    assertTrue(
+        locate(drawn, unread.with(remade))
+            .assumptions()
+            .containsAll(
+                Stream.of(Assumption.values()).filter(Assumption::isAboutLooking).toList()));
   }
 
   private static Diagnosis locate(RandomCase drawn, Survey survey) {
