@@ -99,6 +99,18 @@ public final class Advisor {
     return new Turn(survey, situation, posterior).advice();
   }
 
+  /**
+   * What a visit of somebody's own choice could do under what is believed: {@link #next} would
+   * refuse it. Empty where it does no harm.
+   *
+   * @param visit fits the circuit and the survey
+   * @throws ohmtrail.survey.SurveyException when the survey does not fit the circuit
+   */
+  public List<Hazard> hazards(Choice.Read visit, Survey survey, Situation situation) {
+    Posterior posterior = new Locator().posterior(new Problem(circuit, survey, assumptions));
+    return new Turn(survey, situation, posterior).hazards(List.of(visit)).get(0);
+  }
+
   /** One question. */
   private final class Turn {
     private final Survey survey;
@@ -130,18 +142,12 @@ public final class Advisor {
               .toList();
       List<RuledOut> ruledOut = new ArrayList<>();
       List<Choice.Read> safe = new ArrayList<>();
-      Screening screening =
-          new Screening(
-              beliefs, timetable, new Predictor(circuit, survey, assumptions), point, visits);
-      ResidualScreening residual =
-          new ResidualScreening(beliefs, survey, assumptions, point, visits);
-      for (Choice.Read visit : visits) {
-        List<Hazard> hazards = new ArrayList<>(screening.hazards(visit));
-        residual.hazard(visit).ifPresent(hazards::add);
-        if (hazards.isEmpty()) {
-          safe.add(visit);
+      List<List<Hazard>> hazards = hazards(visits);
+      for (int place = 0; place < visits.size(); place++) {
+        if (hazards.get(place).isEmpty()) {
+          safe.add(visits.get(place));
         } else {
-          ruledOut.add(new RuledOut(visit, hazards));
+          ruledOut.add(new RuledOut(visits.get(place), hazards.get(place)));
         }
       }
       Map<Choice.Read, List<Gaussian>> forecasts = forecasts(safe);
@@ -163,6 +169,22 @@ public final class Advisor {
       }
       return new Advice(
           diagnosis, options, ruledOut, plan(), opening.expected(beliefs.boxMasses()));
+    }
+
+    /** What each visit could do, in their order. */
+    List<List<Hazard>> hazards(List<Choice.Read> visits) {
+      Screening screening =
+          new Screening(
+              beliefs, timetable, new Predictor(circuit, survey, assumptions), point, visits);
+      ResidualScreening residual =
+          new ResidualScreening(beliefs, survey, assumptions, point, visits);
+      List<List<Hazard>> all = new ArrayList<>();
+      for (Choice.Read visit : visits) {
+        List<Hazard> hazards = new ArrayList<>(screening.hazards(visit));
+        residual.hazard(visit).ifPresent(hazards::add);
+        all.add(List.copyOf(hazards));
+      }
+      return all;
     }
 
     /** What is plugged in on a supply that is out of order may get any voltage. */

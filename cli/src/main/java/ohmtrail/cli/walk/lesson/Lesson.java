@@ -20,6 +20,7 @@ import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.ReadingWords;
 import ohmtrail.cli.render.Region;
+import ohmtrail.cli.render.WorkWords;
 import ohmtrail.cli.render.text.CircuitTree;
 import ohmtrail.cli.render.text.Page;
 import ohmtrail.cli.walk.Dialogue;
@@ -172,10 +173,11 @@ record Lesson(
     }
     Choice choice = new Choice.Open(box.get());
     Lesson after = after(choice, survey.with(new Finding(box.get(), Finding.State.FINE)));
+    String opened = box.get() + new WorkWords(hidden.circuit()).opened(box.get());
     return new LiveCircuit(hidden, seed).showsInside(box.get())
-        ? Reply.end(after.ending("A joint in " + box.get() + " is burnt: found in "), after)
+        ? Reply.end(after.ending("A joint in " + opened + " is burnt: found in "), after)
         : Reply.on(
-            new Page(width).paragraphs("Every joint in " + box.get() + " looks fine.").toString(),
+            new Page(width).paragraphs("Every joint in " + opened + " looks fine.").toString(),
             after);
   }
 
@@ -252,11 +254,32 @@ record Lesson(
       Test taken = live.take(blank);
       List<Test> tests = new ArrayList<>(survey.tests());
       tests.add(taken);
-      Lesson after = after(new Choice.Read(List.of(blank)), survey.withTests(tests));
-      return Reply.on(new Page(width).paragraphs(words(taken)).toString(), after);
+      Choice.Read visit = new Choice.Read(List.of(blank));
+      Lesson after = after(visit, survey.withTests(tests));
+      Page page = new Page(width).paragraphs(words(taken));
+      onARealCircuit(visit).forEach(page::paragraph);
+      return Reply.on(page.toString(), after);
     } catch (SurveyException impossible) {
       return stay(String.valueOf(impossible.getMessage()));
     }
+  }
+
+  /** What has to be off for a visit, and what would be refused: here nothing is real. */
+  private List<String> onARealCircuit(Choice.Read visit) {
+    List<String> remarks = new ArrayList<>();
+    String around = new WorkWords(hidden.circuit()).around(visit.tests());
+    if (!around.isEmpty()) {
+      remarks.add("On a real circuit" + around + ".");
+    }
+    AdviceWords words = new AdviceWords(hidden.circuit(), survey);
+    advisor().hazards(visit, survey, situation).stream()
+        .map(hazard -> "On a real circuit this is not to be done: it " + words.hazard(hazard) + ".")
+        .forEach(remarks::add);
+    return remarks;
+  }
+
+  private Advisor advisor() {
+    return new Advisor(hidden.circuit(), hidden.assumptions(), Minutes.defaults());
   }
 
   private String words(Test taken) {
@@ -293,8 +316,7 @@ record Lesson(
         .items(
             steps.isEmpty() ? List.of("no step yet") : steps.stream().map(words::choice).toList());
     List<Choice> best = new ArrayList<>();
-    Advised advised =
-        new Advised(new Advisor(hidden.circuit(), hidden.assumptions(), Minutes.defaults()));
+    Advised advised = new Advised(advisor());
     Played played =
         new Game(new LiveCircuit(hidden, seed), Minutes.defaults())
             .play(

@@ -9,8 +9,10 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringReader;
 import java.io.StringWriter;
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Joint;
 import ohmtrail.cli.walk.PlainLines;
 import ohmtrail.practice.PracticeCase;
@@ -57,7 +59,7 @@ class LessonTest {
   void theBoxWithTheJointEndsItWithBothWaysAndTheMinutes() {
     String told = flat(play(1, 5, "help", "open " + bad(1, 5).box()));
 
-    assertTrue(told.contains("is burnt: found in"), told);
+    assertTrue(told.contains("(open, the breaker off and proved dead) is burnt: found in"), told);
     assertTrue(told.contains("Your way - Open " + bad(1, 5).box()), told);
     assertTrue(told.contains("As advised, in "), told);
   }
@@ -82,6 +84,21 @@ class LessonTest {
     assertTrue(told.contains(box + ", hot-neutral: "), told);
     assertTrue(told.contains("(low-impedance meter)"), told);
     assertTrue(told.contains(box + ", neutral-ground with the heater at " + box), told);
+  }
+
+  /** A heater left on at the end of a run with a loose joint, and a meter in the open panel. */
+  @Test
+  void whatWouldBeRefusedOnARealCircuitIsAnsweredWithWhatItCouldDo() {
+    List<Box> boxes = Level.of(1).draw(5).circuit().boxes();
+    String panel = boxes.get(0).name();
+    String last = boxes.get(boxes.size() - 1).name();
+    String told = flat(play(1, 5, boxes.get(1).name() + " with heater at " + last, panel, "quit"));
+
+    assertTrue(told.contains("On a real circuit this is not to be done: it can put"), told);
+    assertTrue(
+        told.contains(
+            "On a real circuit (" + panel + " open and live, for a licensed electrician: the main"),
+        told);
   }
 
   @Test
