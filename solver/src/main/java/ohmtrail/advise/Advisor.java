@@ -136,18 +136,16 @@ public final class Advisor {
     }
 
     Advice advice() {
-      List<Choice.Read> visits =
-          Visits.of(circuit, survey, situation).stream()
-              .filter(this::leavesTheSupplyAlone)
-              .toList();
+      List<Choice.Read> visits = Visits.of(circuit, survey, situation);
       List<RuledOut> ruledOut = new ArrayList<>();
       List<Choice.Read> safe = new ArrayList<>();
       List<List<Hazard>> hazards = hazards(visits);
       for (int place = 0; place < visits.size(); place++) {
-        if (hazards.get(place).isEmpty()) {
-          safe.add(visits.get(place));
-        } else {
-          ruledOut.add(new RuledOut(visits.get(place), hazards.get(place)));
+        Choice.Read visit = visits.get(place);
+        if (!hazards.get(place).isEmpty()) {
+          ruledOut.add(new RuledOut(visit, hazards.get(place)));
+        } else if (leavesTheSupplyAlone(visit)) {
+          safe.add(visit);
         }
       }
       Map<Choice.Read, List<Gaussian>> forecasts = forecasts(safe);
