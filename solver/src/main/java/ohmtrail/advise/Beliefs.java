@@ -13,8 +13,8 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.Section;
 import ohmtrail.locate.JointBelief;
-import ohmtrail.locate.OhmsPoint;
 import ohmtrail.locate.Posterior;
+import ohmtrail.locate.hypothesis.OhmsPoint;
 import ohmtrail.predict.Degradation;
 import ohmtrail.survey.Finding;
 

@@ -3,7 +3,7 @@ package ohmtrail.advise;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import ohmtrail.locate.WrongReading;
+import ohmtrail.locate.evidence.OutlierDensity;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 
@@ -163,8 +163,7 @@ final class Lookahead {
       double wrong = 1;
       for (int r = 0; r < values.length; r++) {
         right *= 1 - wrongProbability;
-        wrong *=
-            wrongProbability * WrongReading.density(beliefs.circuit(), meters.get(r), values[r]);
+        wrong *= wrongProbability * OutlierDensity.of(beliefs.circuit(), meters.get(r), values[r]);
       }
       for (int b = 0; b < weights.length; b++) {
         weights[b] = shares.prior(b) * (right * forecast.get(b).density(values) + wrong);

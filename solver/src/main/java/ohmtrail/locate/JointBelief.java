@@ -2,6 +2,7 @@ package ohmtrail.locate;
 
 import java.util.List;
 import ohmtrail.circuit.Joint;
+import ohmtrail.locate.hypothesis.OhmsPoint;
 
 /**
  * How probable it is that one joint, and no other, is degraded, and with how many ohms.

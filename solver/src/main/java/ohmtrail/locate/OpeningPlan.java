@@ -6,6 +6,7 @@ import java.util.List;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
@@ -77,7 +78,7 @@ public record OpeningPlan(List<Step> steps) {
   private static double urgency(Step step) {
     return step.probability() < NOTHING
         ? Double.NEGATIVE_INFINITY
-        : Locator.rounded(Math.log(step.perMinute()));
+        : LogSpace.rounded(Math.log(step.perMinute()));
   }
 
   /** Minutes to open a box and look, the way there apart. */

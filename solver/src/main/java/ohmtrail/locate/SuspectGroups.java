@@ -6,54 +6,99 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import ohmtrail.circuit.Joint;
-import ohmtrail.reference.Assumption;
-import ohmtrail.reference.Assumptions;
+import ohmtrail.locate.evidence.LogSpace;
+import ohmtrail.locate.evidence.Observations;
+import ohmtrail.locate.fit.InferenceProblem;
+import ohmtrail.locate.hypothesis.FittedOhms;
+import ohmtrail.locate.hypothesis.Hypothesis.OneJoint;
+import ohmtrail.locate.hypothesis.Hypothesis.UnstableJoint;
+import ohmtrail.locate.hypothesis.OhmsPrior;
+import ohmtrail.locate.search.SingleFault;
+import ohmtrail.locate.settings.Settings;
 
 /** Gathers joints that the readings cannot tell apart, and says what is known of their ohms. */
 final class SuspectGroups {
-  /** Evidence within this factor (e^0.3, about 1.35) is the same for any decision. */
-  private static final double SAME_EVIDENCE = 0.3;
-
-  /** Predictions nearer than half a reading's standard deviation cannot be told apart. */
-  private static final double SAME_PREDICTION = 0.5;
-
-  /**
-   * A tail of the ohms with more than this on a bound of the prior makes the interval one-sided.
-   */
-  private static final double TAIL = 0.05;
-
-  private static final int BISECTIONS = 60;
+  /** Normal distribution: 90 % lies within so many standard deviations. */
+  private static final double SIGMAS_OF_INTERVAL = 1.645;
 
   private final Observations observations;
-  private final double lowestOhms;
-  private final double highestOhms;
+  private final OhmsPrior prior;
+  private final Settings.Answer settings;
 
-  SuspectGroups(Observations observations, Assumptions assumptions) {
-    this.observations = observations;
-    this.lowestOhms = assumptions.value(Assumption.DEGRADED_OHMS_LOW);
-    this.highestOhms = assumptions.value(Assumption.DEGRADED_OHMS_HIGH);
+  SuspectGroups(InferenceProblem inference) {
+    this.observations = inference.observations();
+    this.prior = inference.ohmsPrior();
+    this.settings = inference.settings().answer();
+  }
+
+  /**
+   * Groups single joints. Where an unstable joint leads, its suspects get the range of ohms that it
+   * was seen with.
+   *
+   * @param single every joint
+   * @param logTotal logarithm of the sum of all hypotheses
+   */
+  List<Suspect> ofSingle(SingleFault single, double logTotal) {
+    List<Suspect> suspects = group(single.joints(), logTotal);
+    return single
+        .leadingUnstable()
+        .map(unstable -> suspects.stream().map(each -> ranged(each, unstable)).toList())
+        .orElse(suspects);
+  }
+
+  private static Suspect ranged(Suspect suspect, UnstableJoint unstable) {
+    if (suspect.joints().stream().noneMatch(joint -> joint.id().equals(unstable.joint()))) {
+      return suspect;
+    }
+    return new Suspect(
+        suspect.joints(),
+        suspect.jointProbabilities(),
+        suspect.probability(),
+        range(unstable.fitted()),
+        suspect.spread());
+  }
+
+  /**
+   * From the lowest to the highest ohms of the two states; the estimate is that under load, which
+   * makes the heat.
+   */
+  private static OhmsInterval range(FittedOhms fitted) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = 0;
+    for (int d = 0; d < fitted.degradations().size(); d++) {
+      double ohms = fitted.degradations().get(d).ohms();
+      double factor = Math.exp(SIGMAS_OF_INTERVAL * fitted.logOhmsSigma().get(d));
+      low = Math.min(low, ohms / factor);
+      high = Math.max(high, ohms * factor);
+    }
+    int last = fitted.degradations().size() - 1;
+    return new OhmsInterval(
+        OptionalDouble.of(fitted.degradations().get(last).ohms()),
+        OptionalDouble.of(low),
+        Double.isFinite(high) ? OptionalDouble.of(high) : OptionalDouble.empty(),
+        OhmsInterval.USUAL_COVERAGE);
   }
 
   /**
    * Groups candidates.
    *
    * @param candidates every joint
-   * @param logTotal logarithm of the sum of prior times evidence over all hypotheses
+   * @param logTotal logarithm of the sum of all hypotheses
    * @return the most probable first
    */
-  List<Suspect> group(List<Candidate> candidates, double logTotal) {
-    List<Candidate> ordered = new ArrayList<>(candidates);
+  List<Suspect> group(List<OneJoint> candidates, double logTotal) {
+    List<OneJoint> ordered = new ArrayList<>(candidates);
     ordered.sort(
-        Comparator.comparingDouble((Candidate each) -> Locator.rounded(each.logPosterior()))
+        Comparator.comparingDouble((OneJoint each) -> LogSpace.rounded(each.logPosterior()))
             .reversed());
-    List<List<Candidate>> groups = new ArrayList<>();
-    for (Candidate candidate : ordered) {
+    List<List<OneJoint>> groups = new ArrayList<>();
+    for (OneJoint candidate : ordered) {
       groups.stream()
           .filter(group -> alike(group.get(0), candidate))
           .findFirst()
           .orElseGet(
               () -> {
-                List<Candidate> started = new ArrayList<>();
+                List<OneJoint> started = new ArrayList<>();
                 groups.add(started);
                 return started;
               })
@@ -62,31 +107,32 @@ final class SuspectGroups {
     return groups.stream()
         .map(group -> suspect(group, logTotal))
         .sorted(
-            Comparator.comparingDouble((Suspect each) -> Locator.rounded(each.probability()))
+            Comparator.comparingDouble((Suspect each) -> LogSpace.rounded(each.probability()))
                 .reversed())
         .toList();
   }
 
-  private boolean alike(Candidate leader, Candidate candidate) {
-    return leader.curve().isPresent()
-        && candidate.curve().isPresent()
-        && Math.abs(leader.logEvidence() - candidate.logEvidence()) < SAME_EVIDENCE
-        && leader.distance(candidate, observations) < SAME_PREDICTION;
+  private boolean alike(OneJoint leader, OneJoint candidate) {
+    return leader.profile().isPresent()
+        && candidate.profile().isPresent()
+        && Math.abs(leader.logMarginalLikelihood() - candidate.logMarginalLikelihood())
+            < settings.sameLikelihood()
+        && leader.distance(candidate, observations) < settings.samePrediction();
   }
 
-  private Suspect suspect(List<Candidate> group, double logTotal) {
-    List<Joint> joints = group.stream().map(Candidate::joint).toList();
+  private Suspect suspect(List<OneJoint> group, double logTotal) {
+    List<Joint> joints = group.stream().map(OneJoint::joint).toList();
     List<Double> probabilities =
         group.stream().map(candidate -> Math.exp(candidate.logPosterior() - logTotal)).toList();
     double sum = probabilities.stream().mapToDouble(Double::doubleValue).sum();
-    double high = group.stream().mapToDouble(Candidate::logEvidence).max().orElseThrow();
-    double low = group.stream().mapToDouble(Candidate::logEvidence).min().orElseThrow();
+    double high = group.stream().mapToDouble(OneJoint::logMarginalLikelihood).max().orElseThrow();
+    double low = group.stream().mapToDouble(OneJoint::logMarginalLikelihood).min().orElseThrow();
     return new Suspect(joints, probabilities, sum, interval(group), Math.exp(high - low));
   }
 
-  private OhmsInterval interval(List<Candidate> group) {
-    List<Candidate> known =
-        group.stream().filter(candidate -> candidate.curve().isPresent()).toList();
+  private OhmsInterval interval(List<OneJoint> group) {
+    List<OneJoint> known =
+        group.stream().filter(candidate -> candidate.profile().isPresent()).toList();
     double total = known.stream().mapToDouble(c -> Math.exp(c.logPosterior() - top(known))).sum();
     DoubleUnaryOperator cumulative =
         ohms ->
@@ -95,7 +141,7 @@ final class SuspectGroups {
                     candidate ->
                         Math.exp(candidate.logPosterior() - top(known))
                             / total
-                            * candidate.curve().orElseThrow().cumulative(ohms))
+                            * candidate.profile().orElseThrow().cumulative(ohms))
                 .sum();
     if (known.isEmpty()) {
       return unknown();
@@ -103,8 +149,8 @@ final class SuspectGroups {
     return interval(cumulative);
   }
 
-  private static double top(List<Candidate> candidates) {
-    return candidates.stream().mapToDouble(Candidate::logPosterior).max().orElse(0);
+  private static double top(List<OneJoint> candidates) {
+    return candidates.stream().mapToDouble(OneJoint::logPosterior).max().orElse(0);
   }
 
   private static OhmsInterval unknown() {
@@ -117,8 +163,8 @@ final class SuspectGroups {
 
   private OhmsInterval interval(DoubleUnaryOperator cumulative) {
     // A decade at each end of the prior stands for "hardly any" and "as good as open".
-    boolean openEnded = 1 - cumulative.applyAsDouble(highestOhms / 10) > TAIL;
-    boolean fromNothing = cumulative.applyAsDouble(lowestOhms * 2) > TAIL;
+    boolean openEnded = 1 - cumulative.applyAsDouble(prior.high() / 10) > settings.tail();
+    boolean fromNothing = cumulative.applyAsDouble(prior.low() * 2) > settings.tail();
     double outside = 1 - OhmsInterval.USUAL_COVERAGE;
     if (openEnded && fromNothing) {
       return unknown();
@@ -126,7 +172,7 @@ final class SuspectGroups {
     if (openEnded) {
       double median = quantile(cumulative, 0.5);
       return new OhmsInterval(
-          median > highestOhms / 10 ? OptionalDouble.empty() : OptionalDouble.of(median),
+          median > prior.high() / 10 ? OptionalDouble.empty() : OptionalDouble.of(median),
           OptionalDouble.of(quantile(cumulative, outside)),
           OptionalDouble.empty(),
           OhmsInterval.USUAL_COVERAGE);
@@ -147,9 +193,9 @@ final class SuspectGroups {
   }
 
   private double quantile(DoubleUnaryOperator cumulative, double probability) {
-    double low = Math.log(lowestOhms);
-    double high = Math.log(highestOhms);
-    for (int i = 0; i < BISECTIONS; i++) {
+    double low = Math.log(prior.low());
+    double high = Math.log(prior.high());
+    for (int i = 0; i < settings.bisections(); i++) {
       double middle = 0.5 * (low + high);
       if (cumulative.applyAsDouble(Math.exp(middle)) < probability) {
         low = middle;

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import ohmtrail.locate.evidence.ComplaintLikelihood;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
@@ -61,15 +62,21 @@ class ComplaintLikelihoodTest {
 
   @Test
   void whereNothingIsSaidToBeDeadAnOpenJointIsHardlyBelieved() {
-    Survey survey = new Survey(List.of(), List.of(), List.of());
+    RandomCase drawn = RandomCase.of(1, Assumptions.defaults());
+    Survey survey = drawn.survey().withTests(List.of());
     Assumptions stated = Assumptions.defaults();
     Survey dims = survey.withComplaints(List.of(new Complaint(Symptom.DIMS)));
     Survey deadToo =
         survey.withComplaints(List.of(new Complaint(Symptom.DIMS), new Complaint(Symptom.DEAD)));
-    assertEquals(stated, ComplaintLikelihood.heardBy(survey, stated));
-    assertEquals(stated, ComplaintLikelihood.heardBy(deadToo, stated));
+    assertEquals(stated, heardBy(drawn, survey));
+    assertEquals(stated, heardBy(drawn, deadToo));
     assertEquals(
         stated.value(Assumption.NOTHING_DEAD_OPEN_SHARE),
-        ComplaintLikelihood.heardBy(dims, stated).value(Assumption.OPEN_SHARE));
+        heardBy(drawn, dims).value(Assumption.OPEN_SHARE));
+  }
+
+  private static Assumptions heardBy(RandomCase drawn, Survey survey) {
+    Problem problem = new Problem(drawn.circuit(), survey, Assumptions.defaults());
+    return ComplaintLikelihood.heardBy(problem).assumptions();
   }
 }
