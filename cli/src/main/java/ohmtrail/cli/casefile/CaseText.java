@@ -37,6 +37,21 @@ public final class CaseText {
     return new CaseText(name, Optional.of(written));
   }
 
+  /** What somebody wrote; empty where nobody did yet. */
+  public Optional<String> written() {
+    return written;
+  }
+
+  /**
+   * A text of a case with lines more under one of its keys; with the key too, where it has not got
+   * it.
+   *
+   * @param lines indented by two spaces or more, each with its line end
+   */
+  public static String plus(String text, String key, String lines) {
+    return GrowingText.of(text).plus(key, lines).toString();
+  }
+
   /** The text that says a case. */
   public String saying(CaseFile now) {
     return written

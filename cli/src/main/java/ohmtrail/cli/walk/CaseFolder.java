@@ -11,7 +11,8 @@ import ohmtrail.cli.render.WholeFile;
 /**
  * A case in a file, replaced whole each time. Where somebody else has changed the file meanwhile it
  * is left alone, and the case goes on in another one beside it. What was there before the first
- * change is kept in a file that ends in {@code .before}.
+ * change is kept in a file that ends in {@code .before}, or in {@code .before-2} and so on: none
+ * that is there is written over.
  */
 public final class CaseFolder implements CaseStore {
   /** Files of one case beside each other before this gives up. */
@@ -31,9 +32,10 @@ public final class CaseFolder implements CaseStore {
     /**
      * Writes.
      *
+     * @return what could not be kept as it was, in sentences; mostly nothing
      * @throws IOException when it cannot be written
      */
-    void write(Path file, String text) throws IOException;
+    String write(Path file, String text) throws IOException;
   }
 
   /**
@@ -64,27 +66,45 @@ public final class CaseFolder implements CaseStore {
     if (known.equals(Optional.of(text))) {
       return "";
     }
-    String said = "";
+    String said;
     if (!textOf(file).equals(known)) {
       Path other = beside("");
+      String changed = Files.exists(file) ? "has changed " : "has taken away ";
       said =
-          "Somebody else has changed "
+          "Somebody else "
+              + changed
               + file.getFileName()
               + " meanwhile: it is left as it is now, and this session goes on in "
               + other.getFileName()
-              + ".";
-      writing.write(other, text);
+              + ". "
+              + writing.write(other, text);
       file = other;
     } else {
       if (!copied) {
-        writing.write(file.resolveSibling(file.getFileName() + ".before"), known.orElse(""));
-        copied = true;
+        keepBefore(known.orElse(""));
       }
-      writing.write(file, text);
+      said = writing.write(file, text);
     }
     known = Optional.of(text);
     copied = true;
-    return said;
+    return said.strip();
+  }
+
+  /** What was there before, in a file of its own; one that says the same will do. */
+  private void keepBefore(String text) throws IOException {
+    for (int number = 1; number < MOST_BESIDE; number++) {
+      String ending = number == 1 ? ".before" : ".before-" + number;
+      Path before = file.resolveSibling(file.getFileName() + ending);
+      Optional<String> there = textOf(before);
+      if (there.isEmpty()) {
+        writing.write(before, text);
+      }
+      if (there.isEmpty() || there.get().equals(text)) {
+        copied = true;
+        return;
+      }
+    }
+    throw tooMany(file.getFileName() + ".before");
   }
 
   @Override
@@ -108,7 +128,11 @@ public final class CaseFolder implements CaseStore {
         return other;
       }
     }
-    throw new IOException(
+    throw tooMany(name);
+  }
+
+  private static IOException tooMany(String name) {
+    return new IOException(
         "Too many files (" + name + "-...) lie beside it.\nMaybe clear some of them away.");
   }
 }

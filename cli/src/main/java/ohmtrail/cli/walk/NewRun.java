@@ -6,13 +6,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.casefile.CaseFileWriter;
+import ohmtrail.cli.casefile.CaseText;
 import ohmtrail.cli.casefile.Problem;
+import ohmtrail.cli.casefile.TypedAnswer;
 import ohmtrail.cli.render.text.Page;
+import ohmtrail.survey.Meter;
+import ohmtrail.survey.Survey;
 
 /**
  * A run asked for as it is walked: supply, breaker, cable, then box after box. Every answer is put
@@ -20,6 +23,7 @@ import ohmtrail.cli.render.text.Page;
  *
  * @param width columns of what is said
  * @param title what the case is called
+ * @param begun the text of a case that was left before all of it was said; empty for a new one
  * @param answers those given, by what was asked
  * @param run the boxes so far, as lines of a case file
  * @param asked what is asked now
@@ -28,15 +32,17 @@ import ohmtrail.cli.render.text.Page;
 record NewRun(
     int width,
     String title,
+    Optional<String> begun,
     Map<Asked, String> answers,
     List<String> run,
     Asked asked,
     Optional<NewRun> before)
     implements Dialogue {
-  private static final Pattern KIND =
-      Pattern.compile("(?i).*\\b(receptacle|socket-outlet|outlet|socket|junction)\\b.*");
-
   private static final String HEATER = "1500 W";
+  private static final String PANEL = "panel";
+
+  /** The meter that everybody has. */
+  private static final String METER = "high";
 
   /** What is asked, in this order; what is read of the answer, and what no answer means. */
   enum Asked {
@@ -83,7 +89,9 @@ record NewRun(
 
   /** What is said first, and the state that it leads to. */
   static Reply begin(String title, int width) {
-    NewRun first = new NewRun(width, title, Map.of(), List.of(), Asked.COMPLAINT, Optional.empty());
+    NewRun first =
+        new NewRun(
+            width, title, Optional.empty(), Map.of(), List.of(), Asked.COMPLAINT, Optional.empty());
     return Reply.on(
         new Page(width)
             .paragraphs(
@@ -93,12 +101,39 @@ record NewRun(
         first);
   }
 
+  /** Whether a case was left before all of it was said: neither loads nor a reading yet. */
+  static boolean isUnfinished(CaseFile left) {
+    Survey survey = left.survey();
+    return survey.loads().isEmpty()
+        && survey.tests().isEmpty()
+        && survey.findings().isEmpty()
+        && survey.meters().equals(List.of(Meter.highImpedance(METER)));
+  }
+
+  /** Goes on where such a case was left. */
+  static Reply resume(String title, String begun, int width) {
+    NewRun left =
+        new NewRun(
+            width, title, Optional.of(begun), Map.of(), List.of(), Asked.BOXES, Optional.empty());
+    return Reply.on(
+        new Page(width)
+            .paragraphs(
+                "This case was left before all of the run was said: it goes on there. undo takes an"
+                    + " answer back, quit ends.")
+            .toString(),
+        left);
+  }
+
+  private boolean hasNoBox() {
+    return run.isEmpty() && begun.isEmpty();
+  }
+
   @Override
   public String question() {
     if (asked != Asked.BOXES) {
       return asked.words;
     }
-    return run.isEmpty()
+    return hasNoBox()
         ? "The first box after the panel: its name and the cable to it, such as hall-1 32 ft or"
             + " attic junction 9 m."
         : "The next box, such as hall-2 12 ft; from BOX where it is not fed from the last one."
@@ -107,7 +142,7 @@ record NewRun(
 
   @Override
   public Optional<CaseFile> caseFile() {
-    return run.isEmpty() ? Optional.empty() : read().caseFile();
+    return hasNoBox() ? Optional.empty() : read().caseFile();
   }
 
   @Override
@@ -120,7 +155,7 @@ record NewRun(
     String typed = line.strip();
     return switch (typed.toLowerCase(Locale.ROOT)) {
       case "quit", "q", "exit" -> Reply.end("", this);
-      case "undo", "u" ->
+      case "undo", "u", "back" ->
           before
               .map(state -> Reply.on(said("Taken back."), state))
               .orElseGet(() -> Reply.on(said("There is nothing to take back."), this));
@@ -134,10 +169,14 @@ record NewRun(
   }
 
   private Reply plain(String typed) {
+    boolean unknown = typed.isEmpty() || TypedAnswer.isUnknown(typed);
+    if (asked == Asked.METER && !unknown && TypedAnswer.yes(typed).isEmpty()) {
+      return Reply.on(said(TypedAnswer.neither(typed)), this);
+    }
     Map<Asked, String> more = new EnumMap<>(Asked.class);
     more.putAll(answers);
-    more.put(asked, typed.isEmpty() ? asked.otherwise : typed);
-    return check(new NewRun(width, title, more, run, following(), Optional.of(this)));
+    more.put(asked, unknown ? asked.otherwise : typed);
+    return check(new NewRun(width, title, begun, more, run, following(), Optional.of(this)));
   }
 
   private Asked following() {
@@ -153,25 +192,28 @@ record NewRun(
 
   private Reply box(String typed) {
     if (typed.isEmpty()) {
-      return run.isEmpty()
+      return hasNoBox()
           ? Reply.on(said("A run has at least one box besides the panel."), this)
-          : Reply.on("", new NewRun(width, title, answers, run, following(), Optional.of(this)));
+          : Reply.on(
+              "", new NewRun(width, title, begun, answers, run, following(), Optional.of(this)));
     }
     List<String> more = new ArrayList<>(run);
     more.add(entry(typed));
-    return check(new NewRun(width, title, answers, more, asked, Optional.of(this)));
+    return check(new NewRun(width, title, begun, answers, more, asked, Optional.of(this)));
   }
 
-  /**
-   * The name is what stands before a colon, or the first word; what says no kind is a receptacle.
-   */
-  private static String entry(String typed) {
-    int colon = typed.indexOf(':');
-    int end = colon > 0 ? colon : (typed + " ").indexOf(' ');
-    String name = typed.substring(0, end).strip();
-    String words = typed.substring(Math.min(typed.length(), end + 1)).strip();
-    String kind = KIND.matcher(words).matches() ? "" : "receptacle ";
-    return CaseFileWriter.text(name) + ": " + CaseFileWriter.text((kind + words).strip());
+  /** What says no kind is a receptacle, but for what leads back to a box that is there. */
+  private String entry(String typed) {
+    TypedAnswer.Named named = TypedAnswer.named(typed);
+    String name = named.name().isEmpty() ? "box-" + (run.size() + 1) : named.name();
+    boolean leadsBack =
+        name.equalsIgnoreCase(PANEL) || run.stream().anyMatch(box -> box.startsWith(key(name)));
+    String kind = leadsBack || TypedAnswer.saysKind(named.words()) ? "" : "receptacle ";
+    return key(name) + CaseFileWriter.text((kind + named.words()).strip());
+  }
+
+  private static String key(String name) {
+    return CaseFileWriter.text(name) + ": ";
   }
 
   /** Goes on where the reader takes what was said; else says what it does not take. */
@@ -180,7 +222,11 @@ record NewRun(
     if (!readout.problems().isEmpty()) {
       return Reply.on(said(String.join("\n", readout.problems())), this);
     }
-    return isLast() ? Search.begin(readout.caseFile().orElseThrow(), width) : Reply.on("", changed);
+    if (!isLast()) {
+      return Reply.on("", changed);
+    }
+    CaseFile all = readout.caseFile().orElseThrow();
+    return Reply.keep(all, this, () -> Search.begin(all, width));
   }
 
   /**
@@ -201,6 +247,30 @@ record NewRun(
   }
 
   private String text() {
+    String text = begun.orElseGet(this::head);
+    List<String> boxes = hasNoBox() ? List.of("first: receptacle") : run;
+    for (String entry : boxes) {
+      text = CaseText.plus(text, "run", "  - " + entry + "\n");
+    }
+    if (TypedAnswer.yes(answers.getOrDefault(Asked.METER, "no")).orElse(false)) {
+      text = CaseText.plus(text, "meters", "  low: 3 kohm\n");
+    }
+    String load = answers.getOrDefault(Asked.LOAD, "");
+    return load.isEmpty() ? text : CaseText.plus(text, "loads", load(load));
+  }
+
+  /** A load without a name is a heater. */
+  private static String load(String typed) {
+    TypedAnswer.Named named = TypedAnswer.named(typed);
+    boolean bare = named.name().isEmpty() || named.words().isEmpty();
+    return "  "
+        + key(bare ? "heater" : named.name())
+        + CaseFileWriter.text(bare ? typed : named.words())
+        + "\n";
+  }
+
+  /** What is said before the boxes. */
+  private String head() {
     StringBuilder text = new StringBuilder("title: " + CaseFileWriter.text(title) + "\n");
     for (Asked each : List.of(Asked.SUPPLY, Asked.BREAKER, Asked.CABLE, Asked.JOINTS)) {
       String answer = answers.getOrDefault(each, "");
@@ -209,8 +279,6 @@ record NewRun(
       }
     }
     text.append("run:\n  - panel\n");
-    List<String> boxes = run.isEmpty() ? List.of("first: receptacle") : run;
-    boxes.forEach(entry -> text.append("  - ").append(entry).append('\n'));
     String complaint = answers.getOrDefault(Asked.COMPLAINT, "");
     if (!complaint.isEmpty()) {
       String where = answers.getOrDefault(Asked.WHERE, "");
@@ -218,14 +286,6 @@ record NewRun(
       String said = (complaint + (bare ? " at " : " ") + where).strip();
       text.append("complaint: ").append(CaseFileWriter.text(said)).append('\n');
     }
-    text.append("meters:\n  high: 10 Mohm\n");
-    if (answers.getOrDefault(Asked.METER, "no").toLowerCase(Locale.ROOT).startsWith("y")) {
-      text.append("  low: 3 kohm\n");
-    }
-    String load = answers.getOrDefault(Asked.LOAD, "");
-    if (!load.isEmpty()) {
-      text.append("loads:\n  heater: ").append(CaseFileWriter.text(load)).append('\n');
-    }
-    return text.toString();
+    return text.append("meters:\n  " + METER + ": 10 Mohm\n").toString();
   }
 }

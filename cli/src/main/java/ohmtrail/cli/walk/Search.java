@@ -3,19 +3,16 @@ package ohmtrail.cli.walk;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Option;
 import ohmtrail.advise.Situation;
 import ohmtrail.advise.Timetable;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.TypedAnswer;
 import ohmtrail.cli.casefile.TypedFigure;
 import ohmtrail.cli.casefile.TypedTest;
-import ohmtrail.cli.names.Names;
 import ohmtrail.cli.names.Shown;
 import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.cli.render.text.Page;
@@ -44,34 +41,6 @@ record Search(
     Task task,
     Optional<Search> before)
     implements Dialogue {
-  private static final Names WORDS =
-      new Names(
-          List.of(
-              "help",
-              "quit",
-              "undo",
-              "skip",
-              "map",
-              "ranking",
-              "profile",
-              "why",
-              "fine",
-              "burnt",
-              "remade",
-              "cannot reach",
-              "reach",
-              "open",
-              "at",
-              "note",
-              "keep"));
-
-  private static final Pattern SEEN =
-      Pattern.compile(
-          "(fine|ok|burnt|burned|bad|remade|cannot reach|can't reach|out of reach|reach|open|at)"
-              + "(?: +(.+))?");
-
-  private static final String NOTE = "note ";
-
   Search {
     skipped = Set.copyOf(skipped);
   }
@@ -135,30 +104,58 @@ record Search(
 
   @Override
   public Reply answer(String line) {
-    String word = line.strip().toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
-    Matcher seen = SEEN.matcher(word);
-    if (word.startsWith(NOTE)) {
-      return note(line.strip().substring(NOTE.length()));
+    String typed = line.strip();
+    if (typed.isEmpty()) {
+      return stay(asked() + " is asked for: help lists the words.");
     }
-    return switch (word) {
-      case "" -> stay(asked() + " is asked for: help lists the words.");
-      case "help", "h", "?" -> Reply.on(words().help().toString(), this);
-      case "map" -> Reply.on(words().map().toString(), this);
-      case "ranking" -> Reply.on(words().ranking().toString(), this);
-      case "profile" -> Reply.on(words().profile().toString(), this);
-      case "why" -> Reply.on(words().why().toString(), this);
-      case "quit", "q", "exit" -> Reply.end("", this);
-      case "undo", "u" -> undo();
-      case "skip" -> skip();
-      case "keep", "yes", "y" -> keep();
-      case "no", "n" -> again();
-      default ->
-          TypedFigure.isFigure(word)
-              ? read(line.strip())
-              : seen.matches()
-                  ? new Sighting(this).of(seen.group(1), Optional.ofNullable(seen.group(2)))
-                  : unknown(line.strip());
+    if (asksForOhms() && TypedFigure.isFigure(typed)) {
+      return read(typed);
+    }
+    if (TypedAnswer.isUnknown(typed) && !typed.equals("?")) {
+      return unknownTo();
+    }
+    Optional<TypedAnswer.Seen> seen = TypedAnswer.seen(typed);
+    if (seen.isPresent()) {
+      return new Sighting(this).of(seen.get());
+    }
+    return Verb.of(typed)
+        .map(verb -> answer(verb.verb(), verb.rest(), typed))
+        .orElseGet(() -> TypedFigure.isFigure(typed) ? read(typed) : unknown(typed));
+  }
+
+  private Reply answer(Verb verb, Optional<String> rest, String typed) {
+    boolean takesBox = verb == Verb.AT || verb == Verb.OPEN || verb == Verb.REACH;
+    if (rest.isPresent() && !takesBox && verb != Verb.NOTE) {
+      return unknown(typed);
+    }
+    return switch (verb) {
+      case NOTE -> note(rest.orElse(""));
+      case AT -> new Sighting(this).at(rest);
+      case OPEN -> new Sighting(this).open(rest);
+      case REACH -> new Sighting(this).reach(rest);
+      case HELP -> Reply.on(words().help().toString(), this);
+      case MAP -> Reply.on(words().map().toString(), this);
+      case RANKING -> Reply.on(words().ranking().toString(), this);
+      case PROFILE -> Reply.on(words().profile().toString(), this);
+      case WHY -> Reply.on(words().why().toString(), this);
+      case QUIT -> Reply.end("", this);
+      case UNDO -> undo();
+      case SKIP -> skip();
+      case KEEP -> keep();
+      case AGAIN -> again();
+      case NUMBER, FINE, BURNT, REMADE, UNREACHABLE -> unknown(typed);
     };
+  }
+
+  private boolean asksForOhms() {
+    return awaited().filter(take -> !take.blank().measurand().followsSupply()).isPresent();
+  }
+
+  /** Where nobody knows: another step, or the reading once more. */
+  private Reply unknownTo() {
+    return task instanceof Task.Found
+        ? stay("Type remade when the joint was made anew, or quit.")
+        : skip();
   }
 
   Reply stay(String sentences) {
@@ -167,11 +164,18 @@ record Search(
 
   private Reply unknown(String line) {
     String shown = Shown.of(line);
+    String cut =
+        shown.substring(
+            0,
+            shown.offsetByCodePoints(0, Math.min(width, shown.codePointCount(0, shown.length()))));
+    boolean reading = TypedTest.of(taken, "idle: " + line).test().isPresent();
     return stay(
         "Answer ("
-            + shown.substring(0, Math.min(shown.length(), width))
+            + cut
             + ") is neither a number nor a word known here.\nMaybe "
-            + WORDS.meant(line, "type help")
+            + (reading
+                ? "note idle: " + cut + " was meant, or what was on in place of idle"
+                : Verb.offered().meant(line, "type help"))
             + ".");
   }
 
@@ -258,9 +262,7 @@ record Search(
           new Reading(
               blank.tap(), blank.measurand(), blank.meter(), figure.middle(), figure.halfRange());
       requirePossible(reading, take.get());
-      return doubt(take.get(), reading)
-          .map(doubt -> Reply.on("", with(new Task.Sure(take.get(), reading, doubt))))
-          .orElseGet(() -> accept(take.get(), reading));
+      return Reply.keep(with(take.get(), reading), this, () -> doubted(take.get(), reading));
     } catch (SurveyException impossible) {
       return stay(String.valueOf(impossible.getMessage()));
     }
@@ -268,6 +270,17 @@ record Search(
 
   private void requirePossible(Reading reading, Task.Take take) {
     take.onto(taken.survey(), reading).requireFits(taken.circuit());
+  }
+
+  /** The case with a reading more. */
+  private CaseFile with(Task.Take take, Reading reading) {
+    return taken.with(take.onto(taken.survey(), reading));
+  }
+
+  private Reply doubted(Task.Take take, Reading reading) {
+    return doubt(take, reading)
+        .map(doubt -> Reply.on("", with(new Task.Sure(take, reading, doubt))))
+        .orElseGet(() -> accept(take, reading));
   }
 
   private Optional<String> doubt(Task.Take take, Reading reading) {
@@ -288,7 +301,7 @@ record Search(
   }
 
   private Reply accept(Task.Take take, Reading reading) {
-    CaseFile more = taken.with(take.onto(taken.survey(), reading));
+    CaseFile more = with(take, reading);
     if (!take.isLast()) {
       Task following = new Task.Take(take.visit(), take.number() + 1);
       return Reply.on("", then(more, following));
@@ -297,8 +310,12 @@ record Search(
     return weigh(more, timetable.after(take.visit(), now.situation()));
   }
 
-  /** Weighs anew and offers what follows. */
+  /** Keeps what was said, weighs anew and offers what follows. */
   Reply weigh(CaseFile more, Situation situation) {
+    return Reply.keep(more, this, () -> weighed(more, situation));
+  }
+
+  private Reply weighed(CaseFile more, Situation situation) {
     Assessment then = Assessment.of(more, situation);
     Task following = next(then, skipped);
     Search after = weighedAnew(then, following);
@@ -322,6 +339,13 @@ record Search(
     }
     CaseFile equipped = typed.before();
     Test test = typed.test().get();
+    List<Test> tests = new ArrayList<>(equipped.survey().tests());
+    tests.add(test);
+    CaseFile more = equipped.with(equipped.survey().withTests(tests));
+    return Reply.keep(more, this, () -> noted(equipped, test, more));
+  }
+
+  private Reply noted(CaseFile equipped, Test test, CaseFile more) {
     boolean weighed = equipped.equals(now.caseFile());
     Posterior posterior = weighed ? now.posterior() : Assessment.posterior(equipped);
     String remark =
@@ -329,9 +353,6 @@ record Search(
             .aboutTest(test)
             .map(doubt -> new Page(width).paragraphs(doubt).toString())
             .orElse("");
-    List<Test> tests = new ArrayList<>(equipped.survey().tests());
-    tests.add(test);
-    Reply after = weigh(equipped.with(equipped.survey().withTests(tests)), now.situation());
-    return Reply.on(remark + after.says(), after.next());
+    return weighed(more, now.situation()).saying(remark);
   }
 }

@@ -3,8 +3,11 @@ package ohmtrail.cli.walk;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Option;
+import ohmtrail.circuit.Box;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.TypedFigure;
 import ohmtrail.cli.render.AdviceWords;
@@ -26,22 +29,6 @@ final class SearchWords {
   private static final int MOST_BOXES = 5;
   private static final int FULL_BAR = 20;
   private static final int LONGEST_NAME = 20;
-
-  private static final List<String> HELP =
-      List.of(
-          "a number: what the meter shows, as 118.6, 118,6 V or 350 mV; 88-117 where it flickers; OL"
-              + " where an ohmmeter shows that the way is open",
-          "fine, burnt: what an open box showed; fine hall-2 for another box than the one asked for",
-          "remade: the bad joint was made anew",
-          "cannot reach: the box cannot be read at or opened as it is; reach BOX takes that back",
-          "skip: another step instead; open: look into the box that comes first",
-          "at BOX: read there instead, nothing on",
-          "note TEST: READINGS: any other test, as a case file says it: note heater at hall-2: around"
-              + " panel to hall-1 hot 9.8 A; note off + link hot-ground at panel: hall-2 hot-ground"
-              + " 0.43 ohm",
-          "undo: take the last answer back",
-          "map, ranking, profile, why: the run, the boxes, the volts along it, what must not be done",
-          "quit: end; everything is saved all the time");
 
   private final CaseFile caseFile;
   private final Assessment now;
@@ -68,13 +55,14 @@ final class SearchWords {
   }
 
   SearchWords help() {
-    page.heading("What can be typed").items(HELP);
+    page.heading("What can be typed").items(Verb.help());
     return this;
   }
 
   SearchWords map() {
     page.heading("The run");
     CircuitTree.draw(caseFile.circuit(), page);
+    page.paragraph(numbers());
     List<Finding> findings = caseFile.survey().findings();
     if (!findings.isEmpty()) {
       page.heading("Found so far")
@@ -84,6 +72,16 @@ final class SearchWords {
                   .toList());
     }
     return this;
+  }
+
+  /** The boxes by the numbers that they may be called by. */
+  private String numbers() {
+    List<Box> boxes = caseFile.circuit().boxes();
+    return "By number: "
+        + IntStream.range(1, boxes.size())
+            .mapToObj(number -> number + " " + boxes.get(number).name())
+            .collect(Collectors.joining(", "))
+        + ".";
   }
 
   SearchWords cautions() {
@@ -218,7 +216,7 @@ final class SearchWords {
       return look.box()
           + work.opened(look.box())
           + ": do all joints look fine, or is one burnt, loose or broken?"
-          + " Type fine or burnt.";
+          + " Type fine, burnt, loose or broken.";
     }
     if (task instanceof Task.Found) {
       return "Type remade when it is, to see whether that was all; or quit.";

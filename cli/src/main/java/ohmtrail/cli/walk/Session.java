@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseText;
+import ohmtrail.cli.names.Shown;
 import ohmtrail.cli.render.text.Page;
 
 /** Leads a dialogue from answer to answer and keeps the case after each. */
@@ -53,10 +54,7 @@ public final class Session {
         say("The input has ended.");
         return close(now);
       }
-      Reply reply = now.answer(line.get());
-      if (store.isPresent() && reply.setAside().isPresent()) {
-        setAside(store.get(), reply.setAside().get());
-      }
+      Reply reply = taken(now.answer(line.get()));
       now = reply.next();
       save(now);
       out.print(reply.says());
@@ -64,6 +62,22 @@ public final class Session {
       if (reply.over()) {
         return close(now);
       }
+    }
+  }
+
+  /** Keeps what there is to keep, one answer after the other, before it is thought about. */
+  private Reply taken(Reply first) {
+    Reply reply = first;
+    while (true) {
+      if (store.isPresent() && reply.setAside().isPresent()) {
+        setAside(store.get(), reply.setAside().get());
+      }
+      if (reply.kept().isEmpty()) {
+        return reply;
+      }
+      Reply.Kept kept = reply.kept().get();
+      store.ifPresent(file -> save(file, kept.caseFile()));
+      reply = kept.thought().get();
     }
   }
 
@@ -128,7 +142,7 @@ public final class Session {
 
   private void say(String words) {
     Page page = new Page(lines.width());
-    words.lines().forEach(page::paragraph);
+    Shown.lines(words).lines().forEach(page::paragraph);
     out.print(page);
     out.flush();
   }

@@ -4,11 +4,17 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Situation;
 import ohmtrail.cli.casefile.BoxNames;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.TypedAnswer;
+import ohmtrail.cli.casefile.TypedTest;
 import ohmtrail.cli.names.Names;
+import ohmtrail.cli.names.Shown;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
@@ -23,29 +29,89 @@ import ohmtrail.survey.Test;
  * @param search where the search stands
  */
 record Sighting(Search search) {
-  /** Takes it in. */
-  Reply of(String word, Optional<String> named) {
-    Names boxes = BoxNames.of(search.taken().circuit());
-    Optional<String> box = named.isPresent() ? boxes.find(named.get()) : Optional.of(here());
-    if (box.isEmpty()) {
-      return search.stay(
-          "Box ("
-              + named.orElse("")
-              + ") "
-              + boxes.rule()
-              + ".\nMaybe "
-              + boxes.meant(named.orElse(""), "see map")
-              + ".");
-    }
-    return switch (word) {
-      case "at" -> at(box.get(), named.isPresent());
-      case "open" -> open(named.isPresent() ? box.get() : Search.firstBox(search.now()));
-      case "reach" -> search.weigh(search.taken().with(survey().without(box.get())), situation());
-      case "fine", "ok" -> fine(named.isPresent() ? box.get() : opened());
-      case "burnt", "burned", "bad" -> burnt(box.get());
-      case "remade" -> remade(box.get());
-      default -> unreachable(box.get());
+  /** Takes in what was seen. */
+  Reply of(TypedAnswer.Seen seen) {
+    return switch (seen.state()) {
+      case FINE -> onBox(seen.box(), opened(), this::fine);
+      case BURNT -> onBox(seen.box(), here(), this::burnt);
+      case REMADE -> onBox(seen.box(), here(), this::remade);
+      case OUT_OF_REACH -> onBox(seen.box(), here(), this::unreachable);
     };
+  }
+
+  /**
+   * Does what is to be done at a box, by its name or number; at the usual one where none is named.
+   */
+  private Reply onBox(Optional<String> named, String usual, Function<String, Reply> deed) {
+    Names boxes = boxes();
+    return named
+        .map(boxes::find)
+        .orElse(Optional.of(usual))
+        .map(deed)
+        .orElseGet(() -> noBox(named.orElse(""), boxes));
+  }
+
+  private Names boxes() {
+    return BoxNames.of(search.taken().circuit());
+  }
+
+  private Reply noBox(String named, Names boxes) {
+    return search.stay(
+        "Box ("
+            + Shown.of(named)
+            + ") "
+            + boxes.rule()
+            + ".\nMaybe "
+            + boxes.meant(named, "see map")
+            + ".");
+  }
+
+  /** The box can be reached after all. */
+  Reply reach(Optional<String> named) {
+    return onBox(
+        named,
+        here(),
+        box -> search.weigh(search.taken().with(survey().without(box)), situation()));
+  }
+
+  /** A look into a box is wanted, into the first one where none is named. */
+  Reply open(Optional<String> named) {
+    return onBox(named, Search.firstBox(search.now()), this::open);
+  }
+
+  /** A reading with nothing on is wanted at a box, perhaps between other conductors than usual. */
+  Reply at(Optional<String> named) {
+    if (named.isEmpty()) {
+      return search.stay("Which box?\nMaybe type at and its name.");
+    }
+    Optional<String> box = boxes().find(named.get());
+    Optional<Test> test = box.isPresent() ? Optional.empty() : between(named.get());
+    return test.map(this::take).orElseGet(() -> onBox(named, here(), this::usual));
+  }
+
+  /** The reading that words such as {@code hall-2 hot-ground} ask for. */
+  private Optional<Test> between(String typed) {
+    List<String> words = List.of(typed.split(" ", -1));
+    return IntStream.range(1, words.size())
+        .boxed()
+        .flatMap(
+            box ->
+                boxes().find(String.join(" ", words.subList(0, box))).stream()
+                    .map(name -> name + " " + String.join(" ", words.subList(box, words.size()))))
+        .flatMap(this::blank)
+        .findFirst();
+  }
+
+  /** With the meter that it names, else with the voltmeter that draws least. */
+  private Stream<Test> blank(String words) {
+    return Stream.concat(Stream.of(""), voltmeter().map(meter -> " " + meter.name()).stream())
+        .map(meter -> TypedTest.of(search.taken(), "idle: " + words + meter + " 0 V"))
+        .flatMap(read -> read.test().stream());
+  }
+
+  private Optional<Meter> voltmeter() {
+    return survey().meters(Measurand.VOLTAGE).stream()
+        .max(Comparator.comparingDouble(Meter::inputOhms));
   }
 
   private Survey survey() {
@@ -89,6 +155,10 @@ record Sighting(Search search) {
 
   private Reply burnt(String box) {
     CaseFile more = found(box, Finding.State.BURNT);
+    return Reply.keep(more, search, () -> burnt(box, more));
+  }
+
+  private Reply burnt(String box, CaseFile more) {
     Assessment then = Assessment.of(more, situation().moved(box, Set.of()));
     Task found = new Task.Found(box);
     Search after = search.weighedAnew(then, found);
@@ -106,11 +176,7 @@ record Sighting(Search search) {
         search.weigh(
             search.taken().with(survey.withTests(List.of())), situation().moved(box, Set.of()));
     boolean anyRead = survey().readingCount() > 0;
-    return new Reply(
-        after.says(),
-        after.next(),
-        false,
-        anyRead ? Optional.of(search.taken()) : Optional.empty());
+    return anyRead ? after.settingAside(search.taken()) : after;
   }
 
   private Reply unreachable(String box) {
@@ -123,14 +189,22 @@ record Sighting(Search search) {
     return Reply.on(after.words().offer(look).toString(), after);
   }
 
-  /** A reading with nothing on, at a box of the user's own choice. */
-  private Reply at(String box, boolean named) {
-    Optional<Meter> meter =
-        survey().meters(Measurand.VOLTAGE).stream()
-            .max(Comparator.comparingDouble(Meter::inputOhms));
-    if (!named || meter.isEmpty()) {
-      return search.stay("Which box?\nMaybe type at and its name.");
+  /** A reading between the usual conductors, at a box of the user's own choice. */
+  private Reply usual(String box) {
+    Optional<Meter> meter = voltmeter();
+    if (meter.isEmpty()) {
+      return search.stay("No meter at hand reads volts.");
     }
+    if (search.taken().circuit().conductorsAt(box).size() < 2) {
+      return search.stay("Nothing can be read at " + box + ".");
+    }
+    Reading blank =
+        new Reading(box, ProbePoints.usual(search.taken().circuit(), box), meter.get().name(), 0);
+    return take(new Test("idle", List.of(), List.of(blank)));
+  }
+
+  private Reply take(Test blank) {
+    String box = blank.readings().get(0).box();
     if (survey().places(Finding.State.OUT_OF_REACH).contains(box)) {
       return search.stay(
           box
@@ -139,12 +213,7 @@ record Sighting(Search search) {
               + box
               + ".");
     }
-    if (search.taken().circuit().conductorsAt(box).size() < 2) {
-      return search.stay("Nothing can be read at " + box + ".");
-    }
-    Reading blank =
-        new Reading(box, ProbePoints.usual(search.taken().circuit(), box), meter.get().name(), 0);
-    Test test = new Test(survey().freeTestName("idle at " + box), List.of(), List.of(blank));
+    Test test = blank.named(survey().freeTestName("idle at " + box));
     Task take = new Task.Take(new Choice.Read(List.of(test)), 0);
     return Reply.on("", search.then(search.taken(), take));
   }

@@ -29,8 +29,15 @@ public final class Walk {
       throws IOException {
     Reply begun =
         caseFile
-            .map(each -> Search.begin(each, lines.width()))
+            .map(each -> begin(each, text, title, lines.width()))
             .orElseGet(() -> NewRun.begin(title, lines.width()));
     return new Session(lines, out, store, text).run(begun.says(), begun.next());
+  }
+
+  /** A case that was left before all of it was said goes on there. */
+  private static Reply begin(CaseFile caseFile, CaseText text, String title, int width) {
+    return NewRun.isUnfinished(caseFile)
+        ? NewRun.resume(title, text.written().orElseThrow(), width)
+        : Search.begin(caseFile, width);
   }
 }

@@ -8,7 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Instant;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -122,14 +127,81 @@ class WholeFileTest {
   }
 
   @Test
-  void aLeftoverOfACrashIsNotInTheWay() throws IOException {
+  void aLinkToAFileThatIsNotThereYetStaysALink() throws IOException {
+    Path real = directory.resolve("real.svg");
+    Path link = Files.createSymbolicLink(directory.resolve("link.svg"), Path.of("real.svg"));
+
+    WholeFile.write(link, "new");
+
+    assertTrue(Files.isSymbolicLink(link));
+    assertEquals("new", Files.readString(real));
+  }
+
+  @Test
+  void linksThatLeadToOneAnotherAreSaid() throws IOException {
+    Path one = directory.resolve("one.svg");
+    Files.createSymbolicLink(one, Path.of("other.svg"));
+    Files.createSymbolicLink(directory.resolve("other.svg"), Path.of("one.svg"));
+
+    IOException told = assertThrows(IOException.class, () -> WholeFile.write(one, "new"));
+
+    assertTrue(told.getMessage().contains("links lead to one another"), told.getMessage());
+  }
+
+  @Test
+  void theModeOfAFileStaysAsItWas() throws IOException {
+    for (String mode : List.of("rw-------", "rw-rw-r--", "rwxr-x---")) {
+      Path target = Files.writeString(directory.resolve(mode + ".svg"), "old");
+      Files.setPosixFilePermissions(target, PosixFilePermissions.fromString(mode));
+
+      assertEquals("", WholeFile.write(target, "new"));
+
+      assertEquals(mode, PosixFilePermissions.toString(Files.getPosixFilePermissions(target)));
+      assertEquals("new", Files.readString(target));
+    }
+  }
+
+  @Test
+  void aFileThatIsReadOnlyIsNotReplaced() throws IOException {
+    Path target = Files.writeString(directory.resolve("chart.svg"), "old");
+    Files.setPosixFilePermissions(target, PosixFilePermissions.fromString("r--r--r--"));
+
+    IOException told = assertThrows(IOException.class, () -> WholeFile.write(target, "new"));
+
+    assertTrue(told.getMessage().contains("it is read-only"), told.getMessage());
+    assertEquals("old", Files.readString(target));
+    assertNothingElse(target);
+  }
+
+  @Test
+  void anotherNameOfAFileKeepsWhatWasThereAndThatIsSaid() throws IOException {
+    Path target = Files.writeString(directory.resolve("chart.svg"), "old");
+    Path other = Files.createLink(directory.resolve("other.svg"), target);
+
+    String said = WholeFile.write(target, "new");
+
+    assertTrue(said.contains("hard link"), said);
+    assertEquals("old", Files.readString(other));
+    assertEquals("new", Files.readString(target));
+  }
+
+  @Test
+  void aThousandLeftoversOfKilledProcessesAreInNobodysWayAndAreClearedAway() throws IOException {
     Path target = directory.resolve("chart.svg");
-    Path leftover = Files.writeString(directory.resolve(".ohmtrail-0-chart.svg"), "half");
+    FileTime old = FileTime.from(Instant.now().minusSeconds(3600));
+    for (int process = 0; process < 1000; process++) {
+      String name = ".ohmtrail-" + (4_000_000_000L + process) + "-0-chart.svg";
+      Files.setLastModifiedTime(Files.writeString(directory.resolve(name), "half"), old);
+    }
+    Path ofAnother = Files.writeString(directory.resolve(".ohmtrail-4000000000-0-b.svg"), "half");
+    Path young = Files.writeString(directory.resolve(".ohmtrail-4000000000-1-chart.svg"), "half");
 
     WholeFile.write(target, "whole");
 
     assertEquals("whole", Files.readString(target));
-    assertEquals("half", Files.readString(leftover));
+    try (Stream<Path> left = Files.list(directory)) {
+      assertEquals(Set.of(target, ofAnother, young), left.collect(Collectors.toUnmodifiableSet()));
+    }
   }
 
   private static void failHalfWay(Path file) throws IOException {

@@ -52,6 +52,54 @@ class CaseFolderTest {
   }
 
   @Test
+  void aPersonsOwnFileOfThatNameIsNeverWrittenOver() throws IOException {
+    Files.writeString(file, "as read");
+    Files.writeString(folder.resolve("hall.yaml.before"), "a person's");
+
+    over(Optional.of("as read")).save("one");
+
+    assertEquals("a person's", Files.readString(folder.resolve("hall.yaml.before")));
+    assertEquals("as read", Files.readString(folder.resolve("hall.yaml.before-2")));
+    assertEquals("one", Files.readString(file));
+  }
+
+  @Test
+  void theSameTextIsKeptBeforeItOnce() throws IOException {
+    Files.writeString(file, "as read");
+    Files.writeString(folder.resolve("hall.yaml.before"), "as read");
+
+    over(Optional.of("as read")).save("one");
+
+    assertFalse(Files.exists(folder.resolve("hall.yaml.before-2")));
+  }
+
+  @Test
+  void aFileThatSomebodyTakesAwayIsSaidAndTheSessionGoesOnBesideIt() throws IOException {
+    CaseFolder store = over(Optional.empty());
+    store.save("one");
+    Files.delete(file);
+
+    assertTrue(store.save("two").contains("has taken away hall.yaml"));
+
+    assertEquals("two", Files.readString(folder.resolve("hall-2.yaml")));
+  }
+
+  @Test
+  void aFolderThatIsNoLongerThereIsSaid() throws IOException {
+    Path inner = Files.createDirectory(folder.resolve("inner"));
+    CaseFolder store =
+        new CaseFolder(inner.resolve("hall.yaml"), Optional.empty(), WholeFile::write);
+    store.save("one");
+    Files.delete(inner.resolve("hall.yaml"));
+    Files.delete(inner);
+
+    IOException told = assertThrows(IOException.class, () -> store.save("two"));
+
+    assertTrue(
+        String.valueOf(told.getMessage()).contains("there is no directory"), told.getMessage());
+  }
+
+  @Test
   void aSessionThatChangesNothingLeavesTheFileAlone() throws IOException {
     Files.writeString(file, "same");
 

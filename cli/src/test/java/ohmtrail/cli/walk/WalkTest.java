@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
@@ -20,6 +21,8 @@ import ohmtrail.survey.Complaint;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Measurand;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A session without a terminal: what it says, and what it keeps. */
 class WalkTest {
@@ -147,13 +150,123 @@ class WalkTest {
     out.toString().lines().forEach(line -> assertTrue(line.length() <= WIDTH, line));
   }
 
+  /** Leaves out what is the same as before. */
+  private static final class Changes implements Predicate<Integer> {
+    private int before;
+
+    @Override
+    public boolean test(Integer now) {
+      boolean changed = now != before;
+      before = now;
+      return changed;
+    }
+  }
+
+  @Test
+  void anAnswerIsKeptBeforeItIsThoughtAbout() {
+    List<Integer> keptWhenDoubted = new ArrayList<>();
+    try {
+      Search.begin(new CaseFileReader().read("hall", HALL), WIDTH)
+          .next()
+          .answer("122.9")
+          .kept()
+          .ifPresent(kept -> keptWhenDoubted.add(kept.caseFile().survey().readingCount()));
+    } catch (CaseFileException e) {
+      throw new AssertionError(e);
+    }
+
+    assertEquals(List.of(1), keptWhenDoubted);
+  }
+
+  @Test
+  void aCaseThatWasLeftBeforeAllWasSaidGoesOnThere() {
+    walk(
+        Optional.empty(),
+        List.of("", "120", "15", "14/2", "backstab", "living room 12 ft", "quit"));
+    String left = memory.kept.get(memory.kept.size() - 1);
+    out.getBuffer().setLength(0);
+
+    walk(Optional.of(left), List.of("hall light outlet 11' 6\"", "", "banana", "yes", "", "quit"));
+
+    assertTrue(flat().contains("was left before all of the run was said"), flat());
+    assertTrue(flat().contains("Answer (banana) must be yes or no."), flat());
+    assertEquals(
+        List.of("panel", "living room", "hall light"),
+        memory.last().circuit().boxes().stream().map(box -> box.name()).toList());
+    assertEquals(2, memory.last().survey().meters().size());
+    assertEquals(1, memory.last().survey().loads().size());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "loose hall-2",
+        "broken HALL-2",
+        "hall-2 is burnt",
+        "burnt 2",
+        "bad box 2",
+        "melted #2",
+        "Hall-2: loose"
+      })
+  void whatAnElectricianCallsABadJointIsTaken(String typed) {
+    walk(Optional.of(HALL), List.of(typed, "quit"));
+
+    assertEquals(
+        List.of(new Finding("hall-2", Finding.State.BURNT)), memory.last().survey().findings());
+  }
+
+  @Test
+  void backAndDontKnowAndABoxesNumberAreTaken() {
+    walk(
+        Optional.of(HALL),
+        List.of("ok 3", "back", "don't know", "at 2 h-g", "121,4 V", "at Hall-4", "121.2", "quit"));
+
+    assertEquals(List.of(), memory.last().survey().findings());
+    List<ohmtrail.survey.Test> tests = memory.last().survey().tests();
+    assertEquals("hall-2 hot-ground", tests.get(0).readings().get(0).tap().word());
+    assertEquals(121.4, tests.get(0).readings().get(0).value());
+    assertEquals("hall-4", tests.get(1).readings().get(0).box());
+  }
+
+  @Test
+  void whatIsNotTakenSaysWhatWasNotUnderstoodAndOffersTheNearest() {
+    walk(
+        Optional.of(HALL),
+        List.of("profiel", "at hall-9", "hall-2 h-n 118.6", "burnt hal-2", "undo it", "quit"));
+
+    assertTrue(flat().contains("Answer (profiel) is neither"), flat());
+    assertTrue(flat().contains("Maybe profile was meant"), flat());
+    assertTrue(flat().contains("Box (hall-9) must be one of panel, hall-1"), flat());
+    assertTrue(flat().contains("Maybe note idle: hall-2 h-n 118.6 was meant"), flat());
+    assertTrue(flat().contains("Box (hal-2) must be"), flat());
+    assertTrue(flat().contains("Answer (undo it) is neither"), flat());
+    assertEquals(0, memory.last().survey().readingCount());
+  }
+
+  @Test
+  void anAnswerToAnotherQuestionSaysWhichWordWasNotUnderstood() {
+    walk(
+        Optional.empty(), List.of("", "", "", "hall-1 20 ft", "I don't know", "", "12 ft", "quit"));
+
+    assertTrue(flat().contains("A cable takes a size and a metal; (hall-1) is neither."), flat());
+    assertFalse(flat().contains("must be reached"), flat());
+    assertEquals("box-1", memory.last().circuit().boxes().get(1).name());
+  }
+
+  @Test
+  void everyWordHasItsHelp() {
+    walk(Optional.of(HALL), List.of("help", "quit"));
+
+    Verb.offered().all().forEach(word -> assertTrue(flat().contains(word), word));
+  }
+
   @Test
   void everyAnswerIsKeptAndUndoTakesItBack() {
     walk(Optional.of(HALL), List.of("121.9", "undo", "121.5", "quit"));
 
     List<Integer> readings =
         memory.kept.stream().map(text -> text.split("hot-neutral", -1).length - 1).toList();
-    assertEquals(List.of(1, 0, 1, 1), readings);
+    assertEquals(List.of(1, 0, 1), readings.stream().filter(new Changes()).toList());
     assertEquals(121.5, memory.last().survey().tests().get(0).readings().get(0).value());
   }
 
