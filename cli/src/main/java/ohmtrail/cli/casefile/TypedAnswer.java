@@ -11,11 +11,13 @@ import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Conductors;
 import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.cli.casefile.words.Unit;
 import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.cli.names.Names;
 import ohmtrail.survey.Finding;
+import ohmtrail.survey.ProbePoints;
 
 /** What people type in answer to a question, read by the words of a case file. */
 public final class TypedAnswer {
@@ -51,6 +53,14 @@ public final class TypedAnswer {
   /** Whether somebody says that nobody knows. */
   public static boolean isUnknown(String line) {
     return Vocabulary.isUnknown(scalar(line));
+  }
+
+  /** Two conductors, however they are called: {@code hot-neutral}, {@code H-N}. */
+  public static Optional<ProbePoints> pair(String line) {
+    Words words = words(line);
+    return Conductors.takePair(words)
+        .filter(roles -> !words.hasNext() && roles.get(0) != roles.get(1))
+        .map(roles -> new ProbePoints(roles.get(0), roles.get(1)));
   }
 
   /** Yes or no; empty where it is neither. */
@@ -122,7 +132,8 @@ public final class TypedAnswer {
       boolean numbered = next.text().matches("[0-9]") && name.chars().noneMatch(Character::isDigit);
       return isQuantity(words, next) || !(name.isEmpty() || numbered);
     }
-    return !name.isEmpty() && (LEADING.contains(next.lower()) || isMeaning(words));
+    boolean leads = LEADING.contains(next.lower()) || next.text().startsWith("~");
+    return !name.isEmpty() && (leads || isMeaning(words));
   }
 
   private static boolean isQuantity(Words words, Word number) {
@@ -144,9 +155,8 @@ public final class TypedAnswer {
   /** Of two kinds of boxes the first is a part of the name: hall light switch. */
   private static boolean isMeaning(Words words) {
     int here = words.position();
-    boolean twoKinds =
-        words.takeMeaning(Vocabulary.KINDS).isPresent()
-            && words.takeMeaning(Vocabulary.KINDS).isPresent();
+    boolean kind = words.takeMeaning(Vocabulary.KINDS).isPresent();
+    boolean twoKinds = kind && words.takeMeaning(Vocabulary.KINDS).isPresent();
     words.back(here);
     if (twoKinds) {
       return false;

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -98,6 +99,30 @@ public final class Names {
     return alike.size() == 1
         ? Optional.of(alike.get(0))
         : alike.isEmpty() ? Optional.ofNullable(otherwise.get(fold(text))) : Optional.empty();
+  }
+
+  /**
+   * A name and what stands behind it.
+   *
+   * @param name the name
+   * @param rest what stands behind it; perhaps nothing
+   */
+  public record Leading(String name, String rest) {}
+
+  /** The longest name, of one word or several, that a text begins with. */
+  public Optional<Leading> leading(String text) {
+    List<String> words = List.of(spaced(text).split(" ", -1));
+    return IntStream.rangeClosed(1, words.size())
+        .map(count -> words.size() + 1 - count)
+        .boxed()
+        .flatMap(
+            count ->
+                find(String.join(" ", words.subList(0, count))).stream()
+                    .map(
+                        name ->
+                            new Leading(
+                                name, String.join(" ", words.subList(count, words.size())))))
+        .findFirst();
   }
 
   /** The rest of a sentence that says what was expected. */

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Situation;
@@ -91,15 +90,7 @@ record Sighting(Search search) {
 
   /** The reading that words such as {@code hall-2 hot-ground} ask for. */
   private Optional<Test> between(String typed) {
-    List<String> words = List.of(typed.split(" ", -1));
-    return IntStream.range(1, words.size())
-        .boxed()
-        .flatMap(
-            box ->
-                boxes().find(String.join(" ", words.subList(0, box))).stream()
-                    .map(name -> name + " " + String.join(" ", words.subList(box, words.size()))))
-        .flatMap(this::blank)
-        .findFirst();
+    return boxes().leading(typed).flatMap(box -> blank(box.name() + " " + box.rest()).findFirst());
   }
 
   /** With the meter that it names, else with the voltmeter that draws least. */

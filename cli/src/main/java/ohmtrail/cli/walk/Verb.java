@@ -33,9 +33,9 @@ enum Verb {
       "note TEST: READINGS: any other test, as a case file says it: note heater at hall-2: around"
           + " panel to hall-1 hot 9.8 A; note off + link hot-ground at panel: hall-2 hot-ground"
           + " 0.43 ohm"),
-  KEEP("keep yes y", "keep: a reading that was doubted is as typed; no: it is not"),
-  AGAIN("no n", ""),
-  UNDO("undo back u", "undo, or back: take the last answer back"),
+  KEEP("keep|yes|y", "keep: a reading that was doubted is as typed; no: it is not"),
+  AGAIN("no|n", ""),
+  UNDO("undo|back|u", "undo, or back: take the last answer back"),
   MAP(
       "map",
       "map, ranking, profile, why: the run with the numbers of its boxes, the boxes, the volts along"
@@ -43,17 +43,17 @@ enum Verb {
   RANKING("ranking", ""),
   PROFILE("profile", ""),
   WHY("why", ""),
-  HELP("help h ?", ""),
-  QUIT("quit q exit", "help: this list; quit: end; everything is saved all the time");
+  HELP("help|h|?", ""),
+  QUIT("quit|q|exit", "help: this list; quit: end; everything is saved all the time");
 
-  private final List<String> words;
+  private final String words;
   private final String help;
 
   /**
-   * @param words the usual one, then others, parted by spaces
+   * @param words the usual one, then others, parted by strokes
    */
   Verb(String words, String help) {
-    this.words = words.equals("cannot reach") ? List.of(words) : List.of(words.split(" ", -1));
+    this.words = words;
     this.help = help;
   }
 
@@ -70,7 +70,7 @@ enum Verb {
     String typed = line.strip().replaceAll("\\s+", " ");
     String lower = typed.toLowerCase(Locale.ROOT);
     for (Verb verb : values()) {
-      for (String word : verb.words) {
+      for (String word : verb.words()) {
         if (!word.isEmpty() && (lower + " ").startsWith(word + " ")) {
           String rest = typed.substring(word.length()).strip();
           return Optional.of(
@@ -79,6 +79,10 @@ enum Verb {
       }
     }
     return Optional.empty();
+  }
+
+  private List<String> words() {
+    return List.of(words.split("\\|", -1));
   }
 
   /** What help says. */
@@ -90,7 +94,7 @@ enum Verb {
   static Names offered() {
     List<String> usual = new ArrayList<>();
     Stream.of(values())
-        .map(verb -> verb.words.get(0))
+        .map(verb -> verb.words().get(0))
         .filter(w -> !w.isEmpty())
         .forEach(usual::add);
     return new Names(usual);

@@ -147,7 +147,8 @@ public enum Unit {
     return spellings().get(0);
   }
 
-  private List<String> spellings() {
+  /** Every spelling, the usual one first; capitals do not matter where they leave one unit. */
+  public List<String> spellings() {
     return List.of(spellings.split(" ", -1));
   }
 

@@ -14,6 +14,7 @@ import ohmtrail.advise.Timetable;
 import ohmtrail.circuit.Box;
 import ohmtrail.cli.casefile.BoxNames;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.TypedAnswer;
 import ohmtrail.cli.names.Names;
 import ohmtrail.cli.names.Shown;
 import ohmtrail.cli.render.AdviceWords;
@@ -65,7 +66,7 @@ record Lesson(
   private static final Names WORDS = new Names(List.of("help", "map", "readings", "open", "quit"));
   private static final Pattern OPEN = Pattern.compile("(?i)open +(.+)");
   private static final Pattern WITH =
-      Pattern.compile("(?i)(.+?)(?: with(?: the)? (\\S+)(?: at (\\S+))?)?");
+      Pattern.compile("(?i)(.+?)(?: with(?: the)? (\\S+)(?: at (.+))?)?");
 
   Lesson {
     steps = List.copyOf(steps);
@@ -197,18 +198,20 @@ record Lesson(
 
   private Reply read(String typed) {
     Matcher parts = WITH.matcher(typed);
-    String[] words = parts.matches() ? parts.group(1).split(" +", -1) : new String[] {typed};
-    Optional<String> box = box(words[0]);
-    if (box.isEmpty()) {
-      return noBox(words[0]);
+    String read = parts.matches() ? parts.group(1) : typed;
+    Optional<Names.Leading> leading = boxes().leading(read);
+    if (leading.isEmpty()) {
+      return noBox(read);
     }
+    String box = leading.get().name();
     String meter = survey.meters().get(0).name();
-    ProbePoints between = ProbePoints.usual(hidden.circuit(), box.get());
-    for (int w = 1; w < words.length; w++) {
-      Optional<String> named = meter(words[w]);
-      Optional<ProbePoints> pair = pair(words[w]);
+    ProbePoints between = ProbePoints.usual(hidden.circuit(), box);
+    for (String word : leading.get().rest().split(" ", -1)) {
+      Optional<String> named = word.isEmpty() ? Optional.of(meter) : meter(word);
+      Optional<ProbePoints> pair = TypedAnswer.pair(word);
       if (named.isEmpty() && pair.isEmpty()) {
-        return stay("Word (" + words[w] + ") must be a meter or two conductors.\nMaybe type help.");
+        return stay(
+            "Word (" + Shown.of(word) + ") must be a meter or two conductors.\nMaybe type help.");
       }
       meter = named.orElse(meter);
       between = pair.orElse(between);
@@ -217,7 +220,7 @@ record Lesson(
     if (parts.group(2) != null) {
       Optional<String> load =
           new Names(survey.loads().stream().map(Load::name).toList()).find(parts.group(2));
-      Optional<String> at = parts.group(3) == null ? box : box(parts.group(3));
+      Optional<String> at = parts.group(3) == null ? Optional.of(box) : box(parts.group(3));
       if (load.isEmpty() || at.isEmpty()) {
         return stay(
             "Load or box (" + parts.group(2) + ") must be one that is there.\nMaybe type map.");
@@ -226,9 +229,7 @@ record Lesson(
     }
     return take(
         new Test(
-            "reading " + (steps.size() + 1),
-            loads,
-            List.of(new Reading(box.get(), between, meter, 0))));
+            "reading " + (steps.size() + 1), loads, List.of(new Reading(box, between, meter, 0))));
   }
 
   /** By its name, or how that begins. */
@@ -237,13 +238,6 @@ record Lesson(
     return survey.meters().stream()
         .map(Meter::name)
         .filter(name -> name.toLowerCase(Locale.ROOT).startsWith(begins))
-        .findFirst();
-  }
-
-  private static Optional<ProbePoints> pair(String word) {
-    return List.of(ProbePoints.HOT_NEUTRAL, ProbePoints.HOT_GROUND, ProbePoints.NEUTRAL_GROUND)
-        .stream()
-        .filter(points -> points.word().equalsIgnoreCase(word))
         .findFirst();
   }
 
