@@ -6,7 +6,9 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
+import ohmtrail.advise.safety.SafetyCheck;
 import ohmtrail.advise.stop.Soundness;
 import ohmtrail.advise.stop.SupplySide;
 import ohmtrail.circuit.Circuit;
@@ -15,12 +17,12 @@ import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.Posterior;
-import ohmtrail.predict.Predictor;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
+import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
@@ -59,6 +61,7 @@ public final class Advisor {
   private final Circuit circuit;
   private final Assumptions assumptions;
   private final Timetable timetable;
+  private final List<SafetyCheck> checks;
 
   /**
    * Prepares.
@@ -68,9 +71,15 @@ public final class Advisor {
    * @param minutes how long each step takes
    */
   public Advisor(Circuit circuit, Assumptions assumptions, Minutes minutes) {
+    this(circuit, assumptions, minutes, SafetyCheck.all());
+  }
+
+  /** With these harms to mind alone, for a test of what each of them keeps from being advised. */
+  Advisor(Circuit circuit, Assumptions assumptions, Minutes minutes, List<SafetyCheck> checks) {
+    this.checks = List.copyOf(checks);
     this.circuit = circuit;
     this.assumptions = assumptions;
-    this.timetable = new Timetable(circuit, minutes);
+    this.timetable = new Timetable(circuit, minutes, assumptions);
   }
 
   /** How long things take here. */
@@ -139,13 +148,26 @@ public final class Advisor {
       List<Choice.Read> visits = Visits.of(circuit, survey, situation);
       List<RuledOut> ruledOut = new ArrayList<>();
       List<Choice.Read> safe = new ArrayList<>();
+      List<Choice.Read> brief = new ArrayList<>();
       List<List<Hazard>> hazards = hazards(visits);
       for (int place = 0; place < visits.size(); place++) {
         Choice.Read visit = visits.get(place);
-        if (!hazards.get(place).isEmpty()) {
-          ruledOut.add(new RuledOut(visit, hazards.get(place)));
-        } else if (leavesTheSupplyAlone(visit)) {
-          safe.add(visit);
+        if (hazards.get(place).isEmpty()) {
+          if (leavesTheSupplyAlone(visit)) {
+            safe.add(visit);
+          }
+          continue;
+        }
+        ruledOut.add(new RuledOut(visit, hazards.get(place)));
+        boolean hot = hazards.get(place).stream().allMatch(each -> each.harm() == Harm.HEAT);
+        if (hot && leavesTheSupplyAlone(visit) && mayBeBrief(visit)) {
+          brief.add(visit.briefly());
+        }
+      }
+      List<List<Hazard>> ofBrief = hazards(brief);
+      for (int place = 0; place < brief.size(); place++) {
+        if (ofBrief.get(place).isEmpty()) {
+          safe.add(brief.get(place));
         }
       }
       Map<Choice.Read, List<Gaussian>> forecasts = forecasts(safe);
@@ -172,8 +194,7 @@ public final class Advisor {
     /** What each visit could do, in their order. */
     List<List<Hazard>> hazards(List<Choice.Read> visits) {
       Screening screening =
-          new Screening(
-              beliefs, timetable, new Predictor(circuit, survey, assumptions), point, visits);
+          new Screening(beliefs, survey, assumptions, timetable, point, visits, checks);
       ResidualScreening residual =
           new ResidualScreening(beliefs, survey, assumptions, point, visits);
       List<List<Hazard>> all = new ArrayList<>();
@@ -188,6 +209,18 @@ public final class Advisor {
     /** What is plugged in on a supply that is out of order may get any voltage. */
     private boolean leavesTheSupplyAlone(Choice.Read visit) {
       return !supplyFirst || visit.loads().isEmpty();
+    }
+
+    /** Where heat alone forbids it: loads that draw at once what they will draw. */
+    private boolean mayBeBrief(Choice.Read visit) {
+      return visit.tests().stream()
+          .flatMap(test -> LoadInUse.drawing(test, survey, circuit).stream())
+          .allMatch(use -> survey.load(use.load()).settlesAtOnce() && isWithinReach(use, visit));
+    }
+
+    /** A load with a plug is taken along; a second person stands at a switch, not at a plug. */
+    private boolean isWithinReach(LoadInUse use, Choice.Read visit) {
+      return use.box().equals(visit.box()) || survey.hardWired().contains(use);
     }
 
     private List<Option> weighVisits(

@@ -14,14 +14,36 @@ public sealed interface Choice {
    * Readings at one box, in one visit.
    *
    * @param tests what is read; the volts are of no effect. All readings are at the same box
+   * @param look how long loads are on for it
    */
-  record Read(List<Test> tests) implements Choice {
+  record Read(List<Test> tests, Look look) implements Choice {
+    /** How long a load is on for a reading. */
+    public enum Look {
+      /** As long as it takes to read and switch off; longer where one walks in between. */
+      USUAL,
+      /**
+       * Flicked on and off at once, each reading by itself, the meter holding its lowest one; by a
+       * second person where the switch is elsewhere.
+       */
+      BRIEF
+    }
+
+    /** With loads on as long as is usual. */
+    public Read(List<Test> tests) {
+      this(tests, Look.USUAL);
+    }
+
     /** Copies the list; rejects a visit without a reading. */
     public Read {
       tests = List.copyOf(tests);
       if (tests.stream().allMatch(test -> test.readings().isEmpty())) {
         throw new IllegalArgumentException("Visit must hold at least one reading");
       }
+    }
+
+    /** The same readings with the loads on for a moment each. */
+    Read briefly() {
+      return new Read(tests, Look.BRIEF);
     }
 
     /** The box that is read at. */

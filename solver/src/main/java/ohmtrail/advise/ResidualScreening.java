@@ -10,6 +10,7 @@ import ohmtrail.advise.safety.Hazard;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.predict.ResidualCurrent;
+import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Test;
@@ -67,7 +68,7 @@ final class ResidualScreening {
     worst.forEach(
         (visit, hazard) -> {
           double probability = tripping.getOrDefault(visit, 0.0);
-          if (probability > Screening.BELIEVABLE) {
+          if (probability > assumptions.value(Assumption.BELIEVABLE_HARM)) {
             hazards.put(
                 visit,
                 new Hazard(

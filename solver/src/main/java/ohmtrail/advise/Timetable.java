@@ -4,8 +4,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.OpeningPlan;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.LoadInUse;
@@ -17,22 +20,27 @@ import ohmtrail.survey.Test;
  * and off again: plugged in elsewhere it costs the way there, to the meter and back. Immutable.
  */
 public final class Timetable {
-  /**
-   * Seconds a load is on for one reading at its own box (assumption): the probes are in place
-   * before it is switched on, and it is switched off before anything is written down.
-   */
-  private static final double SECONDS_PER_READING = 5;
-
   private static final double SECONDS_PER_MINUTE = 60;
   private static final Choice CALL = new Choice.Stop(Choice.Stop.Reason.CALL_UTILITY);
 
   private final Circuit circuit;
   private final Minutes minutes;
+  private final Assumptions assumptions;
 
-  /** For a circuit, with so many minutes for each chore. */
-  public Timetable(Circuit circuit, Minutes minutes) {
+  /**
+   * For a circuit.
+   *
+   * @param minutes for each chore
+   * @param assumptions hold how long a load is on for a reading
+   */
+  public Timetable(Circuit circuit, Minutes minutes, Assumptions assumptions) {
     this.circuit = circuit;
     this.minutes = minutes;
+    this.assumptions = assumptions;
+  }
+
+  Circuit circuit() {
+    return circuit;
   }
 
   /**
@@ -60,7 +68,32 @@ public final class Timetable {
       at = Optional.of(use.box());
     }
     sum += walk(at, read.box()) + minutes.of(Chore.READING) * read.readings().size();
-    return sum + wayBack(read) + preparing(read, survey, situation);
+    return sum
+        + wayBack(read)
+        + preparing(read, survey, situation)
+        + switching(read)
+        + brief(read, survey);
+  }
+
+  /** To open the switches and take off what is wired in, as far as the tests of a visit ask. */
+  private double switching(Choice.Read read) {
+    long places =
+        read.tests().stream()
+            .map(Test::switching)
+            .flatMap(switched -> Stream.concat(switched.open().stream(), switched.off().stream()))
+            .distinct()
+            .count();
+    return minutes.of(Chore.WALK) * places;
+  }
+
+  /** The meter is set to hold its lowest reading, once for each, and somebody may have to help. */
+  private double brief(Choice.Read read, Survey survey) {
+    if (read.look() == Choice.Read.Look.USUAL) {
+      return 0;
+    }
+    boolean away = read.tests().stream().anyMatch(test -> isOnElsewhere(read, test, survey));
+    return minutes.of(Chore.READING) * read.readings().size()
+        + (away ? minutes.of(Chore.SECOND_PERSON) : 0);
   }
 
   /** What has to be opened, switched off, linked or laid out for readings. */
@@ -139,18 +172,28 @@ public final class Timetable {
   }
 
   /**
-   * Seconds that the loads of a test are on: for its readings, and while somebody walks from the
-   * load to the meter and back.
+   * Seconds that the loads of a test are on, those wired in among them: for its readings, and while
+   * somebody walks from the load or its switch to the meter and back.
+   *
+   * @param survey knows what is wired in
    */
-  public double loadedSeconds(Choice.Read read, Test test) {
-    if (test.loads().isEmpty()) {
+  public double loadedSeconds(Choice.Read read, Test test, Survey survey) {
+    if (LoadInUse.drawing(test, survey, circuit).isEmpty()) {
       return 0;
     }
-    boolean elsewhere = test.loads().stream().anyMatch(use -> !use.box().equals(read.box()));
-    double readings = SECONDS_PER_READING * test.readings().size();
-    return elsewhere
+    int readings = test.readings().size();
+    if (read.look() == Choice.Read.Look.BRIEF) {
+      return assumptions.value(Assumption.BRIEF_LOOK_SECONDS) * readings;
+    }
+    return isOnElsewhere(read, test, survey)
         ? 2 * SECONDS_PER_MINUTE * minutes.of(Chore.WALK)
-            + SECONDS_PER_MINUTE * minutes.of(Chore.READING) * test.readings().size()
-        : readings;
+            + SECONDS_PER_MINUTE * minutes.of(Chore.READING) * readings
+        : assumptions.value(Assumption.LOOK_SECONDS) * readings;
+  }
+
+  /** Whether anything that is on during a test is switched at another box than is read at. */
+  private boolean isOnElsewhere(Choice.Read read, Test test, Survey survey) {
+    return LoadInUse.drawing(test, survey, circuit).stream()
+        .anyMatch(use -> !use.box().equals(read.box()));
   }
 }

@@ -37,6 +37,7 @@ public final class Circuit {
   private final Map<String, List<Joint>> jointsByBox;
   private final Map<String, List<ConductorRole>> conductors;
   private final List<ResidualCurrentDevice> residualCurrentDevices;
+  private final boolean wet;
 
   /**
    * Puts a circuit together.
@@ -63,6 +64,17 @@ public final class Circuit {
       List<Box> boxes,
       List<Cable> cables,
       List<ResidualCurrentDevice> devices) {
+    this(supply, breakerAmperes, boxes, cables, devices, false);
+  }
+
+  private Circuit(
+      Supply supply,
+      double breakerAmperes,
+      List<Box> boxes,
+      List<Cable> cables,
+      List<ResidualCurrentDevice> devices,
+      boolean wet) {
+    this.wet = wet;
     this.supply = supply;
     this.breakerAmperes = requirePositive(breakerAmperes);
     Map<String, Box> byName = byName(boxes);
@@ -214,6 +226,16 @@ public final class Circuit {
       Box box, ConductorRole conductor, JointRole role, JointKind kind) {
     String id = box.name() + "/" + conductor.word() + "/" + role.word();
     return new Joint(id, box.name(), conductor, role, kind);
+  }
+
+  /** The same where what is touched is touched with wet hands or on wet ground. */
+  public Circuit inWetSurroundings() {
+    return new Circuit(supply, breakerAmperes, boxes(), cables, residualCurrentDevices, true);
+  }
+
+  /** Whether hands or the ground underfoot are wet: less voltage is dangerous then. */
+  public boolean isWet() {
+    return wet;
   }
 
   /** The supply. */
@@ -420,7 +442,9 @@ public final class Circuit {
     return boxesInOrder.stream().filter(box -> cablesFrom(box.name()).isEmpty()).toList();
   }
 
-  /** Equal when supply, breaker, boxes and cables are; the joints follow from these. */
+  /**
+   * Equal when supply, breaker, boxes, cables and surroundings are; the rest follows from these.
+   */
   @Override
   public boolean equals(Object other) {
     return other instanceof Circuit circuit
@@ -428,12 +452,13 @@ public final class Circuit {
         && breakerAmperes == circuit.breakerAmperes
         && boxes().equals(circuit.boxes())
         && cables.equals(circuit.cables)
-        && residualCurrentDevices.equals(circuit.residualCurrentDevices);
+        && residualCurrentDevices.equals(circuit.residualCurrentDevices)
+        && wet == circuit.wet;
   }
 
   @Override
   public int hashCode() {
-    return Objects.hash(supply, breakerAmperes, boxes(), cables, residualCurrentDevices);
+    return Objects.hash(supply, breakerAmperes, boxes(), cables, residualCurrentDevices, wet);
   }
 
   @Override

@@ -70,13 +70,6 @@ public record Supply(double volts, double hertz, Legs legs, Earthing earthing) {
   /** What a 230 V supply of IEC 60038 is. */
   public static final Supply IEC_230 = new Supply(230, 50);
 
-  /** The conductors that leave the panel: the live ones, neutral and ground. */
-  public List<ConductorRole> conductors() {
-    return Stream.concat(
-            legs.conductors().stream(), Stream.of(ConductorRole.NEUTRAL, ConductorRole.GROUND))
-        .toList();
-  }
-
   private static final double LARGEST_VOLTS = 1000;
   private static final double LARGEST_HERTZ = 400;
 
@@ -106,6 +99,13 @@ public record Supply(double volts, double hertz, Legs legs, Earthing earthing) {
   /** 2 pi f, radians per second. */
   public double angularFrequency() {
     return 2 * Math.PI * hertz;
+  }
+
+  /** The conductors that leave the panel: the live ones, neutral and ground. */
+  public List<ConductorRole> conductors() {
+    return Stream.concat(
+            legs.conductors().stream(), Stream.of(ConductorRole.NEUTRAL, ConductorRole.GROUND))
+        .toList();
   }
 
   /** The highest nominal voltage between any two conductors. */

@@ -1,24 +1,24 @@
 package ohmtrail.predict;
 
-import java.util.HashMap;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.IntFunction;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Attachments;
 import ohmtrail.network.Complex;
 import ohmtrail.predict.operating.SettledNetwork;
+import ohmtrail.predict.operating.Shunts;
 
 /**
- * A circuit with the loads of one test on: currents and voltages as ohms are added in any one
- * joint, from nothing to open, without solving again.
+ * A circuit with the loads of one test on, and the meter that draws meanwhile where one does, ready
+ * for ohms in any of its joints.
  *
  * <p>With w what a port shows while the joint is sound, i0 the current through the joint, y the
  * admittance seen in its gap and t the transfer from there, a port shows w - t i0 k, where k = R/(1
- * + y R). Loads that follow their voltage settle anew for every joint and value. No meter is on.
- * Immutable but for what it has worked out once.
+ * + y R): one joint costs no new solution. Several joints, and loads that follow their voltage, are
+ * settled anew. Immutable but for what it has worked out once.
  */
 public final class LoadState {
   /** Ohms above which a joint is as good as open: k is 1/y to the last digit. */
@@ -26,111 +26,109 @@ public final class LoadState {
 
   private final Wiring wiring;
   private final TestLoads loads;
-  private final Attachments attachments;
-  private final List<Integer> receptacles;
+  private final Shunts shunts;
+  private final Places places;
   private final double sourceVolts;
+  private final Attachments attachments;
   private final double[] perVolt;
-  private final List<Integer> sources;
-  private final Map<Integer, Map<Integer, Complex>> transfers = new ConcurrentHashMap<>();
+  private final Map<Integer, double[]> columns = new ConcurrentHashMap<>();
 
-  LoadState(Wiring wiring, TestLoads loads, List<Integer> receptacles, double sourceVolts) {
+  /**
+   * What is looked at, as ports.
+   *
+   * @param receptacles live to neutral, wherever something can be plugged in
+   * @param grounds from the ground of each box to the panel's
+   * @param neutrals from the neutral of each box to the panel's ground
+   * @param sources the legs of the supply
+   */
+  record Places(
+      List<Integer> receptacles,
+      List<Integer> grounds,
+      List<Integer> neutrals,
+      List<Integer> sources) {}
+
+  /**
+   * Settles the sound circuit.
+   *
+   * @param loads the loads that are on
+   * @param shunts those that stay what they are, and the meter
+   */
+  LoadState(Wiring wiring, TestLoads loads, Shunts shunts, Places places, double sourceVolts) {
     this.wiring = wiring;
     this.loads = loads;
-    this.receptacles = List.copyOf(receptacles);
+    this.shunts = shunts;
+    this.places = places;
     this.sourceVolts = sourceVolts;
     SettledNetwork sound = settled(wiring, List.of());
     this.attachments = sound.attachments();
     this.perVolt = sound.drivenBySupply();
-    this.sources = wiring.sources().stream().map(source -> source.port()).toList();
   }
 
   private SettledNetwork settled(Wiring ready, List<Attachment> series) {
     return SettledNetwork.of(
-        ready.response(),
-        loads.constant(),
-        series,
-        loads.dependent(),
-        sourceVolts,
-        wiring::drivenBySupply);
+        ready.response(), shunts, series, loads.dependent(), sourceVolts, wiring::drivenBySupply);
   }
 
   /**
-   * The current through a joint with ohms added in it.
+   * The same with ohms added in joints.
    *
-   * @param joint its id
-   * @param ohms added, not negative, infinity for open
-   * @return amperes, root mean square
+   * @param degradations at most one per joint; 0 ohm and none at all are the sound circuit
    */
-  public double jointAmperes(String joint, double ohms) {
-    return highest(List.of(wiring.jointPort(joint)), joint, ohms);
-  }
-
-  /**
-   * The current that the circuit draws from the supply, or from the leg that it draws most from,
-   * with ohms added in a joint; amperes.
-   */
-  public double supplyAmperes(String joint, double ohms) {
-    return highest(sources, joint, ohms);
-  }
-
-  /**
-   * The highest voltage between a live conductor and neutral at any receptacle, with ohms added in
-   * a joint; volts.
-   */
-  public double highestVolts(String joint, double ohms) {
-    return highest(receptacles, joint, ohms);
-  }
-
-  private double highest(List<Integer> ports, String joint, double ohms) {
-    IntFunction<Complex> shown = shown(joint, ohms);
-    return ports.stream()
-        .mapToDouble(port -> sourceVolts * magnitude(shown.apply(port)))
-        .max()
-        .orElse(0);
-  }
-
-  /** What each port shows per volt of the supply. */
-  private IntFunction<Complex> shown(String joint, double ohms) {
-    if (ohms == 0) {
-      return this::at;
+  public FaultedState with(List<Degradation> degradations) {
+    List<Degradation> added = degradations.stream().filter(each -> each.ohms() > 0).toList();
+    if (added.isEmpty()) {
+      return faulted(this::at, port -> transfer(port, port));
     }
-    int gap = wiring.jointPort(joint);
-    if (!loads.dependent().isEmpty()) {
-      double[] shown =
-          settled(wiring.driving(gap), List.of(Attachment.series(gap, ohms))).drivenBySupply();
-      return port -> new Complex(shown[2 * port], shown[2 * port + 1]);
+    if (added.size() == 1 && loads.dependent().isEmpty()) {
+      return withOne(added.get(0));
     }
-    Map<Integer, Complex> transfers = transfers(gap);
-    double bounded = Math.min(ohms, OPEN_OHMS);
-    Complex loop = Complex.ONE.plus(transfer(transfers, gap).times(bounded));
+    Wiring ready = wiring;
+    List<Attachment> series = new ArrayList<>();
+    for (Degradation each : added) {
+      int gap = wiring.jointPort(each.joint());
+      ready = ready.driving(gap);
+      series.add(Attachment.series(gap, each.ohms()));
+    }
+    SettledNetwork settled = settled(ready, series);
+    Wiring driven = ready;
+    return faulted(
+        port -> at(settled.drivenBySupply(), port),
+        port -> at(column(settled.attachments(), driven, port), port));
+  }
+
+  private FaultedState withOne(Degradation added) {
+    int gap = wiring.jointPort(added.joint());
+    double ohms = Math.min(added.ohms(), OPEN_OHMS);
+    Complex loop = Complex.ONE.plus(transfer(gap, gap).times(ohms));
     Complex current = at(gap).dividedBy(loop);
-    Complex drop = current.times(bounded);
-    return port -> port == gap ? current : at(port).minus(transfer(transfers, port).times(drop));
+    Complex drop = current.times(ohms);
+    Complex k = Complex.real(ohms).dividedBy(loop);
+    return faulted(
+        port -> port == gap ? current : at(port).minus(transfer(port, gap).times(drop)),
+        port ->
+            transfer(port, port).minus(transfer(port, gap).times(transfer(gap, port)).times(k)));
   }
 
-  /** From the gap of a joint to every port that is asked for; worked out once. */
-  private Map<Integer, Complex> transfers(int gap) {
-    return transfers.computeIfAbsent(
-        gap,
-        from -> {
-          Map<Integer, Complex> to = new HashMap<>();
-          Attachments driving = attachments.through(wiring.driving(from).response());
-          to.put(from, driving.transfer(from, from));
-          receptacles.forEach(port -> to.put(port, driving.transfer(port, from)));
-          sources.forEach(port -> to.put(port, driving.transfer(port, from)));
-          return to;
-        });
+  private FaultedState faulted(IntFunction<Complex> shown, IntFunction<Complex> seen) {
+    return new FaultedState(wiring, places, sourceVolts, shown, seen);
   }
 
-  private static Complex transfer(Map<Integer, Complex> transfers, int port) {
-    return Objects.requireNonNull(transfers.get(port));
+  /** What one port shows per unit at another; each column is worked out once. */
+  private Complex transfer(int observed, int excited) {
+    return at(
+        columns.computeIfAbsent(excited, port -> column(attachments, wiring, port)), observed);
+  }
+
+  /** What every port shows per unit at one that nothing needs to be at. */
+  private static double[] column(Attachments attached, Wiring ready, int port) {
+    return attached.through(ready.driving(port).response()).responses(port);
   }
 
   private Complex at(int port) {
-    return new Complex(perVolt[2 * port], perVolt[2 * port + 1]);
+    return at(perVolt, port);
   }
 
-  private static double magnitude(Complex value) {
-    return Math.sqrt(value.re() * value.re() + value.im() * value.im());
+  private static Complex at(double[] values, int port) {
+    return new Complex(values[2 * port], values[2 * port + 1]);
   }
 }

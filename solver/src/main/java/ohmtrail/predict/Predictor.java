@@ -16,10 +16,12 @@ import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
 import ohmtrail.predict.operating.SettledNetwork;
+import ohmtrail.predict.operating.Shunts;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
+import ohmtrail.survey.ProbePoint;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.ReadingError;
@@ -188,36 +190,87 @@ public final class Predictor {
   }
 
   /**
-   * The circuit under the loads of each test, ready for ohms in any one joint.
+   * The circuit under the loads of tests, ready for ohms in its joints.
    *
-   * @param tests whose loads are on; their readings have no effect
+   * @param tests live ones whose loads are on, with one reading at most: its meter draws meanwhile
    * @param point u of every parameter
-   * @return one per test, in their order
    */
-  public List<LoadState> states(List<Test> tests, double[] point) {
-    Map<Wiring.State, List<LoadInUse>> everyLoad = new LinkedHashMap<>();
+  public LoadStates states(List<Test> tests, double[] point) {
+    Map<Wiring.State, Set<Tap>> taps = new LinkedHashMap<>();
     for (Test test : tests) {
-      everyLoad
-          .computeIfAbsent(Wiring.State.of(test), state -> new ArrayList<>())
-          .addAll(survey.loadsOn(test));
+      Set<Tap> touched =
+          taps.computeIfAbsent(Wiring.State.of(test), state -> new LinkedHashSet<>());
+      survey.loadsOn(test).forEach(use -> touched.add(use.tap(circuit)));
+      test.readings().forEach(reading -> touched.add(reading.tap()));
     }
+    Set<Tap> watched = new LinkedHashSet<>(touchable());
     Map<Wiring.State, Wiring> wirings = new LinkedHashMap<>();
-    everyLoad.forEach((state, loads) -> wirings.put(state, wiring(state, loads, List.of(), point)));
-    return tests.stream()
-        .map(test -> state(test, Wiring.require(wirings, Wiring.State.of(test), "State"), point))
+    taps.forEach(
+        (state, touched) ->
+            wirings.put(
+                state,
+                Wiring.of(
+                    circuit,
+                    assumptions,
+                    parameters,
+                    point,
+                    state,
+                    new Wiring.Use(watched, touched, Set.of()))));
+    return new LoadStates(
+        test -> state(test, Wiring.require(wirings, Wiring.State.of(test), "State"), point));
+  }
+
+  /** Where loads are plugged in, and what a hand may touch. */
+  private List<Tap> touchable() {
+    List<Tap> taps = new ArrayList<>();
+    taps.addAll(receptacles());
+    taps.addAll(toPanelGround(ConductorRole.GROUND));
+    taps.addAll(toPanelGround(ConductorRole.NEUTRAL));
+    return taps;
+  }
+
+  private List<Tap> receptacles() {
+    List<Tap> taps = new ArrayList<>();
+    for (Box box : circuit.boxes()) {
+      if (box.hasReceptacle()) {
+        liveToNeutral(circuit.deviceConductors(box))
+            .forEach(pair -> taps.add(new Tap.Pair(box.name(), pair)));
+      }
+    }
+    return taps;
+  }
+
+  private List<Tap> toPanelGround(ConductorRole conductor) {
+    String panel = circuit.panel().name();
+    return circuit.boxes().stream()
+        .map(Box::name)
+        .filter(box -> !box.equals(panel) && circuit.conductorsAt(box).contains(conductor))
+        .<Tap>map(
+            box ->
+                new Tap.Points(
+                    new ProbePoint.Contact(box, conductor),
+                    new ProbePoint.Contact(panel, ConductorRole.GROUND)))
         .toList();
   }
 
   private LoadState state(Test test, Wiring wiring, double[] point) {
-    List<Integer> receptacles = new ArrayList<>();
-    for (Box box : circuit.boxes()) {
-      if (box.hasReceptacle()) {
-        liveToNeutral(circuit.deviceConductors(box))
-            .forEach(pair -> receptacles.add(wiring.tapPort(new Tap.Pair(box.name(), pair))));
-      }
-    }
     TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
-    return new LoadState(wiring, loads, receptacles, sourceVolts(point));
+    Shunts drawing = new Shunts(loads.constant());
+    for (Reading reading : test.readings()) {
+      double siemens = survey.meter(reading.meter()).siemens(circuit.supply().volts());
+      drawing.add(wiring.tapPort(reading.tap()), Complex.real(siemens));
+    }
+    LoadState.Places places =
+        new LoadState.Places(
+            ports(wiring, receptacles()),
+            ports(wiring, toPanelGround(ConductorRole.GROUND)),
+            ports(wiring, toPanelGround(ConductorRole.NEUTRAL)),
+            wiring.sources().stream().map(Wiring.Source::port).toList());
+    return new LoadState(wiring, loads, drawing, places, sourceVolts(point));
+  }
+
+  private static List<Integer> ports(Wiring wiring, List<Tap> taps) {
+    return taps.stream().map(wiring::tapPort).toList();
   }
 
   /**

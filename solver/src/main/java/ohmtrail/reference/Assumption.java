@@ -136,7 +136,29 @@ public enum Assumption {
   /** Multiplies the weight of a joint on a ground conductor. */
   WEIGHT_GROUND_FACTOR(Range.WEIGHT),
   /** Multiplies the weight of a joint on the supply side of the panel. */
-  WEIGHT_SUPPLY_FACTOR(Range.WEIGHT);
+  WEIGHT_SUPPLY_FACTOR(Range.WEIGHT),
+  /** What may stand on anything that is touched, V. */
+  TOUCH_VOLTS(Range.TOUCH_VOLTS),
+  /** The same in wet surroundings, V. */
+  TOUCH_VOLTS_WET(Range.TOUCH_VOLTS_WET),
+  /** A voltage that gives less than this to a hand does not count, A. */
+  TOUCH_AMPERES(Range.TOUCH_AMPERES),
+  /** Metal that a degraded joint warms, kg. */
+  TERMINAL_MASS(Range.KILOGRAMS),
+  /** What that metal gives off to wires and air, W/K. */
+  TERMINAL_COOLING(Range.WATTS_PER_KELVIN),
+  /** By how much it may warm, K. */
+  TERMINAL_RISE(Range.KELVIN),
+  /** How long a load is on for one reading at its own box, s. */
+  LOOK_SECONDS(Range.SECONDS),
+  /** The same where it is flicked on and off while the meter holds its lowest reading, s. */
+  BRIEF_LOOK_SECONDS(Range.SECONDS),
+  /** How long a loop tester draws its test current, s. */
+  LOOP_TEST_SECONDS(Range.SECONDS),
+  /** A harm less probable than this is not planned against. */
+  BELIEVABLE_HARM(Range.BELIEVABLE),
+  /** From here on no load is plugged in to try a lost neutral, probability. */
+  NEUTRAL_IN_DOUBT(Range.PROBABILITY);
 
   static final String FILE = "assumptions.csv";
 
@@ -156,6 +178,11 @@ public enum Assumption {
   /** Every key, in the order of this list, to offer where a text names none. */
   public static List<String> keys() {
     return Stream.of(values()).map(Assumption::key).toList();
+  }
+
+  /** Whether it bears only on what must not be done, and not on where a joint is. */
+  public boolean isAboutHarm() {
+    return compareTo(TOUCH_VOLTS) >= 0;
   }
 
   /** The name in case files and reports: lower case with hyphens. */
@@ -244,6 +271,14 @@ public enum Assumption {
     FARADS_PER_METRE(1e-14, 1e-8, "it was given in picofarads: write 100.0e-12 for 100 pF/m."),
     FARADS(1e-14, 1e-6, "it was given in picofarads: write 10.0e-12 for 10 pF."),
     VOLTS(1e-4, 100, "it was given in millivolts: write 0.03 for 30 mV."),
+    TOUCH_VOLTS(1, 50, "it was given in millivolts; no more than 50 V is taken."),
+    TOUCH_VOLTS_WET(1, 25, "it was given in millivolts; no more than 25 V is taken."),
+    TOUCH_AMPERES(1e-5, 0.0035, "it was given in milliamperes: write 0.0035 for 3.5 mA."),
+    KILOGRAMS(1e-4, 1, "it was given in grams: write 0.01 for 10 g."),
+    WATTS_PER_KELVIN(1e-4, 1, "it was given in milliwatts per kelvin: write 0.05 for 50."),
+    KELVIN(1, 130, "a temperature was meant: write by how much it may rise, 130 K at most."),
+    SECONDS(0.01, 600, "it was given in milliseconds or minutes: write seconds."),
+    BELIEVABLE(1e-6, 0.005, "it was given in per cent: write 0.005 for 0.5 %, the most there is."),
     WEIGHT(1e-6, 1e6, "a small number was meant in place of zero: nothing is impossible.");
 
     private final double least;

@@ -26,6 +26,8 @@ public enum Chore {
   BREAKER_OFF,
   /** Linking conductors at a box, and taking the link off. */
   PLACE_LINK,
+  /** Having a second person stand at the switch of what is wired in. */
+  SECOND_PERSON,
   /** Laying out a long lead to another box. */
   LAY_LEAD,
   /** Opening a box and looking. */

@@ -80,6 +80,14 @@ public record Conductor(ConductorSize size, ConductorMaterial material) {
   }
 
   /**
+   * What this conductor may carry for good, amperes (NEC 240.4(D) and Table 310.16, IEC 60364-5-52
+   * Table B.52.2, from memory); empty where the table has no such size.
+   */
+  public OptionalDouble ampacity() {
+    return Ampacity.amperes(this);
+  }
+
+  /**
    * Whether this conductor is plausible on a breaker.
    *
    * @param breakerAmperes rating of the breaker, A, positive

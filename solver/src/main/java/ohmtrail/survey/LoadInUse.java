@@ -1,7 +1,10 @@
 package ohmtrail.survey;
 
+import java.util.List;
 import java.util.Optional;
+import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 
 /**
  * A load that is on during a test.
@@ -24,5 +27,23 @@ public record LoadInUse(String load, String box, Optional<ProbePoints> between) 
   /** Where it is connected. */
   public Tap.Pair tap(Circuit circuit) {
     return new Tap.Pair(box, connection(circuit));
+  }
+
+  /** The last switch on the way to it, where it is on a switched conductor. */
+  public Optional<String> switchedAt(Circuit circuit) {
+    if (connection(circuit).first() != ConductorRole.SWITCHED) {
+      return Optional.empty();
+    }
+    return circuit.pathTo(box).stream()
+        .map(Cable::from)
+        .filter(circuit.switches()::contains)
+        .reduce((before, after) -> after);
+  }
+
+  /** The loads that draw in a test: connected, and behind no open switch. */
+  public static List<LoadInUse> drawing(Test test, Survey survey, Circuit circuit) {
+    return survey.loadsOn(test).stream()
+        .filter(use -> use.switchedAt(circuit).filter(test.switching().open()::contains).isEmpty())
+        .toList();
   }
 }

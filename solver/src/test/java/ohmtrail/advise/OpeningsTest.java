@@ -92,7 +92,8 @@ class OpeningsTest {
     int place = beliefs.boxNames().indexOf(((Choice.Open) open.choice()).box());
     double opened =
         new OpeningMinutes(
-                new Timetable(circuit, DEFAULTS).openings(survey), DEFAULTS.of(Chore.WRONG_STOP))
+                new Timetable(circuit, DEFAULTS, Runs.USUAL).openings(survey),
+                DEFAULTS.of(Chore.WRONG_STOP))
             .expected(beliefs.withoutPlace(place).boxMasses());
 
     assertTrue(

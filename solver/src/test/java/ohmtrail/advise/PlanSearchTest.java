@@ -133,7 +133,7 @@ class PlanSearchTest {
 
     World(Circuit circuit, Minutes minutes) {
       Survey survey = Runs.survey(Runs.HEATER_WATTS);
-      Timetable timetable = new Timetable(circuit, minutes);
+      Timetable timetable = new Timetable(circuit, minutes, Runs.USUAL);
       Posterior posterior = new Locator().posterior(new Problem(circuit, survey, Runs.USUAL));
       double[] point = posterior.diagnosis().bestPointArray();
       beliefs = Beliefs.of(circuit, posterior, Optional.empty());

@@ -26,7 +26,7 @@ class TimetableTest {
   private static final Survey EQUIPMENT = Runs.everyMeter();
 
   private final Circuit circuit = Runs.chain(4);
-  private final Timetable timetable = new Timetable(circuit, MINUTES);
+  private final Timetable timetable = new Timetable(circuit, MINUTES, Runs.USUAL);
 
   private double minutes(Choice choice, Situation situation) {
     return timetable.of(choice, EQUIPMENT, situation);

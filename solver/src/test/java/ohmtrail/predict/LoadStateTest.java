@@ -58,7 +58,7 @@ class LoadStateTest {
 
   private final Predictor predictor = new Predictor(CIRCUIT, SURVEY, Assumptions.defaults());
   private final LoadState state =
-      predictor.states(List.of(LOADED), predictor.parameters().nominalPoint()).get(0);
+      predictor.states(List.of(LOADED), predictor.parameters().nominalPoint()).of(LOADED);
 
   @Property(tries = 200)
   void anInsertionGivesWhatSolvingAnewGives(
@@ -70,7 +70,7 @@ class LoadStateTest {
 
     assertEquals(
         predictor.jointAmperes(LOADED, List.of(added)).get(0),
-        state.jointAmperes(joint, ohms),
+        state.with(List.of(added)).jointAmperes(joint),
         ROUNDING);
     assertEquals(
         predictor.profile(LOADED, List.of(added)).points().stream()
@@ -78,7 +78,7 @@ class LoadStateTest {
             .mapToDouble(point -> point.volts(ProbePoints.HOT_NEUTRAL).orElseThrow())
             .max()
             .orElseThrow(),
-        state.highestVolts(joint, ohms),
+        state.with(List.of(added)).highestVolts(),
         ROUNDING * CIRCUIT.supply().volts());
   }
 
@@ -97,12 +97,16 @@ class LoadStateTest {
     List<Double> amperes = predictor.jointAmperes(LOADED, both);
 
     assertEquals(
-        amperes.get(amperes.size() - 1), state.supplyAmperes(joint, ohms), ROUNDING + OF_THE_BARS);
+        amperes.get(amperes.size() - 1),
+        state.with(List.of(added)).supplyAmperes(),
+        ROUNDING + OF_THE_BARS);
   }
 
   @org.junit.jupiter.api.Test
   void anOpenJointCarriesNothing() {
-    assertEquals(0, state.jointAmperes("panel/hot/outgoing", Double.POSITIVE_INFINITY), ROUNDING);
-    assertEquals(0, state.highestVolts("panel/hot/outgoing", Double.POSITIVE_INFINITY), 0.1);
+    FaultedState open =
+        state.with(List.of(new Degradation("panel/hot/outgoing", Double.POSITIVE_INFINITY)));
+    assertEquals(0, open.jointAmperes("panel/hot/outgoing"), ROUNDING);
+    assertEquals(0, open.highestVolts(), 0.1);
   }
 }

@@ -9,10 +9,14 @@ import ohmtrail.advise.Choice;
 import ohmtrail.advise.Outcome;
 import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
+import ohmtrail.advise.safety.HeatCheck;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.ConductorRole;
 import ohmtrail.predict.Degradation;
+import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Finding;
+import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
@@ -27,17 +31,23 @@ public final class AdviceWords {
   private static final double COVERED = 0.8;
 
   private static final int MOST_BOXES = 3;
-  private static final double JOULES_PER_KILOJOULE = 1000;
+
+  /** From here on a terminal in a room is past 525 degrees Celsius: it glows (Draper point). */
+  private static final double GLOW_KELVIN = 500;
 
   private final Circuit circuit;
+  private final Survey survey;
+  private final Assumptions assumptions;
   private final Region region;
   private final JointWords joints;
   private final VisitWords visits;
   private final WorkWords work;
 
-  /** For a circuit and the meters and loads at hand. */
-  public AdviceWords(Circuit circuit, Survey survey) {
+  /** For a circuit, the meters and loads at hand, and the limits that hold. */
+  public AdviceWords(Circuit circuit, Survey survey, Assumptions assumptions) {
     this.circuit = circuit;
+    this.survey = survey;
+    this.assumptions = assumptions;
     this.region = Region.of(circuit.supply());
     this.joints = new JointWords(circuit);
     this.visits = new VisitWords(circuit, survey);
@@ -183,15 +193,19 @@ public final class AdviceWords {
 
   /** A visit that was ruled out, without its box and its reason: the load, or what trips. */
   public String refused(Choice.Read out, Harm harm) {
-    if (harm == Harm.TRIP) {
+    if (harm == Harm.TRIP || out.loads().isEmpty()) {
       return visits.visit(out) + ",";
     }
     List<String> loads = out.loads().stream().map(use -> use.load() + " at " + use.box()).toList();
     return JointWords.listed(loads, "and") + ", read";
   }
 
-  /** Why a visit is ruled out. */
-  public String hazard(Hazard hazard) {
+  /** Why a visit is ruled out, and what is done instead. */
+  public String hazard(Choice.Read out, Hazard hazard) {
+    return does(hazard) + instead(out, hazard.harm());
+  }
+
+  private String does(Hazard hazard) {
     String worst = figure(hazard.worst(), hazard);
     String limit = figure(hazard.limit(), hazard);
     String odds = Figures.probability(hazard.probability());
@@ -213,14 +227,84 @@ public final class AdviceWords {
               + worst
               + " do not come back; above "
               + beyond;
-      case HEAT ->
+      case CABLE ->
+          "loads a cable with up to "
+              + worst
+              + " of what its conductors may carry"
+              + under(hazard)
+              + "; above "
+              + beyond;
+      case TOUCH ->
           "can put up to "
               + worst
-              + " of heat into a joint before it is off again"
+              + " on "
+              + region.conductor(ConductorRole.GROUND)
+              + ", metal or a neutral that a hand takes for dead"
+              + under(hazard)
+              + "; above "
+              + beyond;
+      case NEUTRAL ->
+          "puts up to "
+              + worst
+              + " on the neutral beyond the joint"
+              + under(hazard)
+              + ", which is probably lost: no load is plugged in to try it; above "
+              + beyond;
+      case HEAT ->
+          (hazard.worst() > GLOW_KELVIN
+                  ? "can make a terminal glow"
+                  : "can warm a terminal by up to " + worst)
+              + " before it is off again"
               + under(hazard)
               + "; more than "
-              + beyond;
+              + limit
+              + " warmer with a probability of "
+              + odds;
     };
+  }
+
+  private String instead(Choice.Read out, Harm harm) {
+    return switch (harm) {
+      case TOUCH, NEUTRAL -> ". " + dead();
+      case HEAT -> ". " + (out.loads().isEmpty() ? switchedOff(out) : smaller());
+      case OVERLOAD, CABLE, OVERVOLTAGE, TRIP -> "";
+    };
+  }
+
+  /** What is wired in is taken off for it. */
+  private String switchedOff(Choice.Read out) {
+    List<LoadInUse> drawing =
+        out.tests().stream()
+            .flatMap(test -> LoadInUse.drawing(test, survey, circuit).stream())
+            .distinct()
+            .toList();
+    List<String> off =
+        drawing.stream()
+            .map(
+                use ->
+                    use.switchedAt(circuit)
+                        .map(box -> "the switch at " + box + " open")
+                        .orElse("the " + use.load() + " off"))
+            .distinct()
+            .toList();
+    return off.isEmpty() ? smaller() : "Instead: " + JointWords.listed(off, "and");
+  }
+
+  /** What is done instead where a conductor in doubt must not be made live. */
+  private String dead() {
+    String ground = region.conductor(ConductorRole.GROUND);
+    boolean ohmmeter = !survey.meters(Measurand.RESISTANCE).isEmpty();
+    return "Instead, breaker off and proved dead: two conductors linked at one end, their ohms"
+        + " (R1 + R2 with the "
+        + ground
+        + ") read at the other"
+        + (ohmmeter ? "" : ", with an ohmmeter, which the case does not list");
+  }
+
+  /** Whatever the ohms of the joint, it makes a quarter of the power of a load at most. */
+  private String smaller() {
+    String watts = Figures.watts(HeatCheck.harmlessWatts(assumptions));
+    return "A load of up to " + watts + " beside its meter keeps within it";
   }
 
   /** The hypothesis that makes the most of the harm. */
@@ -238,8 +322,9 @@ public final class AdviceWords {
   private static String figure(double value, Hazard hazard) {
     return switch (hazard.harm()) {
       case OVERLOAD, TRIP -> Figures.amperes(value);
-      case OVERVOLTAGE -> Figures.volts(value);
-      case HEAT -> Figures.number(value / JOULES_PER_KILOJOULE) + " kJ";
+      case OVERVOLTAGE, TOUCH, NEUTRAL -> Figures.volts(value);
+      case CABLE -> Figures.number(value) + " %";
+      case HEAT -> Figures.number(value) + " K";
     };
   }
 }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import ohmtrail.advise.Advice;
 import ohmtrail.advise.Choice;
@@ -43,6 +44,7 @@ public final class Refusals {
   public static List<String> of(Advice advice, AdviceWords words) {
     Map<Refusal, Set<String>> boxes = new LinkedHashMap<>();
     Map<Refusal, Hazard> worst = new LinkedHashMap<>();
+    Map<Refusal, Choice.Read> first = new LinkedHashMap<>();
     for (RuledOut out : advice.ruledOut()) {
       for (Hazard hazard : out.hazards()) {
         if (isLongerThanAdvised(out.choice(), hazard, advice)) {
@@ -50,6 +52,7 @@ public final class Refusals {
         }
         Refusal refusal = new Refusal(words.refused(out.choice(), hazard.harm()), hazard.harm());
         boxes.computeIfAbsent(refusal, key -> new LinkedHashSet<>()).add(out.choice().box());
+        first.putIfAbsent(refusal, out.choice());
         worst.merge(refusal, hazard, (one, other) -> one.worst() >= other.worst() ? one : other);
       }
     }
@@ -61,7 +64,7 @@ public final class Refusals {
                     + " at "
                     + JointWords.listed(List.copyOf(boxes.getOrDefault(refusal, Set.of())), "or")
                     + ": "
-                    + words.hazard(hazard)));
+                    + words.hazard(Objects.requireNonNull(first.get(refusal)), hazard)));
     return List.copyOf(refused);
   }
 }

@@ -40,7 +40,21 @@ final class VisitWords {
     for (Test test : read.tests()) {
       parts.add("read " + readings(test) + during(test, read.box()));
     }
-    return String.join("; then ", parts);
+    return String.join("; then ", parts) + brief(read);
+  }
+
+  private String brief(Choice.Read read) {
+    if (read.look() == Choice.Read.Look.USUAL) {
+      return "";
+    }
+    boolean away =
+        read.tests().stream()
+            .flatMap(test -> LoadInUse.drawing(test, survey, circuit).stream())
+            .anyMatch(use -> !use.box().equals(read.box()));
+    return ", for a moment only: each reading by itself, the meter set to hold its lowest (between"
+        + " neutral and ground its highest), the load flicked on and off again at once"
+        + (away ? " by a second person at its switch" : "")
+        + ", a minute between two";
   }
 
   private String readings(Test test) {
@@ -91,9 +105,9 @@ final class VisitWords {
     return point.box().equals(box) ? conductor : conductor + " at " + point.box();
   }
 
-  /** What is proposed is proposed with every switch closed and what is wired in left on. */
+  /** Every switch that is not said to be open is closed, and what is wired in left on. */
   private String during(Test test, String box) {
-    String closed = circuit.switches().isEmpty() ? "" : ", every switch closed";
+    String closed = switched(test);
     if (test.isolation().isPresent()) {
       return ", "
           + work.off(box)
@@ -102,13 +116,22 @@ final class VisitWords {
           + linked(test.isolation().get());
     }
     if (test.loads().isEmpty()) {
-      return (survey.hardWired().isEmpty() ? ", nothing on" : ", nothing plugged in") + closed;
+      boolean nothingOn = LoadInUse.drawing(test, survey, circuit).isEmpty();
+      return (nothingOn ? ", nothing on" : ", nothing plugged in") + closed;
     }
     List<String> loads = new ArrayList<>();
     for (LoadInUse use : test.loads()) {
       loads.add(use.load() + (use.box().equals(box) ? " plugged in there" : " at " + use.box()));
     }
     return " while the " + JointWords.listed(loads, "and") + " is on" + closed;
+  }
+
+  private String switched(Test test) {
+    List<String> changed = SwitchWords.of(test.switching());
+    if (!changed.isEmpty()) {
+      return ", " + JointWords.listed(changed, "and");
+    }
+    return circuit.switches().isEmpty() ? "" : ", every switch closed";
   }
 
   /** ", hot, neutral and ground linked at shed-door". */

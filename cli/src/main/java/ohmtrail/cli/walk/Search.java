@@ -77,7 +77,9 @@ record Search(
 
   /** The best step that was not declined; opening the first box where all were. */
   private static Task next(Assessment now, Set<String> skipped) {
-    AdviceWords words = new AdviceWords(now.caseFile().circuit(), now.caseFile().survey());
+    AdviceWords words =
+        new AdviceWords(
+            now.caseFile().circuit(), now.caseFile().survey(), now.caseFile().assumptions());
     return now.advice().options().stream()
         .map(Option::choice)
         .filter(choice -> !skipped.contains(words.choice(choice)))
@@ -205,7 +207,7 @@ record Search(
   }
 
   private String inWords(Task of) {
-    AdviceWords words = new AdviceWords(taken.circuit(), taken.survey());
+    AdviceWords words = new AdviceWords(taken.circuit(), taken.survey(), taken.assumptions());
     if (of instanceof Task.Take take) {
       return words.choice(take.visit());
     }
@@ -306,7 +308,7 @@ record Search(
       Task following = new Task.Take(take.visit(), take.number() + 1);
       return Reply.on("", then(more, following));
     }
-    Timetable timetable = new Timetable(taken.circuit(), Minutes.defaults());
+    Timetable timetable = new Timetable(taken.circuit(), Minutes.defaults(), taken.assumptions());
     return weigh(more, timetable.after(take.visit(), now.situation()));
   }
 

@@ -39,8 +39,8 @@ final class SearchWords {
   SearchWords(Assessment now, int width) {
     this.caseFile = now.caseFile();
     this.now = now;
-    this.words = new AdviceWords(caseFile.circuit(), caseFile.survey());
     this.work = new WorkWords(caseFile.circuit());
+    this.words = new AdviceWords(caseFile.circuit(), caseFile.survey(), caseFile.assumptions());
     this.page = new Page(width);
   }
 
@@ -200,6 +200,9 @@ final class SearchWords {
     String asked = " " + unit.substring(0, 1).toUpperCase(Locale.ROOT) + unit.substring(1) + "?";
     if (take.test().isDead()) {
       return asked + " OL where the display shows no number.";
+    }
+    if (take.visit().look() == Choice.Read.Look.BRIEF) {
+      return " Probes in place first, the meter set to hold; flick on and off, then read." + asked;
     }
     boolean loaded = !take.test().loads().isEmpty();
     return (loaded ? " Probes in place first; switch on, read, switch off." : "") + asked;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
@@ -454,7 +455,7 @@ public final class Answers {
           fitted(parameters),
           best,
           Collections.nCopies(parameters.size(), 0.0),
-          List.of(Assumption.values()),
+          Stream.of(Assumption.values()).filter(each -> !each.isAboutHarm()).toList(),
           several,
           unstable);
     }

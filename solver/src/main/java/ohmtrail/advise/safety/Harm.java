@@ -4,12 +4,18 @@ package ohmtrail.advise.safety;
 public enum Harm {
   /** It draws more than the breaker's rating; amperes. */
   OVERLOAD("A"),
-  /** A receptacle stands above 110 % of nominal; volts. */
+  /** A cable carries more than it may; per cent of its ampacity. */
+  CABLE("%"),
+  /** A receptacle stands above what a supply may stand at; volts. */
   OVERVOLTAGE("V"),
+  /** What a hand takes for dead, or holds as metal, stands at a voltage; volts. */
+  TOUCH("V"),
+  /** A neutral that is probably lost gets the supply's voltage through a load; volts. */
+  NEUTRAL("V"),
   /** A GFCI or RCD may trip on what it sees; amperes. */
   TRIP("A"),
-  /** The degraded joint takes up more heat than it can stand; joules. */
-  HEAT("J");
+  /** The degraded joint gets hot; kelvin. */
+  HEAT("K");
 
   private final String unit;
 

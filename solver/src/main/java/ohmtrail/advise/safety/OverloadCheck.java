@@ -1,10 +1,12 @@
 package ohmtrail.advise.safety;
 
 import ohmtrail.circuit.Circuit;
+import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.UsualValue;
 
 /**
- * The current through the breaker: a plan keeps to its rating; what would trip it is somewhat more.
+ * The current through the breaker while loads are on: a plan keeps to its rating; what would trip
+ * it is somewhat more. A loop tester draws too short for it.
  */
 public final class OverloadCheck implements SafetyCheck {
   /**
@@ -19,17 +21,17 @@ public final class OverloadCheck implements SafetyCheck {
   }
 
   @Override
-  public double limit(Circuit circuit) {
+  public double limit(Circuit circuit, Assumptions assumptions) {
     return CARRIED * circuit.breakerAmperes();
   }
 
   @Override
-  public double plannedLimit(Circuit circuit) {
+  public double plannedLimit(Circuit circuit, Assumptions assumptions) {
     return circuit.breakerAmperes();
   }
 
   @Override
   public double figure(Trial trial) {
-    return trial.state().supplyAmperes(trial.supposed().joint(), trial.supposed().ohms());
+    return trial.draw().by().isLoad() ? trial.state().supplyAmperes() : 0;
   }
 }

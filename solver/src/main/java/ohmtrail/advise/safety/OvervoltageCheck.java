@@ -1,26 +1,28 @@
 package ohmtrail.advise.safety;
 
 import ohmtrail.circuit.Circuit;
+import ohmtrail.circuit.Supply;
+import ohmtrail.reference.Assumptions;
+import ohmtrail.reference.SupplyVoltageRange;
 
-/** The highest voltage at any receptacle against the nominal one. */
+/**
+ * The highest voltage at any receptacle while loads are on, against the highest that a supply of
+ * the region may stand at: what appliances are built to stand.
+ */
 public final class OvervoltageCheck implements SafetyCheck {
-  /**
-   * What appliances are built to stand: 10 % above nominal (IEC 60038 allows a supply that much).
-   */
-  private static final double MOST_TIMES_NOMINAL = 1.1;
-
   @Override
   public Harm harm() {
     return Harm.OVERVOLTAGE;
   }
 
   @Override
-  public double limit(Circuit circuit) {
-    return MOST_TIMES_NOMINAL * circuit.supply().volts();
+  public double limit(Circuit circuit, Assumptions assumptions) {
+    Supply supply = circuit.supply();
+    return SupplyVoltageRange.of(supply.volts(), supply.hertz()).most() * supply.volts();
   }
 
   @Override
   public double figure(Trial trial) {
-    return trial.state().highestVolts(trial.supposed().joint(), trial.supposed().ohms());
+    return trial.draw().by().isLoad() ? trial.state().highestVolts() : 0;
   }
 }

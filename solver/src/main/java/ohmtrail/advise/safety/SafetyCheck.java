@@ -2,6 +2,8 @@ package ohmtrail.advise.safety;
 
 import java.util.List;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.reference.Assumption;
+import ohmtrail.reference.Assumptions;
 
 /** One harm that a test could do. Stateless. */
 public interface SafetyCheck {
@@ -9,14 +11,24 @@ public interface SafetyCheck {
   Harm harm();
 
   /** The most that is allowed, in the harm's unit. */
-  double limit(Circuit circuit);
+  double limit(Circuit circuit, Assumptions assumptions);
 
   /**
    * The most that a plan may come to: less than the limit where the figure hangs on what is known
    * only roughly.
    */
-  default double plannedLimit(Circuit circuit) {
-    return limit(circuit);
+  default double plannedLimit(Circuit circuit, Assumptions assumptions) {
+    return limit(circuit, assumptions);
+  }
+
+  /** A test is ruled out where what does the harm is together more probable than this. */
+  default double believable(Assumptions assumptions) {
+    return assumptions.value(Assumption.BELIEVABLE_HARM);
+  }
+
+  /** Whether it hurts somebody or something by itself; if not, prudence alone forbids it. */
+  default boolean hurts() {
+    return true;
   }
 
   /**
@@ -28,6 +40,12 @@ public interface SafetyCheck {
 
   /** Every check there is. */
   static List<SafetyCheck> all() {
-    return List.of(new OverloadCheck(), new OvervoltageCheck(), new HeatCheck());
+    return List.of(
+        new OverloadCheck(),
+        new CableCheck(),
+        new OvervoltageCheck(),
+        new TouchVoltageCheck(),
+        new LostNeutralCheck(),
+        new HeatCheck());
   }
 }

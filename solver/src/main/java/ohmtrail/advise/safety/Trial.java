@@ -1,16 +1,28 @@
 package ohmtrail.advise.safety;
 
+import java.util.List;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Degradation;
-import ohmtrail.predict.LoadState;
+import ohmtrail.predict.FaultedState;
+import ohmtrail.reference.Assumptions;
 
 /**
  * One test under one hypothesis.
  *
  * @param circuit the circuit
- * @param state the circuit with the loads of the test on
- * @param loadedSeconds how long the loads are on
- * @param supposed the joint that the hypothesis says is degraded, with its ohms; 0 ohm in any joint
- *     for a sound circuit
+ * @param assumptions the limits among them
+ * @param state the circuit under the hypothesis with everything on that draws in the test
+ * @param draw what draws, and for how long
+ * @param supposed the degraded joints of the hypothesis; empty for a sound circuit
  */
-public record Trial(Circuit circuit, LoadState state, double loadedSeconds, Degradation supposed) {}
+public record Trial(
+    Circuit circuit,
+    Assumptions assumptions,
+    FaultedState state,
+    Draw draw,
+    List<Degradation> supposed) {
+  /** Copies the list. */
+  public Trial {
+    supposed = List.copyOf(supposed);
+  }
+}

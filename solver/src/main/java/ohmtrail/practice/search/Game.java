@@ -1,17 +1,16 @@
 package ohmtrail.practice.search;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Situation;
 import ohmtrail.advise.Timetable;
-import ohmtrail.advise.safety.SafetyCheck;
-import ohmtrail.advise.safety.Trial;
+import ohmtrail.advise.TrueHarm;
+import ohmtrail.advise.safety.Harm;
 import ohmtrail.circuit.Box;
 import ohmtrail.practice.LiveCircuit;
-import ohmtrail.predict.Degradation;
-import ohmtrail.predict.LoadState;
-import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
@@ -32,6 +31,7 @@ public final class Game {
   private int boxes;
   private int readings;
   private int harms;
+  private final Map<Harm, Integer> checked = new EnumMap<>(Harm.class);
   private boolean stoppedWrongly;
 
   /**
@@ -47,7 +47,7 @@ public final class Game {
     }
     this.live = live;
     this.minutes = minutes;
-    this.timetable = new Timetable(live.circuit(), minutes);
+    this.timetable = new Timetable(live.circuit(), minutes, live.assumptions());
     this.survey = live.equipment();
   }
 
@@ -86,22 +86,18 @@ public final class Game {
 
   /** What the test does under the truth that it must not. */
   private int harms(Choice.Read read, Test test) {
-    if (test.loads().isEmpty()) {
-      return 0;
-    }
-    Predictor predictor = new Predictor(live.circuit(), survey, live.assumptions());
-    Test nothingOn = new Test(test.name(), List.of(), test.readings());
-    List<LoadState> states = predictor.states(List.of(test, nothingOn), live.truePoint());
-    Degradation truth = live.degraded().get(0);
-    double seconds = timetable.loadedSeconds(read, test);
-    Trial loaded = new Trial(live.circuit(), states.get(0), seconds, truth);
-    Trial before = new Trial(live.circuit(), states.get(1), seconds, truth);
-    // What was so before anything was plugged in is no doing of the test.
-    return (int)
-        SafetyCheck.all().stream()
-            .filter(check -> check.figure(loaded) > check.limit(live.circuit()))
-            .filter(check -> check.figure(before) <= check.limit(live.circuit()))
-            .count();
+    List<TrueHarm.Looked> looked =
+        TrueHarm.of(
+            live.circuit(),
+            live.equipment(),
+            live.assumptions(),
+            live.truePoint(),
+            live.degraded(),
+            timetable,
+            read,
+            test);
+    looked.forEach(each -> checked.merge(each.harm(), 1, Integer::sum));
+    return (int) looked.stream().filter(TrueHarm.Looked::isDone).count();
   }
 
   /** The second visit: every box that is left is opened, in the order of the run. */
@@ -121,6 +117,6 @@ public final class Game {
   }
 
   private Played over() {
-    return new Played(spent, boxes, readings, harms, stoppedWrongly);
+    return new Played(spent, boxes, readings, harms, stoppedWrongly, checked);
   }
 }

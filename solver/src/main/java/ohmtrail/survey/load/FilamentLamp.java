@@ -40,6 +40,12 @@ public record FilamentLamp(String name, double ratedWatts, double ratedVolts) im
     return Rating.nameplateWatts(ratedWatts);
   }
 
+  /** A filament is hot within a tenth of a second (common practice, no source). */
+  @Override
+  public boolean settlesAtOnce() {
+    return true;
+  }
+
   @Override
   public VoltageLaw law() {
     return LAW;

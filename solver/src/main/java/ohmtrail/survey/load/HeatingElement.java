@@ -26,6 +26,11 @@ public record HeatingElement(String name, double ratedWatts, double ratedVolts) 
   }
 
   @Override
+  public boolean settlesAtOnce() {
+    return true;
+  }
+
+  @Override
   public VoltageLaw law() {
     return LAW;
   }

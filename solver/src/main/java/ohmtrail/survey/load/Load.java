@@ -42,6 +42,14 @@ public sealed interface Load
   }
 
   /**
+   * Whether it draws what it will draw within a tenth of a second: no motor that runs up, no power
+   * supply that starts.
+   */
+  default boolean settlesAtOnce() {
+    return false;
+  }
+
+  /**
    * Size of the admittance at a voltage, relative to that at the rated one.
    *
    * @param voltsShare share of the rated voltage, at least {@link #leastVoltsShare()}

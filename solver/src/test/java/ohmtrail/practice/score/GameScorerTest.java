@@ -28,9 +28,9 @@ class GameScorerTest {
 
   private static Map<Way, Played> circuit(double advice, double halfSplit, double everything) {
     return Map.of(
-        Way.ADVICE, new Played(advice, 1, 3, 0, false),
-        Way.HALF_SPLIT, new Played(halfSplit, 2, 6, 1, false),
-        Way.EVERYTHING_FIRST, new Played(everything, 1, 20, 0, true));
+        Way.ADVICE, new Played(advice, 1, 3, 0, false, Map.of()),
+        Way.HALF_SPLIT, new Played(halfSplit, 2, 6, 1, false, Map.of()),
+        Way.EVERYTHING_FIRST, new Played(everything, 1, 20, 0, true, Map.of()));
   }
 
   @Test

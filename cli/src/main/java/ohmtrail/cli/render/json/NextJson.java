@@ -1,5 +1,6 @@
 package ohmtrail.cli.render.json;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -31,7 +32,7 @@ public final class NextJson {
   private NextJson(CaseFile caseFile, Advice advice) {
     this.caseFile = caseFile;
     this.advice = advice;
-    this.words = new AdviceWords(caseFile.circuit(), caseFile.survey());
+    this.words = new AdviceWords(caseFile.circuit(), caseFile.survey(), caseFile.assumptions());
     this.json = Parts.begin("next", caseFile);
   }
 
@@ -72,7 +73,9 @@ public final class NextJson {
 
   private void write(Choice choice) {
     if (choice instanceof Choice.Read read) {
-      json.member("do", "read").array("tests");
+      json.member("do", "read")
+          .member("look", read.look().name().toLowerCase(Locale.ROOT))
+          .array("tests");
       read.tests().forEach(this::write);
       json.end();
     } else if (choice instanceof Choice.Open open) {
@@ -89,6 +92,8 @@ public final class NextJson {
       json.object().member("load", use.load()).member("at", use.box()).end();
     }
     json.end();
+    json.texts("open", List.copyOf(test.switching().open()))
+        .texts("off", List.copyOf(test.switching().off()));
     test.isolation()
         .ifPresent(
             isolation -> json.texts("links", isolation.links().stream().map(Tap::word).toList()));
@@ -147,7 +152,7 @@ public final class NextJson {
           .member("probability", hazard.probability(), Parts.PROBABILITY)
           .member("joint", hazard.under().joint());
       Parts.ohms(json, "ohms", hazard.under().ohms());
-      json.member("words", words.hazard(hazard)).end();
+      json.member("words", words.hazard(out.choice(), hazard)).end();
     }
     json.end().end();
   }

@@ -24,7 +24,7 @@ public final class NextText {
   private NextText(CaseFile caseFile, Advice advice) {
     this.caseFile = caseFile;
     this.advice = advice;
-    this.words = new AdviceWords(caseFile.circuit(), caseFile.survey());
+    this.words = new AdviceWords(caseFile.circuit(), caseFile.survey(), caseFile.assumptions());
   }
 
   /** Writes it. */

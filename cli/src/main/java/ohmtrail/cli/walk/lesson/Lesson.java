@@ -183,7 +183,7 @@ record Lesson(
   }
 
   private Lesson after(Choice choice, Survey known) {
-    Timetable timetable = new Timetable(hidden.circuit(), Minutes.defaults());
+    Timetable timetable = new Timetable(hidden.circuit(), Minutes.defaults(), hidden.assumptions());
     List<Choice> all = new ArrayList<>(steps);
     all.add(choice);
     return new Lesson(
@@ -265,9 +265,10 @@ record Lesson(
     if (!around.isEmpty()) {
       remarks.add("On a real circuit" + around + ".");
     }
-    AdviceWords words = new AdviceWords(hidden.circuit(), survey);
+    AdviceWords words = new AdviceWords(hidden.circuit(), survey, hidden.assumptions());
     advisor().hazards(visit, survey, situation).stream()
-        .map(hazard -> "On a real circuit this is not to be done: it " + words.hazard(hazard) + ".")
+        .map(hazard -> words.hazard(visit, hazard))
+        .map(reason -> "On a real circuit this is not to be done: it " + reason + ".")
         .forEach(remarks::add);
     return remarks;
   }
@@ -303,7 +304,7 @@ record Lesson(
 
   /** The learner's path, the best one beside it, and the sums. */
   private String ending(String start) {
-    AdviceWords words = new AdviceWords(hidden.circuit(), survey);
+    AdviceWords words = new AdviceWords(hidden.circuit(), survey, hidden.assumptions());
     Page page = new Page(width);
     page.paragraph(start + Math.round(minutes) + " min.");
     page.heading("Your way")
