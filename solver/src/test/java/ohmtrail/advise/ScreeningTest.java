@@ -158,10 +158,6 @@ class ScreeningTest {
   @Test
   void noLoadIsPluggedInWhereTheSupplyStandsTooHigh() {
     Survey survey = atSupply(136);
-    Hazard hazard = hazard(survey, "box-1", Harm.OVERVOLTAGE);
-
-    assertTrue(hazard.worst() > hazard.limit());
-    assertEquals(127, hazard.limit(), 1e-9);
     assertTrue(
         advise(survey).options().stream()
             .map(Option::choice)
