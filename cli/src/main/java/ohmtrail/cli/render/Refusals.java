@@ -13,6 +13,7 @@ import ohmtrail.advise.Option;
 import ohmtrail.advise.RuledOut;
 import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
+import ohmtrail.survey.Test;
 
 /** What must not be done, and why. */
 public final class Refusals {
@@ -37,6 +38,7 @@ public final class Refusals {
     List<Object> uses = new ArrayList<>();
     visit.loads().forEach(use -> uses.add(List.of(use.load(), use.box())));
     uses.add(visit.box());
+    visit.tests().stream().map(Test::switching).distinct().forEach(uses::add);
     return uses;
   }
 
