@@ -19,6 +19,11 @@ import ohmtrail.reference.Conductor;
 /** Reads the upper half of a case file: supply, breaker, cable, joints and run. */
 public final class CircuitReader {
 
+  /** Where what is touched is touched with wet hands or on wet ground. */
+  static final String WET = "wet";
+
+  private static final String DRY = "dry";
+
   private final Fields fields;
   private final Place start;
   private final Problems problems;
@@ -36,6 +41,22 @@ public final class CircuitReader {
 
   /** Reads it; what is wrong is noted and missing in the answer. */
   public Run read() {
+    Run run = dry();
+    return isWet() ? run.inWetSurroundings() : run;
+  }
+
+  /** Whether hands or the ground underfoot are wet; anything but wet or dry is refused. */
+  private boolean isWet() {
+    Optional<Scalar> said = stated("surroundings");
+    said.filter(word -> !List.of(WET, DRY).contains(word.text().strip()))
+        .ifPresent(
+            word ->
+                problems.error(
+                    word.place(), "Surroundings (" + word.text() + ") must be wet or dry."));
+    return said.filter(word -> word.text().strip().equals(WET)).isPresent();
+  }
+
+  private Run dry() {
     Optional<Scalar> outlet = fields.scalar("outlet");
     if (outlet.isPresent()) {
       return bare(outlet.get());

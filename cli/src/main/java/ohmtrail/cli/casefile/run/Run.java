@@ -43,6 +43,11 @@ public record Run(
         List.of());
   }
 
+  /** The same where what is touched is touched with wet hands or on wet ground. */
+  Run inWetSurroundings() {
+    return new Run(supply, boxes, names, circuit.map(Circuit::inWetSurroundings), taken);
+  }
+
   /** Without a single box: nothing can be held against it. */
   static Run none(Optional<Supply> supply) {
     return new Run(supply, Map.of(), new Names(List.of()), Optional.empty(), List.of());

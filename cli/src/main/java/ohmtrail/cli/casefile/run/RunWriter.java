@@ -100,6 +100,9 @@ public final class RunWriter {
     }
     protectionAt(circuit.panel().name())
         .ifPresent(rating -> out.append("protection: " + Protection.text(rating) + "\n"));
+    if (circuit.isWet()) {
+      out.append("surroundings: " + CircuitReader.WET + "\n");
+    }
     if (bare) {
       writeBare(circuit.cables().get(0));
       return out.toString();

@@ -18,6 +18,7 @@ public final class Keys {
               "cable",
               "conductors",
               "protection",
+              "surroundings",
               "joints",
               "run",
               "complaint",
