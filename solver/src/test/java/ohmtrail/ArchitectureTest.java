@@ -49,6 +49,8 @@ class ArchitectureTest {
           .definedBy("ohmtrail.predict..")
           .layer("locate")
           .definedBy("ohmtrail.locate..")
+          .layer("report")
+          .definedBy("ohmtrail.report..")
           .layer("advise")
           .definedBy("ohmtrail.advise..")
           .layer("practice")
@@ -67,9 +69,11 @@ class ArchitectureTest {
           .mayOnlyAccessLayers("reference", "network", "circuit", "survey", "problem")
           .whereLayer("locate")
           .mayOnlyAccessLayers("reference", "network", "circuit", "survey", "problem", "predict")
+          .whereLayer("report")
+          .mayOnlyAccessLayers("reference", "circuit", "survey", "problem", "predict", "locate")
           .whereLayer("advise")
           .mayOnlyAccessLayers(
-              "reference", "network", "circuit", "survey", "problem", "predict", "locate")
+              "reference", "network", "circuit", "survey", "problem", "predict", "locate", "report")
           .whereLayer("practice")
           .mayOnlyAccessLayers(
               "reference",
@@ -79,6 +83,7 @@ class ArchitectureTest {
               "problem",
               "predict",
               "locate",
+              "report",
               "advise");
 
   @ArchTest
@@ -94,6 +99,7 @@ class ArchitectureTest {
               "ohmtrail.problem..",
               "ohmtrail.predict..",
               "ohmtrail.locate..",
+              "ohmtrail.report..",
               "ohmtrail.advise..",
               "ohmtrail.practice..");
 

@@ -5,13 +5,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.chart.ChartFile;
 import ohmtrail.cli.chart.ProfileChart;
 import ohmtrail.cli.render.WholeFile;
-import ohmtrail.locate.Diagnosis;
-import ohmtrail.predict.Degradation;
+import ohmtrail.report.Prediction;
+import ohmtrail.report.Report;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -57,16 +56,28 @@ final class ChartOption {
   }
 
   /**
-   * Draws the chart, if one was asked for.
+   * Draws the chart of an answer, if one was asked for.
    *
    * @throws IOException when the file cannot be written
    * @throws ParameterException when it is one that the case was read from
    */
-  void draw(CaseFile caseFile, Optional<Diagnosis> diagnosis, List<Degradation> degradations)
-      throws IOException {
+  void draw(CaseFile caseFile, Report report) throws IOException {
     if (file != null) {
       requireApart(file, caseFile);
-      Drawing.draw(file, caseFile, diagnosis, degradations);
+      Drawing.draw(file, caseFile, report);
+    }
+  }
+
+  /**
+   * Draws the chart of a prediction, if one was asked for.
+   *
+   * @throws IOException when the file cannot be written
+   * @throws ParameterException when it is one that the case was read from
+   */
+  void draw(CaseFile caseFile, Prediction prediction) throws IOException {
+    if (file != null) {
+      requireApart(file, caseFile);
+      Drawing.draw(file, caseFile, prediction);
     }
   }
 
@@ -87,10 +98,15 @@ final class ChartOption {
 
   /** Apart, so that nothing of the charts is loaded where none is asked for. */
   private static final class Drawing {
-    static void draw(
-        Path file, CaseFile caseFile, Optional<Diagnosis> diagnosis, List<Degradation> degradations)
-        throws IOException {
-      ProfileChart chart = ProfileChart.of(caseFile, diagnosis, degradations);
+    static void draw(Path file, CaseFile caseFile, Report report) throws IOException {
+      write(file, ProfileChart.of(caseFile.title(), report));
+    }
+
+    static void draw(Path file, CaseFile caseFile, Prediction prediction) throws IOException {
+      write(file, ProfileChart.of(caseFile.title(), caseFile.problem(), prediction.degradations()));
+    }
+
+    private static void write(Path file, ProfileChart chart) throws IOException {
       WholeFile.write(file, whole -> ChartFile.write(chart, whole));
     }
   }

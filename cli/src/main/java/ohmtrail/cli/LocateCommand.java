@@ -5,14 +5,12 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.render.json.LocateJson;
 import ohmtrail.cli.render.text.LocateText;
-import ohmtrail.locate.Diagnosis;
-import ohmtrail.locate.Locator;
+import ohmtrail.report.Report;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -71,11 +69,9 @@ final class LocateCommand extends CaseCommand {
 
   @Override
   void answer(CaseFile caseFile, Form form, PrintWriter out) throws IOException {
-    Diagnosis diagnosis = new Locator().locate(caseFile.problem());
+    Report report = Report.of(caseFile.problem());
     out.print(
-        form == Form.JSON
-            ? LocateJson.of(caseFile, diagnosis)
-            : LocateText.of(caseFile, diagnosis));
-    chart.draw(caseFile, Optional.of(diagnosis), List.of());
+        form == Form.JSON ? LocateJson.of(caseFile, report) : LocateText.of(caseFile, report));
+    chart.draw(caseFile, report);
   }
 }

@@ -7,8 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import ohmtrail.advise.Advice;
-import ohmtrail.advise.Advisor;
+import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Situation;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.BoxNames;
@@ -65,9 +64,7 @@ final class NextCommand extends CaseCommand {
   @Override
   void answer(CaseFile caseFile, Form form, PrintWriter out) {
     CaseFile completed = completed(caseFile);
-    Advice advice =
-        new Advisor(completed.circuit(), completed.assumptions(), minutes())
-            .next(completed.survey(), situation(completed));
+    AdviceReport advice = AdviceReport.of(completed.problem(), situation(completed), minutes());
     out.print(form == Form.JSON ? NextJson.of(completed, advice) : NextText.of(completed, advice));
   }
 

@@ -3,12 +3,11 @@ package ohmtrail.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.List;
-import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.render.Prediction;
 import ohmtrail.cli.render.json.PredictJson;
 import ohmtrail.cli.render.text.PredictText;
 import ohmtrail.predict.Degradation;
+import ohmtrail.report.Prediction;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -44,11 +43,11 @@ final class PredictCommand extends CaseCommand {
   void answer(CaseFile caseFile, Form form, PrintWriter out) throws IOException {
     List<Degradation> degradations =
         new DegradeOption(spec().commandLine(), caseFile.circuit()).parse(degraded);
-    Prediction prediction = Prediction.of(caseFile, degradations);
+    Prediction prediction = Prediction.of(caseFile.problem(), degradations);
     out.print(
         form == Form.JSON
             ? PredictJson.of(caseFile, prediction)
             : PredictText.of(caseFile, prediction));
-    chart.draw(caseFile, Optional.empty(), degradations);
+    chart.draw(caseFile, prediction);
   }
 }

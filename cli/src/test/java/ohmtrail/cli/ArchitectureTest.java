@@ -15,6 +15,12 @@ import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
+import ohmtrail.advise.Advisor;
+import ohmtrail.locate.Locator;
+import ohmtrail.predict.JointSweep;
+import ohmtrail.predict.Predictor;
+import ohmtrail.predict.SolvedSurvey;
+import ohmtrail.predict.SurveyModel;
 import org.jspecify.annotations.NullMarked;
 
 /** Keeps the arrows between the program's packages, and each library in the package it serves. */
@@ -47,7 +53,7 @@ class ArchitectureTest {
           .whereLayer("walk")
           .mayOnlyAccessLayers("casefile", "render")
           .whereLayer("chart")
-          .mayOnlyAccessLayers("casefile")
+          .mayOnlyAccessLayers("casefile", "render")
           .whereLayer("report")
           .mayOnlyAccessLayers("casefile", "render", "chart");
 
@@ -77,6 +83,31 @@ class ArchitectureTest {
           .dependOnClassesThat()
           .resideInAnyPackage(
               "org.knowm.xchart..", "java.awt..", "javax.swing..", "javax.imageio..");
+
+  /**
+   * Every figure is worked out once, in the solver. A lesson alone asks the circuit that its case
+   * was drawn from, which no answer knows.
+   */
+  @ArchTest
+  static final ArchRule whoWritesAnAnswerComputesNothing =
+      noClasses()
+          .that()
+          .resideInAnyPackage(
+              "ohmtrail.cli.render..", "ohmtrail.cli.chart..", "ohmtrail.cli.walk..")
+          .and()
+          .resideOutsideOfPackage("ohmtrail.cli.walk.lesson..")
+          .should()
+          .dependOnClassesThat()
+          .belongToAnyOf(Predictor.class, SolvedSurvey.class, SurveyModel.class, JointSweep.class);
+
+  @ArchTest
+  static final ArchRule whoWritesAnAnswerLocatesNothing =
+      noClasses()
+          .that()
+          .resideInAnyPackage("ohmtrail.cli.render..", "ohmtrail.cli.chart..")
+          .should()
+          .dependOnClassesThat()
+          .belongToAnyOf(Locator.class, Advisor.class);
 
   @ArchTest
   static final ArchRule onlyTheCaseFileReaderKnowsYaml =

@@ -24,6 +24,7 @@ import ohmtrail.locate.Verdict;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.report.Report;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -160,8 +161,7 @@ class BareOutletTest {
         OutletCase.text("120", List.of("hot-neutral 28 low", "hot-ground 119.9 high"))
             + "protection: GFCI\n";
     CaseFile without = new CaseFileReader().read("case", text);
-    Diagnosis diagnosis = new Locator().locate(without.problem());
-    String answer = LocateText.of(without, diagnosis).replaceAll("\\s+", " ");
+    String answer = LocateText.of(without, Report.of(without.problem())).replaceAll("\\s+", " ");
     assertTrue(
         answer.contains("Do not hold low from a live conductor to ground behind the GFCI"), answer);
     assertTrue(answer.contains("it passes 40 mA and trips it"), answer);
@@ -169,8 +169,7 @@ class BareOutletTest {
     CaseFile with =
         new CaseFileReader()
             .read("case", text.replace("hot-ground 119.9 high", "hot-ground 119 low"));
-    Diagnosis other = new Locator().locate(with.problem());
-    String told = LocateText.of(with, other).replaceAll("\\s+", " ");
+    String told = LocateText.of(with, Report.of(with.problem())).replaceAll("\\s+", " ");
     assertTrue(told.contains("What would have tripped in the middle of the readings"), told);
     assertTrue(told.contains("outlet hot-ground with low, test idle"), told);
   }

@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.stream.Stream;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Headline;
-import ohmtrail.cli.render.Prediction;
 import ohmtrail.cli.render.json.CheckJson;
 import ohmtrail.cli.render.json.DocumentSchema;
 import ohmtrail.cli.render.json.LocateJson;
@@ -18,13 +17,13 @@ import ohmtrail.cli.render.json.PredictJson;
 import ohmtrail.cli.render.text.CheckText;
 import ohmtrail.cli.render.text.LocateText;
 import ohmtrail.cli.render.text.PredictText;
-import ohmtrail.locate.Diagnosis;
-import ohmtrail.locate.Locator;
 import ohmtrail.locate.Verdict;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.report.Prediction;
+import ohmtrail.report.Report;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 
@@ -66,18 +65,18 @@ class PracticeAnswersTest {
     PracticeCase drawn = new Practice(population, Assumptions.defaults(), SEED).caseOf(number);
     CaseFile caseFile =
         new CaseFile(which, drawn.circuit(), drawn.survey(), drawn.assumptions(), List.of());
-    Diagnosis diagnosis = new Locator().locate(drawn.problem());
-    Prediction prediction = Prediction.of(caseFile, drawn.truth().degraded());
+    Report report = Report.of(drawn.problem());
+    Prediction prediction = Prediction.of(drawn.problem(), drawn.truth().degraded());
 
-    assertPrintable(LocateText.of(caseFile, diagnosis), which);
+    assertPrintable(LocateText.of(caseFile, report), which);
     assertPrintable(CheckText.of(caseFile), which);
     assertPrintable(PredictText.of(caseFile, prediction), which);
     assertFalse(CheckJson.of(caseFile).isEmpty(), which);
     assertFalse(PredictJson.of(caseFile, prediction).isEmpty(), which);
-    assertEquals(Set.of(), SCHEMA.breaches(LocateJson.of(caseFile, diagnosis)), which);
-    String headline = Headline.of(caseFile, diagnosis);
+    assertEquals(Set.of(), SCHEMA.breaches(LocateJson.of(caseFile, report)), which);
+    String headline = Headline.of(caseFile, report);
     assertEquals(
-        diagnosis.verdict() == Verdict.DEGRADED,
+        report.diagnosis().verdict() == Verdict.DEGRADED,
         headline.startsWith("Open ")
             || headline.startsWith("Have panel opened first by a licensed electrician")
             || headline.contains(" joints are bad at once"),

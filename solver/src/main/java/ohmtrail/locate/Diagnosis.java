@@ -1,6 +1,8 @@
 package ohmtrail.locate;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import ohmtrail.predict.Degradation;
 import ohmtrail.reference.Assumption;
 
@@ -91,5 +93,55 @@ public record Diagnosis(
   /** {@link #bestPoint} as a predictor takes it; a new array each time. */
   public double[] bestPointArray() {
     return bestPoint.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
+  /** The same with other figures beside its readings. */
+  public Diagnosis withReadings(List<FittedReading> others) {
+    return with(verdict, others);
+  }
+
+  /** The same with another verdict. */
+  public Diagnosis withVerdict(Verdict other) {
+    return with(other, readings);
+  }
+
+  private Diagnosis with(Verdict otherVerdict, List<FittedReading> otherReadings) {
+    return new Diagnosis(
+        otherVerdict,
+        healthyProbability,
+        unexplainedProbability,
+        boxes,
+        suspects,
+        otherReadings,
+        parameters,
+        best,
+        bestPoint,
+        assumptions,
+        severalProbability,
+        unstableProbability);
+  }
+
+  /** The joints of the most probable explanation, each once. */
+  public List<String> bestJoints() {
+    return best.stream().map(Degradation::joint).distinct().toList();
+  }
+
+  /** The first suspect; or, where several joints are bad at once, the one that holds each. */
+  public List<Suspect> badSuspects() {
+    if (degradedJoints() < 2) {
+      return suspects.stream().limit(1).toList();
+    }
+    return bestJoints().stream().flatMap(joint -> suspectOf(joint).stream()).distinct().toList();
+  }
+
+  /**
+   * The suspect that holds a joint, with the largest part of the joint's probability.
+   *
+   * @param joint its id
+   */
+  public Optional<Suspect> suspectOf(String joint) {
+    return suspects.stream()
+        .filter(suspect -> suspect.probabilityOf(joint) > 0)
+        .max(Comparator.comparingDouble(suspect -> suspect.probabilityOf(joint)));
   }
 }

@@ -2,6 +2,7 @@ package ohmtrail.locate;
 
 import java.util.List;
 import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.JointRole;
 
 /**
  * A joint, or a set of joints that the readings cannot tell apart.
@@ -29,8 +30,31 @@ public record Suspect(
     }
   }
 
+  /** The part of the probability that lies before the panel. */
+  public double supplySideProbability() {
+    double sum = 0;
+    for (int j = 0; j < joints.size(); j++) {
+      sum += joints.get(j).role() == JointRole.SUPPLY ? jointProbabilities.get(j) : 0;
+    }
+    return sum;
+  }
+
   /** The most probable joint. */
   public Joint first() {
     return joints.get(0);
+  }
+
+  /**
+   * The part of the probability that one joint has; 0 for a joint of another suspect.
+   *
+   * @param joint its id
+   */
+  public double probabilityOf(String joint) {
+    for (int j = 0; j < joints.size(); j++) {
+      if (joints.get(j).id().equals(joint)) {
+        return jointProbabilities.get(j);
+      }
+    }
+    return 0;
   }
 }

@@ -68,6 +68,11 @@ public final class Parameters {
     return parameter.nominal() * parameter.factor(point[place]);
   }
 
+  /** The voltage behind the supply impedance, volts. */
+  public double sourceVolts(double[] point) {
+    return value(place(Single.SUPPLY_VOLTAGE), point);
+  }
+
   double sigma(int place) {
     return all.get(place).sigma();
   }

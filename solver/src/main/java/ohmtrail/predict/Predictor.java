@@ -161,7 +161,7 @@ public final class Predictor {
     List<VoltageProfile.Point> points = new ArrayList<>();
     for (Box box : circuit.boxes()) {
       Map<ProbePoints, Double> volts = new LinkedHashMap<>();
-      for (ProbePoints pair : pairs(box)) {
+      for (ProbePoints pair : Pairs.at(circuit, box)) {
         volts.put(pair, source * magnitude(perVolt, wiring, box, pair));
       }
       points.add(new VoltageProfile.Point(box.name(), metresTo(box.name()), volts));
@@ -233,7 +233,7 @@ public final class Predictor {
     List<Tap> taps = new ArrayList<>();
     for (Box box : circuit.boxes()) {
       if (box.hasReceptacle()) {
-        liveToNeutral(circuit.deviceConductors(box))
+        Pairs.liveToNeutral(circuit.deviceConductors(box))
             .forEach(pair -> taps.add(new Tap.Pair(box.name(), pair)));
       }
     }
@@ -300,39 +300,13 @@ public final class Predictor {
     return List.copyOf(points);
   }
 
-  /** Leg to leg, each live conductor to neutral, neutral to ground: those that are there. */
-  private List<ProbePoints> pairs(Box box) {
-    List<ConductorRole> there = circuit.conductorsAt(box.name());
-    List<ConductorRole> legs = there.stream().filter(ConductorRole::isLeg).toList();
-    List<ProbePoints> pairs = new ArrayList<>(liveToNeutral(there));
-    if (legs.size() == 2) {
-      pairs.add(new ProbePoints(legs.get(0), legs.get(1)));
-    }
-    if (there.containsAll(List.of(ConductorRole.NEUTRAL, ConductorRole.GROUND))) {
-      pairs.add(ProbePoints.NEUTRAL_GROUND);
-    }
-    return pairs;
-  }
-
-  private static List<ProbePoints> liveToNeutral(List<ConductorRole> there) {
-    return there.contains(ConductorRole.NEUTRAL)
-        ? there.stream()
-            .filter(ConductorRole::isLive)
-            .map(leg -> new ProbePoints(leg, ConductorRole.NEUTRAL))
-            .toList()
-        : List.of();
-  }
-
   private Wiring wiring(Test test, List<Degradation> degradations, double[] point) {
     return wiring(Wiring.State.of(test), survey.loadsOn(test), degradations, point);
   }
 
   private Wiring wiring(
       Wiring.State state, List<LoadInUse> loads, List<Degradation> degradations, double[] point) {
-    Set<Tap> watched = new LinkedHashSet<>();
-    for (Box box : circuit.boxes()) {
-      pairs(box).forEach(pair -> watched.add(new Tap.Pair(box.name(), pair)));
-    }
+    Set<Tap> watched = Pairs.everywhere(circuit);
     Set<Tap> taps = new LinkedHashSet<>();
     loads.forEach(use -> taps.add(use.tap(circuit)));
     Set<String> joints = new LinkedHashSet<>();
@@ -347,7 +321,7 @@ public final class Predictor {
   }
 
   private double sourceVolts(double[] point) {
-    return parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
+    return parameters.sourceVolts(point);
   }
 
   private SettledNetwork settled(

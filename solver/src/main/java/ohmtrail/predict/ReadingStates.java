@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.network.Attachment;
@@ -27,20 +28,29 @@ final class ReadingStates {
   private final Survey survey;
   private final Parameters parameters;
   private final double[] point;
+  private final ToDoubleFunction<Test> sourceVolts;
   private final Map<Wiring.State, Wiring> wirings;
   private final List<Degradation> degradations;
 
-  private ReadingStates(
+  /**
+   * For the readings of a survey.
+   *
+   * @param sourceVolts the voltage behind the supply impedance in each test
+   * @param wirings the circuit in every state that the tests had it in
+   */
+  ReadingStates(
       Circuit circuit,
       Survey survey,
       Parameters parameters,
       double[] point,
+      ToDoubleFunction<Test> sourceVolts,
       Map<Wiring.State, Wiring> wirings,
       List<Degradation> degradations) {
     this.circuit = circuit;
     this.survey = survey;
     this.parameters = parameters;
     this.point = point;
+    this.sourceVolts = sourceVolts;
     this.wirings = wirings;
     this.degradations = degradations;
   }
@@ -75,11 +85,13 @@ final class ReadingStates {
         .forEach(
             (state, use) ->
                 wirings.put(state, Wiring.of(circuit, assumptions, parameters, point, state, use)));
-    return new ReadingStates(circuit, survey, parameters, point, wirings, degradations);
+    double volts = parameters.sourceVolts(point);
+    return new ReadingStates(
+        circuit, survey, parameters, point, test -> volts, wirings, degradations);
   }
 
   /** What is connected in every state that the circuit was in. */
-  private static Map<Wiring.State, Wiring.Use> uses(
+  static Map<Wiring.State, Wiring.Use> uses(
       Circuit circuit, Survey survey, Meters meters, Set<String> joints) {
     Map<Wiring.State, Wiring.Use> uses = new LinkedHashMap<>();
     for (Test test : survey.tests()) {
@@ -130,7 +142,7 @@ final class ReadingStates {
             circuit,
             parameters,
             wiring,
-            sourceVolts(),
+            sourceVolts.applyAsDouble(test),
             loads,
             inPlace,
             series,
@@ -167,17 +179,13 @@ final class ReadingStates {
             circuit,
             parameters,
             wiring,
-            sourceVolts(),
+            sourceVolts.applyAsDouble(test),
             loads,
             inPlace,
             series,
             OptionalInt.empty(),
             1),
         series);
-  }
-
-  private double sourceVolts() {
-    return parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
   }
 
   /** What a meter that is held to something draws from the supply while it is held there. */

@@ -55,7 +55,7 @@ public final class SurveyModel {
       Optional<SurveyModel> watched) {
     this.watched = watched;
     this.parameters = parameters;
-    this.sourceVolts = parameters.value(parameters.place(Parameters.Single.SUPPLY_VOLTAGE), point);
+    this.sourceVolts = parameters.sourceVolts(point);
     this.states = List.copyOf(states);
     this.plainSlopes = new double[states.size()][];
     for (int r = 0; r < states.size(); r++) {

@@ -158,7 +158,9 @@ public enum Assumption {
   /** A harm less probable than this is not planned against. */
   BELIEVABLE_HARM(Range.BELIEVABLE),
   /** From here on no load is plugged in to try a lost neutral, probability. */
-  NEUTRAL_IN_DOUBT(Range.PROBABILITY);
+  NEUTRAL_IN_DOUBT(Range.PROBABILITY),
+  /** Current that what lies before the panel is protected at, A. */
+  SERVICE_AMPERES(Range.AMPERES);
 
   static final String FILE = "assumptions.csv";
 
@@ -265,6 +267,7 @@ public enum Assumption {
     SMALL_OHMS(1e-6, 100, "it was given in milliohms: write 0.002 for 2 milliohms."),
     LARGE_OHMS(1e3, 1e15, "it was given in kilohms or megohms: write 1.0e7 for 10 megohms."),
     OHMS_PER_METRE(1e-6, 1, "it was given in milliohms: write 0.003 for 3 milliohms per metre."),
+    AMPERES(1, 1e4, "it was given in milliamperes or kiloamperes: write amperes."),
     EARTH_OHMS(0.01, 1e5, "it was given in kilohms: write ohms."),
     METRES(0.01, 1e4, "it was given in another unit of length: write metres."),
     CELSIUS(-40, 120, "it was given in kelvin or in degrees Fahrenheit: write degrees Celsius."),

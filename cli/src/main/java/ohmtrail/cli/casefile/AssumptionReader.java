@@ -121,6 +121,7 @@ final class AssumptionReader {
       case "ohm" -> Optional.of(Dimension.RESISTANCE);
       case "ohm/m" -> Optional.of(Dimension.RESISTANCE_PER_LENGTH);
       case "m" -> Optional.of(Dimension.LENGTH);
+      case "A" -> Optional.of(Dimension.CURRENT);
       case "degC" -> Optional.of(Dimension.TEMPERATURE);
       case "F" -> Optional.of(Dimension.CAPACITANCE);
       case "F/m" -> Optional.of(Dimension.CAPACITANCE_PER_LENGTH);

@@ -6,38 +6,43 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
+import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.JointWords;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.predict.Degradation;
+import ohmtrail.report.Report;
 
 /**
- * What the chart's lines stand for beside the healthy circuit.
+ * What the chart's lines stand for beside the sound circuit.
  *
- * @param word for the legend; empty where there is nothing but the healthy circuit
+ * @param word for the legend; empty where there is nothing but the sound circuit
  * @param sentence for the subtitle
- * @param degradations ohms added
- * @param point u of every parameter; empty for everything as stated
- * @param healthyPoint the same for the healthy circuit
- * @param suspects where they may be instead, the most probable first
- * @param wrongProbabilities of the readings in the order of the survey; empty without a diagnosis
+ * @param soundness what the sound circuit is, for the notes
+ * @param suspects where the fault may be, the most probable first
+ * @param wrongProbabilities of the readings in the order of the survey; empty without an answer
  */
 record Explanation(
     Optional<String> word,
     String sentence,
-    List<Degradation> degradations,
-    List<Double> point,
-    List<Double> healthyPoint,
+    String soundness,
     List<Suspicion> suspects,
     List<Double> wrongProbabilities) {
-  /** More than three brackets over a picture are read by nobody. */
   /** More boxes than these are counted, not named. */
   private static final int MOST_NAMED = 3;
 
+  /** More than three brackets over a picture are read by nobody. */
   private static final int MOST_SUSPECTS = 3;
 
   /** A suspect less probable than this is left to the tables. */
   private static final double LEAST_PROBABILITY = 0.05;
+
+  private static final String AS_STATED =
+      "Sound: every joint sound, supply, loads and lengths as stated.";
+
+  private static final String AS_FITTED =
+      "Sound: every joint sound, supply, loads and lengths as fitted to these readings.";
 
   /**
    * Joints that the fault may be in.
@@ -47,54 +52,37 @@ record Explanation(
    */
   record Suspicion(String label, List<String> boxes) {}
 
-  static Explanation of(
-      Circuit circuit, Optional<Diagnosis> diagnosis, List<Degradation> degradations) {
-    if (diagnosis.isPresent() && !degradations.isEmpty()) {
-      throw new IllegalArgumentException(
-          "A chart must be of a diagnosis or of stated degradations "
-              + degradations
-              + ", not of both\nMaybe the stated ohms belong to a prediction of their own.");
+  /** Ohms that are supposed. */
+  static Explanation of(Circuit circuit, List<Degradation> degradations) {
+    if (degradations.isEmpty()) {
+      return new Explanation(
+          Optional.empty(), "What a sound circuit shows", AS_STATED, List.of(), List.of());
     }
-    return diagnosis
-        .map(answer -> fitted(circuit, answer))
-        .orElseGet(() -> degradations.isEmpty() ? healthy() : predicted(circuit, degradations));
-  }
-
-  private static Explanation healthy() {
-    return new Explanation(
-        Optional.empty(),
-        "What a healthy circuit shows",
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of());
-  }
-
-  private static Explanation predicted(Circuit circuit, List<Degradation> degradations) {
     List<Suspicion> stated =
         degradations.stream()
             .map(each -> new Suspicion(added(each), List.of(joint(circuit, each).box())))
             .toList();
     return new Explanation(
         Optional.of("predicted"),
-        "Predicted for " + words(circuit, degradations),
-        List.copyOf(degradations),
-        List.of(),
-        List.of(),
+        "Predicted for "
+            + degradations.stream()
+                .map(each -> added(each) + " at " + words(circuit, joint(circuit, each)))
+                .collect(Collectors.joining("; ")),
+        AS_STATED,
         stated,
         List.of());
   }
 
-  private static Explanation fitted(Circuit circuit, Diagnosis diagnosis) {
+  /** An answer. */
+  static Explanation of(Report report) {
+    Diagnosis diagnosis = report.diagnosis();
     List<Double> wrong =
         diagnosis.readings().stream().map(reading -> reading.wrongProbability()).toList();
+    boolean fits = diagnosis.verdict() != Verdict.UNEXPLAINED;
     return new Explanation(
         word(diagnosis),
-        sentence(circuit, diagnosis),
-        diagnosis.best(),
-        diagnosis.bestPoint(),
-        diagnosis.verdict() == Verdict.UNEXPLAINED ? List.of() : diagnosis.bestPoint(),
+        sentence(report),
+        fits && !diagnosis.readings().isEmpty() ? AS_FITTED : AS_STATED,
         diagnosis.verdict() == Verdict.DEGRADED ? suspicions(diagnosis.suspects()) : List.of(),
         wrong);
   }
@@ -106,14 +94,16 @@ record Explanation(
     return diagnosis.best().isEmpty() ? Optional.empty() : Optional.of("fitted");
   }
 
-  private static String sentence(Circuit circuit, Diagnosis diagnosis) {
-    boolean isHealthy = diagnosis.best().isEmpty();
-    String best = isHealthy ? "a healthy circuit" : words(circuit, diagnosis.best());
+  private static String sentence(Report report) {
+    Diagnosis diagnosis = report.diagnosis();
+    boolean isSound = diagnosis.best().isEmpty();
+    String best = isSound ? "a sound circuit" : words(report);
     return switch (diagnosis.verdict()) {
       case HEALTHY -> "Best explanation: " + best;
+      case UNDECIDED -> "The readings decide nothing";
       case DEGRADED ->
-          isHealthy
-              ? "A joint is probably degraded, but no single one is likelier than a healthy circuit"
+          isSound
+              ? "A joint is probably bad, but no single one is likelier than a sound circuit"
               : "Best explanation: " + best;
       case UNEXPLAINED ->
           "No explanation fits these readings; the closest, not to be relied on: " + best;
@@ -129,27 +119,38 @@ record Explanation(
             boxes.size() <= MOST_NAMED
                 ? String.join(" or ", boxes)
                 : "any of " + boxes.size() + " boxes";
-        kept.add(new Suspicion(Figures.percent(suspect.probability()) + " in " + where, boxes));
+        kept.add(new Suspicion(Figures.probability(suspect.probability()) + " in " + where, boxes));
       }
     }
     return List.copyOf(kept);
   }
 
-  private static String words(Circuit circuit, List<Degradation> degradations) {
-    Region region = Region.of(circuit.supply());
-    return degradations.stream()
-        .map(each -> added(each) + " at " + words(region, joint(circuit, each)))
+  /**
+   * Each degraded joint by the suspect that holds it: no joint is named that others are as like.
+   */
+  private static String words(Report report) {
+    Circuit circuit = report.problem().circuit();
+    return report.diagnosis().best().stream()
+        .map(
+            each ->
+                added(each)
+                    + ", "
+                    + report
+                        .diagnosis()
+                        .suspectOf(each.joint())
+                        .map(suspect -> new JointWords(circuit).suspect(suspect, ""))
+                        .orElseGet(() -> words(circuit, joint(circuit, each))))
         .collect(Collectors.joining("; "));
   }
 
   private static String added(Degradation degradation) {
     return Double.isInfinite(degradation.ohms())
-        ? Figures.ohms(degradation.ohms())
+        ? "fully open"
         : Figures.ohms(degradation.ohms()) + " added";
   }
 
-  private static String words(Region region, Joint joint) {
-    return joint.box() + ", " + region.word(joint.conductor()) + ", " + joint.role().word();
+  private static String words(Circuit circuit, Joint joint) {
+    return new JointWords(circuit).jointAt(joint);
   }
 
   private static Joint joint(Circuit circuit, Degradation degradation) {

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
-import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.cli.chart.ProfileChart.Branch;
@@ -21,8 +20,12 @@ import ohmtrail.cli.chart.ProfileChart.Point;
 import ohmtrail.cli.chart.ProfileChart.Prominence;
 import ohmtrail.cli.chart.ProfileChart.ReadingMark;
 import ohmtrail.cli.chart.ProfileChart.Readings;
+import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.Region;
 import ohmtrail.reference.Assumption;
-import ohmtrail.reference.Assumptions;
+import ohmtrail.report.profile.Arrangement;
+import ohmtrail.report.profile.ArrangementProfile;
+import ohmtrail.report.profile.RunProfiles;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -43,31 +46,29 @@ final class ProfileAssembly {
   /** Share of the heaviest load that the main arrangement must have. */
   private static final double HEAVY_SHARE = 0.5;
 
+  private final RunProfiles profiles;
   private final Circuit circuit;
   private final Survey survey;
-  private final Assumptions assumptions;
   private final Explanation explanation;
   private final Region region;
   private final Run run;
 
-  ProfileAssembly(
-      Circuit circuit, Survey survey, Assumptions assumptions, Explanation explanation) {
-    survey.requireFits(circuit);
-    this.circuit = circuit;
-    this.survey = survey;
-    this.assumptions = assumptions;
+  ProfileAssembly(RunProfiles profiles, Explanation explanation) {
+    this.profiles = profiles;
+    this.circuit = profiles.problem().circuit();
+    this.survey = profiles.problem().survey();
     this.explanation = explanation;
     this.region = Region.of(circuit.supply());
-    this.run = Run.of(circuit, assumptions);
+    this.run = Run.of(circuit, profiles.problem().assumptions());
   }
 
   ProfileChart chart(String title) {
-    List<Arrangement> arrangements = Arrangement.of(survey);
-    List<Expectation> drawn = drawn(arrangements);
+    List<Arrangement> arrangements = profiles.arrangements();
+    List<ArrangementProfile> drawn = drawn(arrangements);
     List<Arrangement> rest = new ArrayList<>(arrangements);
     drawn.forEach(expectation -> rest.remove(expectation.arrangement()));
     List<Panel> panels =
-        Expectation.pairs(circuit).stream().map(pair -> panel(pair, drawn, rest)).toList();
+        RunProfiles.pairs(circuit).stream().map(pair -> panel(pair, drawn, rest)).toList();
     return new ProfileChart(
         title,
         explanation.sentence(),
@@ -80,14 +81,14 @@ final class ProfileAssembly {
   }
 
   /** The arrangements with a line, the main one first. */
-  private List<Expectation> drawn(List<Arrangement> arrangements) {
-    List<Expectation> candidates =
-        arrangements.stream().limit(CANDIDATES).map(this::expectation).toList();
-    double largest = candidates.stream().mapToDouble(Expectation::departure).max().orElse(0);
-    List<Expectation> telling =
+  private List<ArrangementProfile> drawn(List<Arrangement> arrangements) {
+    List<ArrangementProfile> candidates =
+        arrangements.stream().limit(CANDIDATES).map(profiles::profile).toList();
+    double largest = candidates.stream().mapToDouble(ArrangementProfile::departure).max().orElse(0);
+    List<ArrangementProfile> telling =
         candidates.stream().filter(each -> each.departure() >= TELLING_SHARE * largest).toList();
     double heaviest = telling.get(0).arrangement().watts();
-    Expectation main =
+    ArrangementProfile main =
         telling.stream()
             .filter(each -> each.arrangement().watts() >= HEAVY_SHARE * heaviest)
             .min(Comparator.comparingInt(each -> -each.arrangement().boxes()))
@@ -97,19 +98,8 @@ final class ProfileAssembly {
         .toList();
   }
 
-  private Expectation expectation(Arrangement arrangement) {
-    List<String> boxes = boxesOf(arrangement).map(Place::box).toList();
-    return Expectation.of(arrangement, boxes, circuit, survey, assumptions, explanation);
-  }
-
-  /** Every box, but for a carried load only those it can be plugged in at. */
-  private Stream<Place> boxesOf(Arrangement arrangement) {
-    return run.places().stream().filter(place -> shows(arrangement, place));
-  }
-
   private boolean shows(Arrangement arrangement, Place place) {
-    return arrangement.carried().isEmpty()
-        || circuit.box(place.box()).map(Box::hasReceptacle).orElse(false);
+    return circuit.box(place.box()).map(box -> RunProfiles.shows(arrangement, box)).orElse(false);
   }
 
   private Mark mark(Explanation.Suspicion suspicion) {
@@ -119,13 +109,13 @@ final class ProfileAssembly {
         suspicion.label(), suspicion.boxes(), metres.get(0), metres.get(metres.size() - 1));
   }
 
-  private Panel panel(ProbePoints between, List<Expectation> drawn, List<Arrangement> rest) {
+  private Panel panel(ProbePoints between, List<ArrangementProfile> drawn, List<Arrangement> rest) {
     List<Line> lines = new ArrayList<>();
     List<Readings> readings = new ArrayList<>();
     for (int i = 0; i < drawn.size(); i++) {
       Prominence prominence = WITH_LINE.get(i);
       lines.addAll(lines(between, drawn.get(i), prominence));
-      String words = drawn.get(i).arrangement().words(survey);
+      String words = ArrangementWords.of(drawn.get(i).arrangement(), survey);
       readings(words, prominence, between, List.of(drawn.get(i).arrangement()))
           .ifPresent(readings::add);
     }
@@ -141,7 +131,7 @@ final class ProfileAssembly {
   }
 
   private String quantity(ProbePoints between) {
-    return region.word(between.first()) + " to " + region.word(between.second());
+    return region.conductor(between.first()) + " to " + region.conductor(between.second());
   }
 
   private double nominal(ProbePoints between) {
@@ -156,10 +146,11 @@ final class ProfileAssembly {
   }
 
   private static Guide guide(double nominal, double fraction) {
-    return new Guide(Figures.percent(fraction) + " below nominal", nominal * (1 - fraction));
+    return new Guide(Figures.wholeShare(fraction) + " below nominal", nominal * (1 - fraction));
   }
 
-  private List<Line> lines(ProbePoints between, Expectation expectation, Prominence prominence) {
+  private List<Line> lines(
+      ProbePoints between, ArrangementProfile expectation, Prominence prominence) {
     List<Condition> conditions = new ArrayList<>();
     if (prominence == Prominence.MAIN || explanation.word().isEmpty()) {
       conditions.add(Condition.HEALTHY);
@@ -169,7 +160,7 @@ final class ProfileAssembly {
         .map(
             condition ->
                 new Line(
-                    expectation.arrangement().words(survey),
+                    ArrangementWords.of(expectation.arrangement(), survey),
                     prominence,
                     condition,
                     word(condition),
@@ -177,16 +168,23 @@ final class ProfileAssembly {
         .toList();
   }
 
-  private String word(Condition condition) {
-    return condition == Condition.HEALTHY ? "healthy" : explanation.word().orElse("healthy");
+  private static ArrangementProfile.Condition of(Condition condition) {
+    return condition == Condition.HEALTHY
+        ? ArrangementProfile.Condition.SOUND
+        : ArrangementProfile.Condition.EXPLAINED;
   }
 
-  private List<Branch> branches(ProbePoints between, Expectation expectation, Condition condition) {
+  private String word(Condition condition) {
+    return condition == Condition.HEALTHY ? "sound" : explanation.word().orElse("sound");
+  }
+
+  private List<Branch> branches(
+      ProbePoints between, ArrangementProfile expectation, Condition condition) {
     List<Branch> branches = new ArrayList<>();
     Predicate<Place> shown =
         place ->
             shows(expectation.arrangement(), place)
-                && Expectation.reaches(circuit, place.box(), between);
+                && RunProfiles.reaches(circuit, place.box(), between);
     for (Lane lane : run.lanes()) {
       List<Place> own = ownPlaces(lane).filter(shown).toList();
       if (!own.isEmpty()) {
@@ -194,7 +192,9 @@ final class ProfileAssembly {
         branches.add(
             new Branch(
                 Stream.concat(from, own.stream())
-                    .map(place -> point(place, expectation.volts(condition, place.box(), between)))
+                    .map(
+                        place ->
+                            point(place, expectation.volts(of(condition), place.box(), between)))
                     .toList()));
       }
     }
@@ -269,16 +269,15 @@ final class ProfileAssembly {
 
   private List<String> notes(Arrangement main) {
     List<String> notes = new ArrayList<>();
-    if (main.watts() == 0 && main.meter().isEmpty() && !explanation.degradations().isEmpty()) {
+    if (main.watts() == 0
+        && main.meter().isEmpty()
+        && !profiles.explained().degradations().isEmpty()) {
       notes.add("With nothing on, a joint that still conducts shows nothing: no current, no drop.");
     }
     if (survey.readingCount() > 0) {
       notes.add("Bars: the meter's stated accuracy and half a step of its display.");
     }
-    if (!explanation.healthyPoint().isEmpty()) {
-      notes.add(
-          "Healthy: supply, loads and lengths as fitted to these readings, every joint sound.");
-    }
+    notes.add(explanation.soundness());
     notes.addAll(beforeABoxIsOpened());
     notes.add(
         "Dotted guidance: "
@@ -288,20 +287,21 @@ final class ProfileAssembly {
         survey.tests().stream()
             .flatMap(test -> test.readings().stream())
             .flatMap(reading -> reading.between().stream())
-            .filter(between -> !Expectation.pairs(circuit).contains(between))
+            .filter(between -> !RunProfiles.pairs(circuit).contains(between))
             .count();
     if (elsewhere > 0) {
       notes.add(
           "Not in the picture: "
               + elsewhere
               + (elsewhere == 1 ? " reading " : " readings ")
-              + region.word(ConductorRole.HOT)
+              + region.conductor(ConductorRole.HOT)
               + " to "
-              + region.word(ConductorRole.GROUND)
+              + region.conductor(ConductorRole.GROUND)
               + ".");
     }
     if (run.lengthsAssumed()) {
-      String length = Figures.length(region, assumptions.value(Assumption.UNKNOWN_LENGTH));
+      double assumed = profiles.problem().assumptions().value(Assumption.UNKNOWN_LENGTH);
+      String length = region.length(assumed);
       notes.add("A cable whose length is not stated is drawn " + length + " long.");
     }
     return List.copyOf(notes);

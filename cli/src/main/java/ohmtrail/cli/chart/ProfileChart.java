@@ -1,14 +1,12 @@
 package ohmtrail.cli.chart;
 
 import java.util.List;
-import java.util.Optional;
 import ohmtrail.circuit.BoxKind;
-import ohmtrail.circuit.Circuit;
-import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.locate.Diagnosis;
+import ohmtrail.cli.render.Region;
 import ohmtrail.predict.Degradation;
-import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.Survey;
+import ohmtrail.problem.Problem;
+import ohmtrail.report.Report;
+import ohmtrail.report.profile.RunProfiles;
 
 /**
  * The voltages along a run: what a healthy circuit would show, what the explanation at hand would
@@ -67,45 +65,25 @@ public record ProfileChart(
   }
 
   /**
-   * Works out the chart of a case.
+   * The chart of an answer.
    *
-   * @param caseFile circuit, readings and assumptions; its title is the chart's
-   * @param diagnosis of these readings; its best explanation is drawn
-   * @param degradations ohms to draw the prediction for; empty where there is a diagnosis
-   * @throws IllegalArgumentException when there is both a diagnosis and a degradation
+   * @param title what was measured
    */
-  public static ProfileChart of(
-      CaseFile caseFile, Optional<Diagnosis> diagnosis, List<Degradation> degradations) {
-    return of(
-        caseFile.title(),
-        caseFile.circuit(),
-        caseFile.survey(),
-        caseFile.assumptions(),
-        diagnosis,
-        degradations);
+  public static ProfileChart of(String title, Report report) {
+    Explanation explanation = Explanation.of(report);
+    return new ProfileAssembly(RunProfiles.of(report), explanation).chart(title);
   }
 
   /**
-   * Works out the chart.
+   * The chart of a prediction, everything as stated.
    *
    * @param title what was measured
-   * @param circuit the circuit
-   * @param survey what was read; may be empty, then the idle circuit is drawn
-   * @param assumptions tolerances and healthy joints
-   * @param diagnosis of these readings; its best explanation is drawn
-   * @param degradations ohms to draw the prediction for; empty where there is a diagnosis
-   * @throws IllegalArgumentException when there is both a diagnosis and a degradation
-   * @throws ohmtrail.survey.SurveyException when the survey does not fit the circuit
+   * @param problem its tests say which loads are on; without any, the idle circuit is drawn
+   * @param degradations ohms to draw the prediction for; may be empty
    */
-  public static ProfileChart of(
-      String title,
-      Circuit circuit,
-      Survey survey,
-      Assumptions assumptions,
-      Optional<Diagnosis> diagnosis,
-      List<Degradation> degradations) {
-    Explanation explanation = Explanation.of(circuit, diagnosis, degradations);
-    return new ProfileAssembly(circuit, survey, assumptions, explanation).chart(title);
+  public static ProfileChart of(String title, Problem problem, List<Degradation> degradations) {
+    Explanation explanation = Explanation.of(problem.circuit(), degradations);
+    return new ProfileAssembly(RunProfiles.of(problem, degradations), explanation).chart(title);
   }
 
   /**

@@ -24,6 +24,7 @@ import ohmtrail.cli.chart.canvas.Pen;
 import ohmtrail.cli.chart.canvas.Picture;
 import ohmtrail.cli.chart.canvas.Spot;
 import ohmtrail.cli.chart.canvas.Type;
+import ohmtrail.cli.render.Region;
 
 /**
  * A profile on a sheet, from the top: title, explanation, legend, suspects, a panel for each
@@ -258,7 +259,8 @@ final class ProfileDrawing implements Picture {
 
   private void drawDistances(Canvas canvas) {
     Region region = chart.region();
-    Axis inUnit = new Axis(0, region.length(across.high()), across.lowPoint(), across.highPoint());
+    Axis inUnit =
+        new Axis(0, region.inLengthUnit(across.high()), across.lowPoint(), across.highPoint());
     Lettering lettering = Lettering.of(AXIS_SIZE, Ink.DARK).at(Lettering.Anchor.MIDDLE);
     int ticks = (int) ((across.highPoint() - across.lowPoint()) / POINTS_PER_TICK);
     for (Axis.Tick tick : inUnit.ticks(ticks)) {

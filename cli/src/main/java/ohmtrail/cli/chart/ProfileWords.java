@@ -9,6 +9,8 @@ import ohmtrail.cli.chart.ProfileChart.Place;
 import ohmtrail.cli.chart.ProfileChart.Point;
 import ohmtrail.cli.chart.ProfileChart.ReadingMark;
 import ohmtrail.cli.chart.ProfileChart.Readings;
+import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.Region;
 
 /**
  * A profile in words: every line and every reading with its figures.
@@ -27,7 +29,7 @@ record ProfileWords(Region region, List<Place> places) {
             + " boxes from "
             + places.get(0).box()
             + ", "
-            + Figures.length(region, farthest)
+            + region.length(farthest)
             + " to the farthest");
     sentences.add(sentence);
     panels.forEach(panel -> sentences.add(words(panel)));

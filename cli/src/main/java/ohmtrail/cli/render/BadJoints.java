@@ -5,11 +5,10 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Suspect;
-import ohmtrail.predict.Degradation;
+import ohmtrail.report.OpeningOrder;
 
 /** The suspects that an answer comes down to: one for each joint that is bad. */
 public final class BadJoints {
@@ -27,45 +26,13 @@ public final class BadJoints {
     this.work = new WorkWords(circuit);
   }
 
-  /** The first suspect; or, where several joints are bad at once, the one that holds each. */
-  public static List<Suspect> of(Diagnosis diagnosis) {
-    if (diagnosis.degradedJoints() < 2) {
-      return diagnosis.suspects().stream().limit(1).toList();
-    }
-    List<Suspect> bad = new ArrayList<>();
-    for (String joint : joints(diagnosis)) {
-      holding(joint, diagnosis).filter(suspect -> !bad.contains(suspect)).ifPresent(bad::add);
-    }
-    return List.copyOf(bad);
-  }
-
-  /** The joints of the likeliest explanation, each once. */
-  static List<String> joints(Diagnosis diagnosis) {
-    return diagnosis.best().stream().map(Degradation::joint).distinct().toList();
-  }
-
-  private static Optional<Suspect> holding(String joint, Diagnosis diagnosis) {
-    return diagnosis.suspects().stream()
-        .filter(suspect -> share(suspect, joint) > 0)
-        .max(Comparator.comparingDouble(suspect -> share(suspect, joint)));
-  }
-
-  private static double share(Suspect suspect, String joint) {
-    for (int j = 0; j < suspect.joints().size(); j++) {
-      if (suspect.joints().get(j).id().equals(joint)) {
-        return suspect.jointProbabilities().get(j);
-      }
-    }
-    return 0;
-  }
-
   /** Several bad joints in a few sentences, the box to open first first. */
   static String headline(Circuit circuit, Diagnosis diagnosis, OpeningOrder opening) {
     return new BadJoints(circuit, diagnosis, opening).headline();
   }
 
   private String headline() {
-    List<Suspect> bad = new ArrayList<>(of(diagnosis));
+    List<Suspect> bad = new ArrayList<>(diagnosis.badSuspects());
     bad.sort(Comparator.comparingInt(suspect -> order.indexOf(box(suspect))));
     StringBuilder text = new StringBuilder();
     text.append(NUMBERS.get(Math.min(diagnosis.degradedJoints(), NUMBERS.size() - 1)))

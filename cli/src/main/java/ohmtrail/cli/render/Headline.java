@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import ohmtrail.advise.Advice;
+import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.stop.SupplySide;
 import ohmtrail.advise.stop.SupplySide.UnequalLegs;
 import ohmtrail.circuit.Cable;
@@ -19,9 +19,13 @@ import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.Suspect;
+import ohmtrail.locate.Verdict;
 import ohmtrail.predict.Degradation;
-import ohmtrail.predict.Predictor;
 import ohmtrail.reference.VoltageDropGuidance;
+import ohmtrail.report.OpeningOrder;
+import ohmtrail.report.Report;
+import ohmtrail.report.TestState;
+import ohmtrail.report.VoltageDrop;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Test;
 
@@ -52,44 +56,46 @@ public final class Headline {
   private final Diagnosis diagnosis;
   private final JointWords words;
   private final Region region;
-  private final OpeningOrder opening;
+  private final Report report;
+  private final OpeningWords opening;
   private final WorkWords work;
 
-  private Headline(CaseFile caseFile, Diagnosis diagnosis, OpeningOrder opening) {
+  private Headline(CaseFile caseFile, Report report, OpeningOrder opening) {
     this.caseFile = caseFile;
-    this.diagnosis = diagnosis;
+    this.report = report;
+    this.diagnosis = report.diagnosis();
     this.words = new JointWords(caseFile.circuit());
-    this.opening = opening;
+    this.opening = new OpeningWords(caseFile.circuit(), opening);
     this.work = new WorkWords(caseFile.circuit());
     this.region = Region.of(caseFile.circuit().supply());
   }
 
-  /** Puts a diagnosis into words. */
-  public static String of(CaseFile caseFile, Diagnosis diagnosis) {
-    OpeningOrder opening = OpeningOrder.of(caseFile, diagnosis);
-    return new Headline(caseFile, diagnosis, opening).write();
+  /** Puts an answer into words. */
+  public static String of(CaseFile caseFile, Report report) {
+    return new Headline(caseFile, report, report.opening()).write();
   }
 
   /** Puts what is believed now into words, the boxes in the order of the advice. */
-  public static String of(CaseFile caseFile, Advice advice) {
-    return new Headline(caseFile, advice.diagnosis(), OpeningOrder.of(caseFile, advice)).write();
+  public static String of(CaseFile caseFile, AdviceReport advice) {
+    return new Headline(caseFile, advice.report(), advice.opening()).write();
   }
 
   private String write() {
-    if (caseFile.survey().readingCount() == 0) {
+    if (isUnread()) {
       return unread();
     }
     Optional<UnequalLegs> legs = SupplySide.unequalLegs(caseFile.problem());
     if (legs.isPresent()) {
       return unequal(legs.get());
     }
-    Optional<String> outlet = OutletFinding.of(caseFile, diagnosis);
+    Optional<String> outlet = OutletFinding.of(caseFile, report);
     if (outlet.isPresent()) {
       return outlet.get() + leftOut();
     }
     return switch (diagnosis.verdict()) {
       case DEGRADED -> degraded() + leftOut();
       case HEALTHY -> healthy() + leftOut();
+      case UNDECIDED -> undecided();
       case UNEXPLAINED -> unexplained();
     };
   }
@@ -114,9 +120,13 @@ public final class Headline {
         + " licensed electrician.";
   }
 
+  private boolean isUnread() {
+    return diagnosis.verdict() == Verdict.UNDECIDED && caseFile.survey().readingCount() == 0;
+  }
+
   private String degraded() {
     return diagnosis.degradedJoints() > 1
-        ? BadJoints.headline(caseFile.circuit(), diagnosis, opening)
+        ? BadJoints.headline(caseFile.circuit(), diagnosis, opening.order())
         : oneJoint() + unstable() + furtherJoints() + missing();
   }
 
@@ -124,7 +134,7 @@ public final class Headline {
   private String missing() {
     return diagnosis.suspects().get(0).probability() >= EVEN_ODDS
         ? ""
-        : Notes.whatIsMissing(caseFile, diagnosis).stream()
+        : MissingWords.of(caseFile, report).stream()
             .findFirst()
             .map(hint -> " Before a box is opened: " + lowerFirst(hint))
             .orElse("");
@@ -237,7 +247,7 @@ public final class Headline {
 
   /** The box to open when the first one is sound, unless it has been named as the other end. */
   private String next(Suspect suspect) {
-    return opening.plan().steps().stream()
+    return opening.order().plan().steps().stream()
         .skip(1)
         .findFirst()
         .filter(box -> box.probability() >= WORTH_NAMING)
@@ -253,7 +263,7 @@ public final class Headline {
   }
 
   private String furtherJoints() {
-    if (BadJoints.joints(diagnosis).size() < 2) {
+    if (diagnosis.bestJoints().size() < 2) {
       return "";
     }
     List<String> joints = diagnosis.best().stream().map(this::withOhms).toList();
@@ -266,6 +276,12 @@ public final class Headline {
 
   private String withOhms(Degradation degradation) {
     return degradation.joint() + " (" + Figures.ohms(degradation.ohms()) + ")";
+  }
+
+  /** What would decide it is said where there is anything. */
+  private String undecided() {
+    return "These readings decide nothing: every probability is what it was before them."
+        + MissingWords.of(caseFile, report).stream().findFirst().map(hint -> " " + hint).orElse("");
   }
 
   private String unread() {
@@ -292,26 +308,18 @@ public final class Headline {
   /** A drop during a test with a load on. */
   private record LoadedDrop(Test test, VoltageDrop drop) {}
 
-  /** Without degraded joints and with everything else as fitted; empty when nothing was on. */
+  /** Empty when nothing was on. */
   private Optional<LoadedDrop> greatestDrop() {
-    Predictor predictor =
-        new Predictor(caseFile.circuit(), caseFile.survey(), caseFile.assumptions());
-    double[] point = diagnosis.bestPointArray();
-    return caseFile.survey().tests().stream()
-        .filter(test -> !caseFile.survey().loadsOn(test).isEmpty())
-        .flatMap(
-            test ->
-                VoltageDrop.along(
-                        predictor.profile(test, List.of(), point), caseFile.circuit(), test)
-                    .stream()
-                    .map(drop -> new LoadedDrop(test, drop)))
+    return report.tests().stream()
+        .filter(TestState::isLoaded)
+        .flatMap(state -> state.drops().stream().map(drop -> new LoadedDrop(state.test(), drop)))
         .max(Comparator.comparingDouble(loaded -> loaded.drop().dropVolts()));
   }
 
   private String sentence(LoadedDrop loaded) {
     VoltageDrop drop = loaded.drop();
     VoltageDropGuidance guidance = region.guidance();
-    boolean within = drop.against(guidance).isEmpty();
+    boolean within = TestFindings.against(guidance, drop).isEmpty();
     return "The greatest drop, "
         + Figures.volts(drop.dropVolts())
         + " or "

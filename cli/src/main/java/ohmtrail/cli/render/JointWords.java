@@ -84,12 +84,7 @@ public final class JointWords {
 
   /** The part of a suspect's probability that lies before the panel. */
   static double supplySideProbability(Suspect suspect) {
-    double sum = 0;
-    for (int j = 0; j < suspect.joints().size(); j++) {
-      boolean before = suspect.joints().get(j).role() == JointRole.SUPPLY;
-      sum += before ? suspect.jointProbabilities().get(j) : 0;
-    }
-    return sum;
+    return suspect.supplySideProbability();
   }
 
   /** The boxes that a suspect's joints lie in, in the order in which the supply reaches them. */

@@ -3,11 +3,8 @@ package ohmtrail.cli.render;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import ohmtrail.advise.stop.SupplySide;
-import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
-import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.predict.Degradation;
 
@@ -21,9 +18,6 @@ public final class Notes {
 
   private static final double EVEN_ODDS = 0.5;
 
-  /** From here on more readings are not asked for. */
-  private static final double SETTLED = 0.8;
-
   private Notes() {}
 
   /** A sentence for each. */
@@ -35,27 +29,6 @@ public final class Notes {
     }
     strained(diagnosis).forEach(fitted -> notes.add(strain(fitted)));
     return List.copyOf(notes);
-  }
-
-  /**
-   * Where the readings settle little: what is missing, the most telling first. Empty where they
-   * settle it, or contradict each other, or where the supply comes first: then more of the same is
-   * no help.
-   */
-  public static List<String> whatIsMissing(CaseFile caseFile, Diagnosis diagnosis) {
-    return diagnosis.verdict() == Verdict.UNEXPLAINED
-            || isSettled(diagnosis)
-            || SupplySide.isAtFault(caseFile.problem(), diagnosis)
-        ? List.of()
-        : CaseReview.whatWouldHelp(caseFile);
-  }
-
-  private static boolean isSettled(Diagnosis diagnosis) {
-    double leading =
-        diagnosis.verdict() == Verdict.HEALTHY
-            ? diagnosis.healthyProbability()
-            : BadJoints.of(diagnosis).stream().mapToDouble(Suspect::probability).min().orElse(0);
-    return leading >= SETTLED;
   }
 
   private static void addHowMany(Diagnosis diagnosis, List<String> notes) {
@@ -83,7 +56,7 @@ public final class Notes {
     return diagnosis.degradedJoints() == 1
         && diagnosis.unstableProbability() > EVEN_ODDS
         && diagnosis.best().size() == 2
-        && BadJoints.joints(diagnosis).size() == 1;
+        && diagnosis.bestJoints().size() == 1;
   }
 
   /** Its ohms in either state, in a sentence. */

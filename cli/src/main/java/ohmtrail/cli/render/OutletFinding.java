@@ -9,42 +9,30 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Suspect;
-import ohmtrail.locate.Verdict;
-import ohmtrail.predict.Predictor;
-import ohmtrail.survey.Meter;
-import ohmtrail.survey.ProbePoints;
-import ohmtrail.survey.Reading;
-import ohmtrail.survey.Survey;
-import ohmtrail.survey.Test;
+import ohmtrail.report.Report;
 
 /**
  * What was found out about an outlet whose run nobody knows: which conductor, how many ohms,
  * whether its voltage is a ghost.
  */
 final class OutletFinding {
-  /** A voltage that a low-impedance meter pulls below this share is held up by next to nothing. */
-  private static final double GHOST_SHARE = 0.1;
-
   /** Another conductor is named from this probability on. */
   private static final double WORTH_NAMING = 0.1;
 
-  private static final String HIGH = "stand-in of high impedance";
-  private static final String LOW = "stand-in of low impedance";
-
-  private final CaseFile caseFile;
+  private final Report report;
   private final Diagnosis diagnosis;
   private final Region region;
 
-  private OutletFinding(CaseFile caseFile, Diagnosis diagnosis) {
-    this.caseFile = caseFile;
-    this.diagnosis = diagnosis;
+  private OutletFinding(CaseFile caseFile, Report report) {
+    this.report = report;
+    this.diagnosis = report.diagnosis();
     this.region = Region.of(caseFile.circuit().supply());
   }
 
   /** The finding in a sentence or two; empty where the case is of another kind. */
-  static Optional<String> of(CaseFile caseFile, Diagnosis diagnosis) {
+  static Optional<String> of(CaseFile caseFile, Report report) {
     return caseFile.isBareOutlet() && caseFile.survey().readingCount() > 0
-        ? new OutletFinding(caseFile, diagnosis).sentence()
+        ? new OutletFinding(caseFile, report).sentence()
         : Optional.empty();
   }
 
@@ -56,7 +44,7 @@ final class OutletFinding {
                   + Figures.probability(diagnosis.healthyProbability())
                   + " sure.");
       case DEGRADED -> Optional.of(degraded());
-      case UNEXPLAINED -> Optional.empty();
+      case UNDECIDED, UNEXPLAINED -> Optional.empty();
     };
   }
 
@@ -93,31 +81,11 @@ final class OutletFinding {
                     .append(": ")
                     .append(Figures.probability(entry.getValue()))
                     .append('.'));
-    if (isGhost()) {
+    if (!report.ghosts().isEmpty()) {
       text.append(
           " The voltage that a high-impedance meter shows there is a ghost: it carries nothing.");
     }
     text.append(" Where on the way, these readings cannot say: a map of the run would.");
     return text.toString();
-  }
-
-  /** Whether a low-impedance meter pulls down, under the best explanation, what another shows. */
-  private boolean isGhost() {
-    String box = caseFile.circuit().boxes().get(1).name();
-    ProbePoints usual = ProbePoints.usual(caseFile.circuit(), box);
-    Survey idle =
-        new Survey(
-            List.of(Meter.highImpedance(HIGH), Meter.lowImpedance(LOW)),
-            List.of(),
-            List.of(
-                new Test(
-                    "idle",
-                    List.of(),
-                    List.of(new Reading(box, usual, HIGH, 0), new Reading(box, usual, LOW, 0)))));
-    List<Double> volts =
-        new Predictor(caseFile.circuit(), idle, caseFile.assumptions()).readings(diagnosis.best());
-    return diagnosis.verdict() == Verdict.DEGRADED
-        && volts.get(0) > 1
-        && volts.get(1) < GHOST_SHARE * volts.get(0);
   }
 }

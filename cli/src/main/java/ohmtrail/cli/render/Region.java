@@ -30,9 +30,17 @@ public enum Region {
 
   /** A length in the unit of the region: {@code 25 ft}, {@code 7.6 m}. */
   public String length(double metres) {
-    return this == NORTH_AMERICA
-        ? Figures.upToTenths(metres / METRES_PER_FOOT) + " ft"
-        : Figures.upToTenths(metres) + " m";
+    return Figures.upToTenths(inLengthUnit(metres)) + " " + lengthUnit();
+  }
+
+  /** The unit of length. */
+  public String lengthUnit() {
+    return choose("ft", "m");
+  }
+
+  /** So many metres in the unit of the region. */
+  public double inLengthUnit(double metres) {
+    return this == NORTH_AMERICA ? metres / METRES_PER_FOOT : metres;
   }
 
   private String choose(String northAmerican, String iec) {

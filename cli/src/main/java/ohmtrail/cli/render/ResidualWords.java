@@ -8,14 +8,11 @@ import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.circuit.ResidualCurrentDevice.Response;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.predict.Degradation;
-import ohmtrail.predict.Predictor;
-import ohmtrail.predict.ResidualCurrent;
+import ohmtrail.report.DeviceCurrent;
+import ohmtrail.report.TestState;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
-import ohmtrail.survey.Survey;
-import ohmtrail.survey.Test;
 import ohmtrail.survey.Trip;
 
 /** What GFCIs and RCDs do during the readings of a case. */
@@ -27,106 +24,44 @@ public final class ResidualWords {
 
   private ResidualWords() {}
 
-  /**
-   * One line per reading during which a device may trip or trips.
-   *
-   * @param survey the case's, or one with more readings
-   * @param degradations ohms supposed or found
-   */
-  public static List<String> trips(
-      CaseFile caseFile, Survey survey, List<Degradation> degradations) {
-    List<String> names = names(caseFile, survey);
-    return currents(caseFile, survey, degradations).stream()
+  /** One line per reading during which a device may trip or trips. */
+  public static List<String> trips(CaseFile caseFile, List<TestState> tests) {
+    return tests.stream()
+        .flatMap(test -> test.deviceCurrents().stream())
         .filter(current -> current.tripProbability() >= WORTH_A_LINE)
-        .map(current -> names.get(current.reading()) + ": " + sentence(caseFile, current))
+        .map(current -> name(caseFile, current) + ": " + sentence(caseFile, current))
         .toList();
   }
 
-  /**
-   * One line per GFCI or RCD that somebody watched: what it did, and what it saw.
-   *
-   * @param degradations ohms supposed or found
-   */
-  public static List<String> watched(
-      CaseFile caseFile, Survey survey, List<Degradation> degradations) {
-    List<Watched> watched = watchedCurrents(caseFile, survey, degradations);
-    return watched.stream().map(each -> sentence(caseFile, each)).toList();
+  /** One line per GFCI or RCD that somebody watched: what it did, and what it saw. */
+  public static List<String> watched(CaseFile caseFile, List<TestState> tests) {
+    return tests.stream()
+        .flatMap(test -> test.watchedDevices().stream())
+        .map(current -> watched(caseFile, current, current.watched().orElseThrow()))
+        .toList();
   }
 
-  /**
-   * A device that somebody watched.
-   *
-   * @param test the test's name
-   * @param trip what it did
-   * @param amperes what it saw
-   * @param rating when it trips
-   */
-  public record Watched(String test, Trip trip, double amperes, Rating rating) {
-    /** What it does about what it saw. */
-    public Response response() {
-      return rating.at(amperes);
-    }
-  }
-
-  /** What every device that somebody watched saw. */
-  public static List<Watched> watchedCurrents(
-      CaseFile caseFile, Survey survey, List<Degradation> degradations) {
-    if (survey.tests().stream().allMatch(test -> test.trips().isEmpty())) {
-      return List.of();
-    }
-    Predictor predictor = new Predictor(caseFile.circuit(), survey, caseFile.assumptions());
-    List<Double> amperes =
-        predictor.tripAmperes(degradations, predictor.parameters().nominalPoint());
-    List<Watched> watched = new ArrayList<>();
-    for (Test test : survey.tests()) {
-      for (Trip trip : test.trips()) {
-        double seen = amperes.get(watched.size());
-        watched.add(new Watched(test.name(), trip, seen, device(caseFile, trip).rating()));
-      }
-    }
-    return List.copyOf(watched);
-  }
-
-  private static ResidualCurrentDevice device(CaseFile caseFile, Trip trip) {
-    return caseFile.circuit().residualCurrentDevices().stream()
-        .filter(device -> device.box().equals(trip.device()))
-        .findFirst()
-        .orElseThrow();
-  }
-
-  private static String sentence(CaseFile caseFile, Watched watched) {
+  private static String watched(CaseFile caseFile, DeviceCurrent current, Trip trip) {
     boolean odd =
-        watched.trip().tripped()
-            ? watched.response() == Response.HOLDS
-            : watched.response() == Response.TRIPS;
+        trip.tripped()
+            ? current.response() == Response.HOLDS
+            : current.response() == Response.TRIPS;
     return "The "
-        + device(caseFile, device(caseFile, watched.trip()))
-        + (watched.trip().tripped() ? " tripped" : " did not trip")
-        + watched
-            .trip()
-            .probe()
+        + device(caseFile, current.device())
+        + (trip.tripped() ? " tripped" : " did not trip")
+        + trip.probe()
             .map(probe -> " with " + probe.meter() + " at " + probe.tap().word())
             .orElse("")
         + ", test "
-        + watched.test()
+        + current.test()
         + ". With "
-        + current(watched.amperes())
+        + current(current.amperes())
         + " of imbalance it "
-        + does(device(caseFile, watched.trip()), watched.amperes())
+        + does(current.device(), current.amperes())
         + (odd ? ": this does not fit." : ".");
   }
 
-  /** What every device sees during every reading; nothing where there is no device. */
-  public static List<ResidualCurrent> currents(
-      CaseFile caseFile, Survey survey, List<Degradation> degradations) {
-    if (caseFile.circuit().residualCurrentDevices().isEmpty()) {
-      return List.of();
-    }
-    Predictor predictor = new Predictor(caseFile.circuit(), survey, caseFile.assumptions());
-    return predictor.residualCurrents(degradations, predictor.parameters().nominalPoint());
-  }
-
-  private static String sentence(CaseFile caseFile, ResidualCurrent current) {
+  private static String sentence(CaseFile caseFile, DeviceCurrent current) {
     return current(current.amperes())
         + " of imbalance; the "
         + device(caseFile, current.device())
@@ -165,20 +100,14 @@ public final class ResidualWords {
         + " mA)";
   }
 
-  private static List<String> names(CaseFile caseFile, Survey survey) {
+  private static String name(CaseFile caseFile, DeviceCurrent current) {
     Region region = Region.of(caseFile.circuit().supply());
-    List<String> names = new ArrayList<>();
-    for (Test test : survey.tests()) {
-      for (Reading reading : test.readings()) {
-        names.add(
-            new ReadingWords(region).name(reading)
-                + " with "
-                + reading.meter()
-                + ", test "
-                + test.name());
-      }
-    }
-    return names;
+    Reading reading = current.reading().orElseThrow();
+    return new ReadingWords(region).name(reading)
+        + " with "
+        + reading.meter()
+        + ", test "
+        + current.test();
   }
 
   /** What must not be held from a live conductor to ground behind a device; empty if nothing. */

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.predict.Predictor;
+import ohmtrail.report.WiredIn;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Switching;
@@ -12,9 +12,6 @@ import ohmtrail.survey.Test;
 
 /** Switches and what is wired in, in words. */
 public final class SwitchWords {
-  /** What sees less than this share of its rated voltage in the sound circuit is switched off. */
-  private static final double LIVE_SHARE = 0.1;
-
   private SwitchWords() {}
 
   /**
@@ -24,18 +21,7 @@ public final class SwitchWords {
    * @return the names of the loads
    */
   public static List<String> drawing(CaseFile caseFile, Test test) {
-    Survey survey = caseFile.survey();
-    List<LoadInUse> wired =
-        survey.loadsOn(test).stream().filter(survey.hardWired()::contains).toList();
-    if (wired.isEmpty() || test.switching().open().isEmpty()) {
-      return wired.stream().map(LoadInUse::load).toList();
-    }
-    Predictor predictor = new Predictor(caseFile.circuit(), survey, caseFile.assumptions());
-    return predictor.loadPoints(test, List.of(), predictor.parameters().nominalPoint()).stream()
-        .filter(point -> wired.contains(point.use()))
-        .filter(point -> point.volts() > LIVE_SHARE * survey.load(point.use().load()).ratedVolts())
-        .map(point -> point.use().load())
-        .toList();
+    return WiredIn.drawing(caseFile.problem(), test);
   }
 
   /**

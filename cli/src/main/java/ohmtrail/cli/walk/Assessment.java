@@ -4,12 +4,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import ohmtrail.advise.Advice;
-import ohmtrail.advise.Advisor;
+import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Situation;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.Posterior;
 import ohmtrail.reference.Minutes;
+import ohmtrail.report.Report;
 import ohmtrail.survey.LoadInUse;
 
 /**
@@ -18,16 +19,28 @@ import ohmtrail.survey.LoadInUse;
  * @param caseFile the case
  * @param situation where the person stands
  * @param posterior of its survey
- * @param advice on it
+ * @param reported the answer as it stands, and advice on it
  */
-record Assessment(CaseFile caseFile, Situation situation, Posterior posterior, Advice advice) {
+record Assessment(
+    CaseFile caseFile, Situation situation, Posterior posterior, AdviceReport reported) {
   /** Weighs a case. */
   static Assessment of(CaseFile caseFile, Situation situation) {
     Posterior posterior = posterior(caseFile);
-    Advice advice =
-        new Advisor(caseFile.circuit(), caseFile.assumptions(), Minutes.defaults())
-            .next(caseFile.survey(), situation, posterior);
-    return new Assessment(caseFile, situation, posterior, advice);
+    return new Assessment(
+        caseFile,
+        situation,
+        posterior,
+        AdviceReport.of(caseFile.problem(), situation, Minutes.defaults(), posterior));
+  }
+
+  /** What to do. */
+  Advice advice() {
+    return reported.advice();
+  }
+
+  /** The answer as it stands. */
+  Report report() {
+    return reported.report();
   }
 
   static Posterior posterior(CaseFile caseFile) {

@@ -8,13 +8,13 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import ohmtrail.circuit.Box;
-import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointWords;
 import ohmtrail.cli.render.Region;
-import ohmtrail.locate.Diagnosis;
-import ohmtrail.predict.Predictor;
 import ohmtrail.predict.VoltageProfile;
+import ohmtrail.report.Report;
+import ohmtrail.report.TestState;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Test;
@@ -31,31 +31,28 @@ final class ProfileText {
   /** A drop of less is not blown up to the width of the page, volts. */
   private static final double LEAST_SPAN = 4;
 
-  private final CaseFile caseFile;
-  private final Diagnosis diagnosis;
+  private final Report report;
   private final int width;
 
-  ProfileText(CaseFile caseFile, Diagnosis diagnosis, int width) {
-    this.caseFile = caseFile;
-    this.diagnosis = diagnosis;
+  ProfileText(Report report, int width) {
+    this.report = report;
     this.width = width;
   }
 
   /** The lines for the last test with a load on; none where there is no such test. */
   List<String> lines() {
-    Optional<Test> loaded =
-        caseFile.survey().tests().stream()
-            .filter(test -> !test.loads().isEmpty() && !test.readings().isEmpty())
+    Optional<TestState> loaded =
+        report.tests().stream()
+            .filter(state -> !state.test().loads().isEmpty() && !state.test().readings().isEmpty())
             .reduce((before, after) -> after);
     return loaded.map(this::lines).orElse(List.of());
   }
 
-  private List<String> lines(Test test) {
-    ProbePoints between = ProbePoints.usual(caseFile.circuit(), test.readings().get(0).box());
-    double[] point = diagnosis.bestPointArray();
-    VoltageProfile profile =
-        new Predictor(caseFile.circuit(), caseFile.survey(), caseFile.assumptions())
-            .profile(test, diagnosis.best(), point);
+  private List<String> lines(TestState state) {
+    Test test = state.test();
+    Circuit circuit = report.problem().circuit();
+    ProbePoints between = ProbePoints.usual(circuit, test.readings().get(0).box());
+    VoltageProfile profile = state.profile();
     Map<String, Double> read = new TreeMap<>();
     test.readings().stream()
         .filter(reading -> reading.between().equals(Optional.of(between)))
@@ -75,7 +72,7 @@ final class ProfileText {
     List<String> lines = new ArrayList<>();
     lines.add(
         "Volts "
-            + Region.of(caseFile.circuit().supply()).between(between)
+            + Region.of(circuit.supply()).between(between)
             + " with the "
             + JointWords.listed(test.loads().stream().map(LoadInUse::load).toList(), "and")
             + " at "
@@ -99,7 +96,7 @@ final class ProfileText {
     int names =
         Math.min(
             LONGEST_NAME,
-            caseFile.circuit().boxes().stream()
+            report.problem().circuit().boxes().stream()
                 .map(Box::name)
                 .mapToInt(String::length)
                 .max()

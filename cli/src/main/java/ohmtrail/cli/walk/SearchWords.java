@@ -12,7 +12,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.TypedFigure;
 import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.cli.render.Cautions;
-import ohmtrail.cli.render.Danger;
+import ohmtrail.cli.render.DangerWords;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.Refusals;
@@ -91,11 +91,11 @@ final class SearchWords {
   }
 
   private Diagnosis diagnosis() {
-    return now.advice().diagnosis();
+    return now.report().diagnosis();
   }
 
   SearchWords danger() {
-    Optional<String> danger = Danger.of(caseFile, diagnosis());
+    Optional<String> danger = DangerWords.of(caseFile, now.report());
     if (danger.isPresent()) {
       page.gap().paragraph(danger.get());
     }
@@ -103,7 +103,7 @@ final class SearchWords {
   }
 
   SearchWords headline() {
-    page.gap().paragraph(Headline.of(caseFile, now.advice()));
+    page.gap().paragraph(Headline.of(caseFile, now.reported()));
     return this;
   }
 
@@ -134,7 +134,7 @@ final class SearchWords {
   }
 
   SearchWords profile() {
-    List<String> lines = new ProfileText(caseFile, diagnosis(), page.width()).lines();
+    List<String> lines = new ProfileText(now.report(), page.width()).lines();
     if (!lines.isEmpty()) {
       page.gap().paragraph(lines.get(0));
       lines.stream().skip(1).forEach(page::line);

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Optional;
+import ohmtrail.report.profile.Arrangement;
 import ohmtrail.survey.LoadInUse;
 import org.junit.jupiter.api.Test;
 
@@ -30,7 +31,7 @@ class ArrangementTest {
     InventedRun run = InventedRun.northAmerican().chain(4, 5);
     List<Arrangement> all = of(run.carry(InventedRun.HEATER, List.of("hall-4")));
     assertEquals(Optional.empty(), all.get(0).carried());
-    assertEquals("heater (1.5 kW) at hall-4", all.get(0).words(run.survey()));
+    assertEquals("heater (1500 W) at hall-4", ArrangementWords.of(all.get(0), run.survey()));
   }
 
   @Test
@@ -47,8 +48,8 @@ class ArrangementTest {
     List<Arrangement> all = of(run);
     assertEquals(1, all.size());
     assertEquals(
-        "heater (1.5 kW) at the box read + lamp (60 W) at hall-1 (2 tests)",
-        all.get(0).words(run.survey()));
+        "heater (1500 W) at the box read + lamp (60 W) at hall-1 (2 tests)",
+        ArrangementWords.of(all.get(0), run.survey()));
     assertEquals(1560, all.get(0).watts());
   }
 
@@ -71,7 +72,7 @@ class ArrangementTest {
     run.idle(InventedRun.DMM, run.receptacles()).idle(InventedRun.LOW_IMPEDANCE, List.of("hall-3"));
     assertEquals(
         List.of("nothing on, dmm (test \"idle dmm\")", "nothing on, low-z (test \"idle low-z\")"),
-        of(run).stream().map(each -> each.words(run.survey())).toList());
+        of(run).stream().map(each -> ArrangementWords.of(each, run.survey())).toList());
   }
 
   @Test
@@ -97,12 +98,12 @@ class ArrangementTest {
     InventedRun run = InventedRun.northAmerican().chain(2, 5);
     LoadInUse heater = new LoadInUse(InventedRun.HEATER, "hall-2");
     run.read("planned", List.of(heater), InventedRun.DMM, List.of());
-    assertEquals(List.of("heater (1.5 kW) at hall-2"), words(run));
+    assertEquals(List.of("heater (1500 W) at hall-2"), words(run));
     run.idle(InventedRun.DMM, List.of("hall-1"));
     assertEquals(List.of("nothing on (test \"idle dmm\")"), words(run));
   }
 
   private static List<String> words(InventedRun run) {
-    return of(run).stream().map(each -> each.words(run.survey())).toList();
+    return of(run).stream().map(each -> ArrangementWords.of(each, run.survey())).toList();
   }
 }

@@ -18,13 +18,13 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import ohmtrail.cli.chart.CalibrationChart.Bin;
+import ohmtrail.problem.Problem;
 import ohmtrail.survey.LoadInUse;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -100,12 +100,7 @@ class ChartFileTest {
     InventedRun run = InventedRun.northAmerican().chain(3, 5);
     run.idle(InventedRun.DMM, run.receptacles());
     return ProfileChart.of(
-        "All dead",
-        run.circuit(),
-        run.blankSurvey(),
-        run.assumptions(),
-        Optional.empty(),
-        List.of());
+        "All dead", new Problem(run.circuit(), run.blankSurvey(), run.assumptions()), List.of());
   }
 
   private static ProfileChart longNames() {
@@ -251,8 +246,8 @@ class ChartFileTest {
     for (String box : run.receptacles()) {
       assertTrue(texts.contains(box), box + " among " + texts);
     }
-    assertTrue(texts.contains("healthy") && texts.contains("predicted") && texts.contains("read"));
-    assertTrue(texts.contains("heater (1.5 kW) at the box read (5 tests)"), texts.toString());
+    assertTrue(texts.contains("sound") && texts.contains("predicted") && texts.contains("read"));
+    assertTrue(texts.contains("heater (1500 W) at the box read (5 tests)"), texts.toString());
     assertTrue(texts.contains("lamp (60 W) at hall-5 (test \"evening\")"), texts.toString());
     assertTrue(texts.contains("distance from the panel along the cables, ft"), texts.toString());
     assertTrue(texts.contains("3 % below nominal"), texts.toString());

@@ -2,7 +2,6 @@ package ohmtrail.cli.chart;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
@@ -18,6 +17,7 @@ import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
+import ohmtrail.report.Report;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
@@ -154,8 +154,12 @@ final class InventedRun {
     return reading.showing(volts);
   }
 
+  Problem problem() {
+    return new Problem(circuit(), survey(), assumptions());
+  }
+
   Diagnosis diagnosis() {
-    return new Locator().locate(new Problem(circuit(), survey(), assumptions()));
+    return new Locator().locate(problem());
   }
 
   /** The diagnosis, but sure that one reading, counted from 0, is wrong. */
@@ -173,37 +177,22 @@ final class InventedRun {
             doubted.residual(),
             doubted.sigma(),
             0.99));
-    return new Diagnosis(
-        trusting.verdict(),
-        trusting.healthyProbability(),
-        trusting.unexplainedProbability(),
-        trusting.boxes(),
-        trusting.suspects(),
-        readings,
-        trusting.parameters(),
-        trusting.best(),
-        trusting.bestPoint(),
-        trusting.assumptions());
+    return trusting.withReadings(readings);
   }
 
   ProfileChart of(String title, Diagnosis diagnosis) {
-    return chart(title, Optional.of(diagnosis), List.of());
+    return ProfileChart.of(title, Report.of(problem(), diagnosis));
   }
 
   ProfileChart diagnosed(String title) {
-    return chart(title, Optional.of(diagnosis()), List.of());
+    return of(title, diagnosis());
   }
 
   ProfileChart predicted(String title) {
-    return chart(title, Optional.empty(), degradations());
+    return ProfileChart.of(title, problem(), degradations());
   }
 
   ProfileChart plain(String title) {
-    return chart(title, Optional.empty(), List.of());
-  }
-
-  private ProfileChart chart(
-      String title, Optional<Diagnosis> diagnosis, List<Degradation> stated) {
-    return ProfileChart.of(title, circuit(), survey(), assumptions(), diagnosis, stated);
+    return ProfileChart.of(title, problem(), List.of());
   }
 }

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import net.jqwik.api.ForAll;
@@ -28,14 +27,7 @@ class PracticeChartTest {
     String which = "case " + number + " of series " + SEED;
     for (Population population : Population.presets()) {
       PracticeCase drawn = new Practice(population, Assumptions.defaults(), SEED).caseOf(number);
-      ProfileChart chart =
-          ProfileChart.of(
-              which,
-              drawn.circuit(),
-              drawn.survey(),
-              drawn.assumptions(),
-              Optional.empty(),
-              List.of());
+      ProfileChart chart = ProfileChart.of(which, drawn.problem(), List.of());
       Set<String> boxes = new HashSet<>();
       int named = 0;
       for (Lane lane : chart.lanes()) {

@@ -27,6 +27,7 @@ import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
+import ohmtrail.report.Report;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
@@ -132,6 +133,22 @@ public final class Answers {
         new Survey(survey.meters(), survey.loads(), survey.tests().subList(0, 1)),
         caseFile.assumptions(),
         List.of());
+  }
+
+  /** An answer in full that keeps the invented figures beside its readings. */
+  public static Report report(CaseFile caseFile, Diagnosis diagnosis) {
+    Report full = Report.of(caseFile.problem(), diagnosis);
+    return new Report(
+        full.problem(),
+        diagnosis.withVerdict(full.diagnosis().verdict()),
+        full.at(),
+        full.soundAt(),
+        full.opening(),
+        full.suspects(),
+        full.danger(),
+        full.tests(),
+        full.ghosts(),
+        full.missing());
   }
 
   /** One joint stands out. */

@@ -11,15 +11,13 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.locate.Diagnosis;
-import ohmtrail.locate.Locator;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
-import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
+import ohmtrail.report.Report;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoints;
@@ -68,9 +66,7 @@ class DangerTest {
 
   private static Optional<String> danger(Survey survey) {
     CaseFile caseFile = new CaseFile("Bedroom", CIRCUIT, survey, Assumptions.defaults(), List.of());
-    Diagnosis diagnosis =
-        new Locator().locate(new Problem(CIRCUIT, survey, Assumptions.defaults()));
-    return Danger.of(caseFile, diagnosis);
+    return DangerWords.of(caseFile, Report.of(caseFile.problem()));
   }
 
   @Test
@@ -78,7 +74,7 @@ class DangerTest {
     String words = danger(survey(1500, 120.6, 96.2)).orElseThrow();
 
     assertTrue(words.startsWith("Leave this breaker off but for readings: "), words);
-    assertTrue(words.contains("times the 35 W at 15 A"), words);
+    assertTrue(words.contains("35 W at 15 A and 5 W at 0.8 A"), words);
   }
 
   @Test

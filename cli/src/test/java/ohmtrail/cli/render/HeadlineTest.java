@@ -16,7 +16,7 @@ class HeadlineTest {
     assertEquals(
         "Open bed-1 first, the breaker off: the incoming neutral there is most likely bad, about 2.4 ohm (1.9 to"
             + " 3.1), 87 % sure. Next: hall-2, 10 %.",
-        Headline.of(HALL, Answers.oneJoint(HALL)));
+        Headline.of(HALL, Answers.report(HALL, Answers.oneJoint(HALL))));
   }
 
   @Test
@@ -25,7 +25,7 @@ class HeadlineTest {
         "Open hall-2 first, the breaker off: the neutral between hall-2 and bed-1 is most likely bad, about 2.4 ohm"
             + " (1.9 to 3.1), 91 % sure. Its joint may be at either end: hall-2 60 %, bed-1 31 %."
             + " The two read alike; push-ins are assumed to fail 4 times as often as screws.",
-        Headline.of(HALL, Answers.twoEnds(HALL)));
+        Headline.of(HALL, Answers.report(HALL, Answers.twoEnds(HALL))));
   }
 
   @Test
@@ -34,12 +34,12 @@ class HeadlineTest {
         "Open hall-2 first, the breaker off: the neutral between hall-2 and bed-1 is most likely bad, about 2.4 ohm"
             + " (1.9 to 3.1), 96 % sure. Its joint is as likely at either end:"
             + " hall-2 48 %, bed-1 48 %.",
-        Headline.of(HALL, Answers.equalEnds(HALL)));
+        Headline.of(HALL, Answers.report(HALL, Answers.equalEnds(HALL))));
   }
 
   @Test
   void aBoxThatComesFirstForItsOtherSuspectsSaysSo() {
-    String headline = Headline.of(HALL, Answers.firstForOtherReasons(HALL));
+    String headline = Headline.of(HALL, Answers.report(HALL, Answers.firstForOtherReasons(HALL)));
 
     assertTrue(
         headline.endsWith(
@@ -51,7 +51,7 @@ class HeadlineTest {
   @Test
   void aBoxThatTakesLongToOpenWaitsAndIsNamedWithItsMinutes() {
     CaseFile slow = Answers.slow(HALL, "hall-2", 200);
-    String headline = Headline.of(slow, Answers.twoEnds(slow));
+    String headline = Headline.of(slow, Answers.report(slow, Answers.twoEnds(slow)));
 
     assertTrue(
         headline.startsWith("Open bed-1 first, the breaker off: the neutral between"), headline);
@@ -68,7 +68,8 @@ class HeadlineTest {
     CaseFile slow = Answers.slow(HALL, "bath", 200);
 
     assertEquals(
-        Headline.of(HALL, Answers.twoEnds(HALL)), Headline.of(slow, Answers.twoEnds(slow)));
+        Headline.of(HALL, Answers.report(HALL, Answers.twoEnds(HALL))),
+        Headline.of(slow, Answers.report(slow, Answers.twoEnds(slow))));
   }
 
   @Test
@@ -78,7 +79,7 @@ class HeadlineTest {
             + " about 1.5 ohm (1.2 to 1.9), 96 % sure. That is a matter for the utility or a"
             + " licensed electrician, and no breaker of this circuit unloads it: the"
             + " main switch does. Do other circuits of this panel show it too?",
-        Headline.of(HALL, Answers.supplySide(HALL)));
+        Headline.of(HALL, Answers.report(HALL, Answers.supplySide(HALL))));
     assertTrue(
         Cautions.forAnswer(HALL, Answers.supplySide(HALL)).stream()
             .anyMatch(caution -> caution.contains("for the utility or a licensed electrician")));
@@ -89,7 +90,7 @@ class HeadlineTest {
     assertEquals(
         "Open bed-2 first, the breaker off: the neutral tail there is most likely bad, more than 21 kohm, perhaps"
             + " fully open, >99 % sure.",
-        Headline.of(HALL, Answers.lostNeutral(HALL)));
+        Headline.of(HALL, Answers.report(HALL, Answers.lostNeutral(HALL))));
   }
 
   @Test
@@ -97,7 +98,9 @@ class HeadlineTest {
     assertEquals(
         "Open bath first, the breaker off: the incoming protective earth there is most likely bad, about 1.2 kohm"
             + " (800 ohm to 2.1 kohm), 90 % sure.",
-        Headline.of(Answers.HALL_IEC, Answers.lostGround(Answers.HALL_IEC)));
+        Headline.of(
+            Answers.HALL_IEC,
+            Answers.report(Answers.HALL_IEC, Answers.lostGround(Answers.HALL_IEC))));
   }
 
   @Test
@@ -110,7 +113,7 @@ class HeadlineTest {
             + " Before a box is opened: take a reading under a load farther"
             + " out, where `next` finds that it does no harm: no current has flowed as far as bath,"
             + " so the joints on the way there have not been tried.",
-        Headline.of(HALL, Answers.unsettled(HALL)));
+        Headline.of(HALL, Answers.report(HALL, Answers.unsettled(HALL))));
   }
 
   @Test
@@ -122,7 +125,7 @@ class HeadlineTest {
             + " Before a box is opened: take a reading under a load farther"
             + " out, where `next` finds that it does no harm: no current has flowed as far as bath,"
             + " so the joints on the way there have not been tried.",
-        Headline.of(HALL, Answers.scattered(HALL)));
+        Headline.of(HALL, Answers.report(HALL, Answers.scattered(HALL))));
   }
 
   @Test
@@ -132,12 +135,12 @@ class HeadlineTest {
             + " bed-1, about 2.4 ohm (1.9 to 3.1), 85 %; if it is sound, the other end, hall-2."
             + " Then open bath, the breaker off: the hot blade contact there, more than 21 kohm, perhaps fully"
             + " open, 88 %.",
-        Headline.of(HALL, Answers.twoBadJoints(HALL)));
+        Headline.of(HALL, Answers.report(HALL, Answers.twoBadJoints(HALL))));
   }
 
   @Test
   void aSecondBadJointThatDoesNotLeadIsMentioned() {
-    String headline = Headline.of(HALL, Answers.perhapsTwo(HALL));
+    String headline = Headline.of(HALL, Answers.report(HALL, Answers.perhapsTwo(HALL)));
 
     assertTrue(
         headline.startsWith("Open bed-1 first, the breaker off: the incoming neutral there"),
@@ -151,7 +154,7 @@ class HeadlineTest {
 
   @Test
   void aJointWhoseOhmsChangeWithTheCurrentIsOneJointAndSaidToBeSo() {
-    String headline = Headline.of(HALL, Answers.unstable(HALL));
+    String headline = Headline.of(HALL, Answers.report(HALL, Answers.unstable(HALL)));
 
     assertTrue(
         headline.endsWith(
@@ -163,7 +166,7 @@ class HeadlineTest {
 
   @Test
   void aReadingThatIsGivenUpIsNamed() {
-    String headline = Headline.of(HALL, Answers.oneWrongReading(HALL));
+    String headline = Headline.of(HALL, Answers.report(HALL, Answers.oneWrongReading(HALL)));
 
     assertTrue(
         headline.endsWith(
@@ -174,7 +177,7 @@ class HeadlineTest {
 
   @Test
   void copperThatExplainsTheDropIsSaidWithTheDropAndTheAdvice() {
-    String headline = Headline.of(HALL, Answers.healthy(HALL));
+    String headline = Headline.of(HALL, Answers.report(HALL, Answers.healthy(HALL)));
 
     assertTrue(
         headline.startsWith(
@@ -192,7 +195,7 @@ class HeadlineTest {
     assertEquals(
         "No joint need be bad to explain these readings, 96 % sure. But none was taken with a load"
             + " on, and a bad joint shows only when current flows.",
-        Headline.of(idle, Answers.healthy(idle)));
+        Headline.of(idle, Answers.report(idle, Answers.healthy(idle))));
   }
 
   @Test
@@ -200,17 +203,17 @@ class HeadlineTest {
     CaseFile unread = Answers.unread(HALL);
 
     assertEquals(
-        Headline.of(unread, Answers.oneJoint(unread)),
-        Headline.of(unread, Answers.healthy(unread)));
+        Headline.of(unread, Answers.report(unread, Answers.oneJoint(unread))),
+        Headline.of(unread, Answers.report(unread, Answers.healthy(unread))));
     assertEquals(
         "There is no reading yet, so nothing speaks for a bad joint or against one. Read every"
             + " receptacle with nothing on, then under a load where `next` finds that it does no harm.",
-        Headline.of(unread, Answers.healthy(unread)));
+        Headline.of(unread, Answers.report(unread, Answers.healthy(unread))));
   }
 
   @Test
   void whatNothingExplainsPointsAtReadingsAndAtNoBox() {
-    String headline = Headline.of(HALL, Answers.unexplained(HALL));
+    String headline = Headline.of(HALL, Answers.report(HALL, Answers.unexplained(HALL)));
 
     assertTrue(headline.contains("open no box on their account"), headline);
     assertTrue(

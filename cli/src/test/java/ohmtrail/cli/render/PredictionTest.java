@@ -6,9 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.render.Prediction.PredictedReading;
-import ohmtrail.cli.render.Prediction.PredictedTest;
 import ohmtrail.predict.Degradation;
+import ohmtrail.report.Prediction;
+import ohmtrail.report.Prediction.PredictedReading;
+import ohmtrail.report.Prediction.PredictedTest;
+import ohmtrail.report.VoltageDrop;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
@@ -24,7 +26,7 @@ class PredictionTest {
 
   @Test
   void everyReadingOfTheCaseIsPredictedInItsOrder() {
-    Prediction prediction = Prediction.of(HALL, List.of());
+    Prediction prediction = Prediction.of(HALL.problem(), List.of());
 
     List<PredictedReading> predicted =
         prediction.tests().stream().flatMap(test -> test.readings().stream()).toList();
@@ -36,14 +38,14 @@ class PredictionTest {
 
   @Test
   void withoutDegradedJointsThePredictionIsTheHealthyOne() {
-    Prediction.of(HALL, List.of())
+    Prediction.of(HALL.problem(), List.of())
         .tests()
         .forEach(test -> test.readings().forEach(r -> assertEquals(r.healthy(), r.predicted())));
   }
 
   @Test
   void aCaseWithoutTestsIsPredictedIdleAtEveryReceptacle() {
-    Prediction prediction = Prediction.of(Answers.unread(HALL), List.of());
+    Prediction prediction = Prediction.of(Answers.unread(HALL).problem(), List.of());
 
     PredictedTest only = prediction.tests().get(0);
     assertEquals(1, prediction.tests().size());
@@ -75,7 +77,7 @@ class PredictionTest {
             HALL.assumptions(),
             List.of());
 
-    PredictedTest only = Prediction.of(planned, List.of()).tests().get(0);
+    PredictedTest only = Prediction.of(planned.problem(), List.of()).tests().get(0);
 
     assertEquals("kettle hour", only.test().name());
     assertEquals(5, only.readings().size());
@@ -86,12 +88,12 @@ class PredictionTest {
 
   @Test
   void aDegradedJointDropsItsOhmsTimesTheCurrentAndHeatsByTheSquare() {
-    PredictedTest loaded = Prediction.of(HALL, List.of(NEUTRAL)).tests().get(1);
+    PredictedTest loaded = Prediction.of(HALL.problem(), List.of(NEUTRAL)).tests().get(1);
 
     double amperes = loaded.heat().get(0).amperes();
     VoltageDrop before = drop(loaded, "hall-2");
     VoltageDrop after = drop(loaded, "bed-1");
-    PredictedTest sound = Prediction.of(HALL, List.of()).tests().get(1);
+    PredictedTest sound = Prediction.of(HALL.problem(), List.of()).tests().get(1);
     double copper =
         (drop(sound, "bed-1").dropVolts() - drop(sound, "hall-2").dropVolts())
             / heaterAmperes(sound)
@@ -108,7 +110,7 @@ class PredictionTest {
   void anOpenJointCarriesNothingAndMakesNoHeat() {
     Degradation open = new Degradation("bed-1/neutral/incoming", Double.POSITIVE_INFINITY);
 
-    PredictedTest loaded = Prediction.of(HALL, List.of(open)).tests().get(1);
+    PredictedTest loaded = Prediction.of(HALL.problem(), List.of(open)).tests().get(1);
 
     assertEquals(0, loaded.heat().get(0).amperes());
     assertEquals(0, loaded.heat().get(0).watts());
@@ -128,6 +130,9 @@ class PredictionTest {
   }
 
   private static VoltageDrop drop(PredictedTest test, String box) {
-    return test.drops().stream().filter(drop -> drop.box().equals(box)).findFirst().orElseThrow();
+    return test.state().drops().stream()
+        .filter(drop -> drop.box().equals(box))
+        .findFirst()
+        .orElseThrow();
   }
 }

@@ -10,6 +10,8 @@ import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.Suspect;
+import ohmtrail.report.Prediction;
+import ohmtrail.report.TestState;
 import org.junit.jupiter.api.Test;
 
 /** What must not be held to earth behind an RCD, by the kind of meter. */
@@ -89,13 +91,19 @@ class ResidualWordsTest {
         List.of(
             "The RCD at board (15 to 30 mA) tripped with loop at door hot-ground, test idle. With"
                 + " 6.0 A of imbalance it trips within 0.04 s."),
-        ResidualWords.watched(caseFile, caseFile.survey(), List.of()));
+        ResidualWords.watched(caseFile, sound(caseFile)));
+  }
+
+  private static List<TestState> sound(CaseFile caseFile) {
+    return Prediction.of(caseFile.problem(), List.of()).tests().stream()
+        .map(Prediction.PredictedTest::state)
+        .toList();
   }
 
   private static List<String> trips(String testCurrent) throws Exception {
     CaseFile caseFile =
         new CaseFileReader().read("case.yaml", LOOP_CASE.replace("TEST", testCurrent));
-    return ResidualWords.trips(caseFile, caseFile.survey(), List.of());
+    return ResidualWords.trips(caseFile, sound(caseFile));
   }
 
   /**

@@ -8,8 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
-import ohmtrail.advise.Advice;
-import ohmtrail.advise.Advisor;
+import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Situation;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
@@ -17,13 +16,12 @@ import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.render.text.LocateText;
 import ohmtrail.cli.render.text.NextText;
-import ohmtrail.locate.Locator;
-import ohmtrail.locate.Posterior;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Minutes;
+import ohmtrail.report.Report;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -60,11 +58,8 @@ class OrdersTest {
     PracticeCase drawn = new Practice(population, Assumptions.defaults(), SEED).caseOf(number);
     CaseFile caseFile =
         new CaseFile(which, drawn.circuit(), drawn.survey(), drawn.assumptions(), List.of());
-    Posterior posterior = new Locator().posterior(drawn.problem());
-    Advice advice =
-        new Advisor(drawn.circuit(), drawn.assumptions(), Minutes.defaults())
-            .next(drawn.survey(), Situation.START, posterior);
-    assertSafe(caseFile.circuit(), LocateText.of(caseFile, posterior.diagnosis()), which);
+    AdviceReport advice = AdviceReport.of(drawn.problem(), Situation.START, Minutes.defaults());
+    assertSafe(caseFile.circuit(), LocateText.of(caseFile, advice.report()), which);
     assertSafe(caseFile.circuit(), NextText.of(caseFile, advice), which);
     if (number < WALKED) {
       walk(caseFile, TYPED).forEach(screen -> assertSafe(caseFile.circuit(), screen, which));
@@ -100,13 +95,11 @@ class OrdersTest {
 
   private static String next(CaseFile caseFile) {
     return NextText.of(
-        caseFile,
-        new Advisor(caseFile.circuit(), caseFile.assumptions(), Minutes.defaults())
-            .next(caseFile.survey(), Situation.START));
+        caseFile, AdviceReport.of(caseFile.problem(), Situation.START, Minutes.defaults()));
   }
 
   private static String locate(CaseFile caseFile) {
-    return LocateText.of(caseFile, new Locator().locate(caseFile.problem()));
+    return LocateText.of(caseFile, Report.of(caseFile.problem()));
   }
 
   private static String flat(String text) {

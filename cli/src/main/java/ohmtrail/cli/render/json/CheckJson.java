@@ -9,10 +9,12 @@ import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.render.CaseReview;
 import ohmtrail.cli.render.Cautions;
+import ohmtrail.cli.render.MissingWords;
+import ohmtrail.cli.render.Region;
 import ohmtrail.cli.render.SwitchWords;
 import ohmtrail.reference.Assumption;
+import ohmtrail.report.Missing;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
@@ -52,7 +54,9 @@ public final class CheckJson {
     writeAll("meters", survey.meters(), this::writeMeter);
     writeAll("loads", survey.loads(), this::writeLoad);
     writeAll("tests", survey.tests(), this::writeTest);
-    json.texts("whatWouldHelp", CaseReview.whatWouldHelp(caseFile));
+    json.texts(
+        "whatWouldHelp",
+        MissingWords.of(Region.of(caseFile.circuit().supply()), Missing.in(caseFile.problem())));
     json.texts("cautions", Cautions.forMeasuring(caseFile));
     Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, List.of(Assumption.values()));

@@ -1,127 +1,119 @@
 package ohmtrail.cli.render.json;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import ohmtrail.circuit.ResidualCurrentDevice;
-import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.render.LoadFindings;
-import ohmtrail.cli.render.Overvoltage;
-import ohmtrail.cli.render.ResidualWords;
-import ohmtrail.predict.Degradation;
 import ohmtrail.predict.LoadPoint;
-import ohmtrail.predict.ResidualCurrent;
+import ohmtrail.report.DeviceCurrent;
+import ohmtrail.report.Overvoltage;
+import ohmtrail.report.TestState;
+import ohmtrail.report.VoltageDrop;
 import ohmtrail.survey.Reading;
-import ohmtrail.survey.Survey;
-import ohmtrail.survey.Test;
 
-/** What loads, receptacles and residual-current devices see under supposed or found ohms. */
+/** What loads, receptacles and residual-current devices see in the tests. */
 final class FindingsJson {
   private final JsonWriter json;
-  private final CaseFile caseFile;
-  private final Survey survey;
-  private final List<Degradation> degradations;
+  private final List<TestState> tests;
 
-  private FindingsJson(
-      JsonWriter json, CaseFile caseFile, Survey survey, List<Degradation> degradations) {
+  private FindingsJson(JsonWriter json, List<TestState> tests) {
     this.json = json;
-    this.caseFile = caseFile;
-    this.survey = survey;
-    this.degradations = degradations;
+    this.tests = tests;
   }
 
-  /**
-   * Writes members of the object that is open.
-   *
-   * @param above the receptacles above the bound
-   */
-  static void write(
-      JsonWriter json,
-      CaseFile caseFile,
-      Survey survey,
-      List<Degradation> degradations,
-      List<Overvoltage.Found> above) {
-    FindingsJson findings = new FindingsJson(json, caseFile, survey, degradations);
+  /** Writes members of the object that is open. */
+  static void write(JsonWriter json, List<TestState> tests) {
+    FindingsJson findings = new FindingsJson(json, tests);
     findings.writeLoads();
-    findings.writeOvervoltage(above);
+    findings.writeOvervoltage();
     findings.writeResidualCurrents();
     findings.writeTrips();
   }
 
   private void writeLoads() {
     json.array("operatingPoints");
-    for (LoadFindings.Found found : LoadFindings.found(caseFile, survey, degradations)) {
-      LoadPoint point = found.point();
-      json.object()
-          .member("test", found.test())
-          .member("load", point.use().load())
-          .member("at", point.use().box())
-          .member("runs", point.runs())
-          .member("volts", point.volts(), Parts.VOLTS)
-          .member("amperes", point.amperes())
-          .member("watts", point.watts())
-          .end();
+    for (TestState test : tests) {
+      for (LoadPoint point : test.loads()) {
+        json.object()
+            .member("test", test.test().name())
+            .member("load", point.use().load())
+            .member("at", point.use().box())
+            .member("runs", point.runs())
+            .member("volts", point.volts(), Parts.VOLTS)
+            .member("amperes", point.amperes())
+            .member("watts", point.watts())
+            .end();
+      }
     }
     json.end();
   }
 
-  private void writeOvervoltage(List<Overvoltage.Found> above) {
+  private void writeOvervoltage() {
     json.array("overvoltage");
-    for (Overvoltage.Found found : above) {
-      json.object()
-          .member("test", found.test())
-          .member("box", found.box())
-          .member("between", found.between().word())
-          .member("volts", found.volts(), Parts.VOLTS)
-          .member("ofNominal", found.ofNominal(), Parts.PROBABILITY)
-          .end();
+    for (TestState test : tests) {
+      for (Overvoltage found : test.overvoltages()) {
+        json.object()
+            .member("test", found.test())
+            .member("box", found.box())
+            .member("between", found.between().word())
+            .member("volts", found.volts(), Parts.VOLTS)
+            .member("ofNominal", found.ofNominal(), Parts.PROBABILITY)
+            .end();
+      }
     }
     json.end();
   }
 
   private void writeTrips() {
     json.array("trips");
-    for (ResidualWords.Watched watched :
-        ResidualWords.watchedCurrents(caseFile, survey, degradations)) {
-      json.object()
-          .member("device", watched.trip().device())
-          .member("test", watched.test())
-          .member("tripped", watched.trip().tripped())
-          .member("amperes", watched.amperes())
-          .member(
-              "tripProbability",
-              watched.rating().tripProbability(watched.amperes()),
-              Parts.PROBABILITY)
-          .member("response", word(watched.response()))
-          .end();
+    for (TestState test : tests) {
+      for (DeviceCurrent current : test.watchedDevices()) {
+        json.object()
+            .member("device", current.device().box())
+            .member("test", current.test())
+            .member("tripped", current.watched().orElseThrow().tripped());
+        write(current);
+      }
     }
     json.end();
+  }
+
+  private void writeResidualCurrents() {
+    json.array("residualCurrents");
+    for (TestState test : tests) {
+      for (DeviceCurrent current : test.deviceCurrents()) {
+        Reading reading = current.reading().orElseThrow();
+        json.object()
+            .member("device", current.device().box())
+            .member("test", current.test())
+            .member("of", reading.tap().word())
+            .member("meter", reading.meter());
+        write(current);
+      }
+    }
+    json.end();
+  }
+
+  private void write(DeviceCurrent current) {
+    json.member("amperes", current.amperes())
+        .member("tripProbability", current.tripProbability(), Parts.PROBABILITY)
+        .member("response", word(current.response()))
+        .end();
   }
 
   private static String word(ResidualCurrentDevice.Response response) {
     return response.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  private void writeResidualCurrents() {
-    List<String> tests = new ArrayList<>();
-    List<Reading> readings = new ArrayList<>();
-    for (Test test : survey.tests()) {
-      for (Reading reading : test.readings()) {
-        tests.add(test.name());
-        readings.add(reading);
-      }
-    }
-    json.array("residualCurrents");
-    for (ResidualCurrent current : ResidualWords.currents(caseFile, survey, degradations)) {
-      Reading reading = readings.get(current.reading());
+  /** The voltage drops of a test as a member {@code drops}. */
+  static void drops(JsonWriter json, List<VoltageDrop> drops) {
+    json.array("drops");
+    for (VoltageDrop drop : drops) {
       json.object()
-          .member("device", current.device().box())
-          .member("test", tests.get(current.reading()))
-          .member("of", reading.tap().word())
-          .member("meter", reading.meter())
-          .member("amperes", current.amperes())
-          .member("tripProbability", current.tripProbability(), Parts.PROBABILITY)
-          .member("response", word(current.response()))
+          .member("box", drop.box())
+          .member("metres", drop.metres())
+          .member("volts", drop.volts(), Parts.VOLTS)
+          .member("drop", drop.dropVolts(), Parts.VOLTS)
+          .member("fraction", drop.fraction(), Parts.PROBABILITY)
           .end();
     }
     json.end();

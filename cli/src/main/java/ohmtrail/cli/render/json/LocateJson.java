@@ -1,15 +1,14 @@
 package ohmtrail.cli.render.json;
 
+import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import ohmtrail.circuit.Joint;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Cautions;
+import ohmtrail.cli.render.DangerWords;
 import ohmtrail.cli.render.Headline;
-import ohmtrail.cli.render.JointHeat;
+import ohmtrail.cli.render.MissingWords;
 import ohmtrail.cli.render.Notes;
-import ohmtrail.cli.render.OpeningOrder;
-import ohmtrail.cli.render.Overvoltage;
 import ohmtrail.cli.render.PriorWords;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
@@ -19,27 +18,32 @@ import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.predict.Degradation;
+import ohmtrail.report.OpeningOrder;
+import ohmtrail.report.Report;
+import ohmtrail.report.TestState;
 
 /** The answer as a document. */
 public final class LocateJson {
   private final CaseFile caseFile;
+  private final Report report;
   private final Diagnosis diagnosis;
   private final JsonWriter json;
 
-  private LocateJson(CaseFile caseFile, Diagnosis diagnosis) {
+  private LocateJson(CaseFile caseFile, Report report) {
     this.caseFile = caseFile;
-    this.diagnosis = diagnosis;
+    this.report = report;
+    this.diagnosis = report.diagnosis();
     this.json = Parts.begin("locate", caseFile);
   }
 
   /** Writes it. */
-  public static String of(CaseFile caseFile, Diagnosis diagnosis) {
-    return new LocateJson(caseFile, diagnosis).write();
+  public static String of(CaseFile caseFile, Report report) {
+    return new LocateJson(caseFile, report).write();
   }
 
   private String write() {
     json.member("verdict", diagnosis.verdict().name().toLowerCase(Locale.ROOT))
-        .member("headline", Headline.of(caseFile, diagnosis))
+        .member("headline", Headline.of(caseFile, report))
         .member("healthyProbability", diagnosis.healthyProbability(), Parts.PROBABILITY)
         .member("unexplainedProbability", diagnosis.unexplainedProbability(), Parts.PROBABILITY)
         .member("severalProbability", diagnosis.severalProbability(), Parts.PROBABILITY)
@@ -49,19 +53,16 @@ public final class LocateJson {
     writeOpening();
     writeSuspects();
     writeBest();
-    writeHeat();
+    writeDanger();
+    writePoint();
     json.texts("notes", Notes.of(diagnosis));
     writeReadings();
     writeParameters();
-    FindingsJson.write(
-        json,
-        caseFile,
-        caseFile.survey(),
-        diagnosis.best(),
-        Overvoltage.fitted(caseFile, diagnosis));
+    writeDrops();
+    FindingsJson.write(json, report.tests());
     Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, diagnosis.assumptions());
-    json.texts("whatWouldHelp", Notes.whatIsMissing(caseFile, diagnosis));
+    json.texts("whatWouldHelp", MissingWords.of(caseFile, report));
     json.texts("cautions", Cautions.forAnswer(caseFile, diagnosis));
     Parts.warnings(json, caseFile);
     return json.end().toString();
@@ -79,9 +80,9 @@ public final class LocateJson {
   }
 
   private void writeOpening() {
-    OpeningOrder opening = OpeningOrder.of(caseFile, diagnosis);
+    OpeningOrder opening = report.opening();
     json.object("opening")
-        .member("timed", opening.isTimed())
+        .member("timed", opening.timed())
         .member("expectedMinutes", opening.plan().expectedMinutes())
         .member("expectedMinutesByProbability", opening.byProbability().expectedMinutes())
         .array("order");
@@ -97,7 +98,8 @@ public final class LocateJson {
 
   private void writeSuspects() {
     json.array("suspects");
-    for (Suspect suspect : diagnosis.suspects()) {
+    for (Report.RankedSuspect ranked : report.suspects()) {
+      Suspect suspect = ranked.suspect();
       json.object().array("joints");
       for (int j = 0; j < suspect.joints().size(); j++) {
         write(suspect.joints().get(j), suspect.jointProbabilities().get(j));
@@ -110,6 +112,7 @@ public final class LocateJson {
           .ifPresentOrElse(
               because -> json.member("rankedBecause", because),
               () -> json.nothing("rankedBecause"));
+      HeatJson.write(json, ranked.heat());
       json.end();
     }
     json.end();
@@ -131,21 +134,49 @@ public final class LocateJson {
     for (Degradation degradation : diagnosis.best()) {
       json.object().member("joint", degradation.joint());
       Parts.ohms(json, "ohms", degradation.ohms());
-      json.end();
+      json.texts("alike", alike(degradation.joint())).end();
     }
     json.end();
   }
 
-  private void writeHeat() {
-    Optional<JointHeat> heat =
-        diagnosis.verdict() == Verdict.DEGRADED
-            ? JointHeat.worst(diagnosis.suspects().get(0), caseFile.circuit())
-            : Optional.empty();
-    if (heat.isPresent()) {
-      Parts.heat(json, heat.get(), caseFile.circuit());
-    } else {
-      json.nothing("heat");
+  /** The joints that the readings cannot tell from one. */
+  private List<String> alike(String joint) {
+    return diagnosis.suspectOf(joint).stream()
+        .flatMap(suspect -> suspect.joints().stream())
+        .map(Joint::id)
+        .filter(id -> !id.equals(joint))
+        .toList();
+  }
+
+  private void writeDanger() {
+    DangerWords.of(caseFile, report)
+        .ifPresentOrElse(words -> json.member("danger", words), () -> json.nothing("danger"));
+  }
+
+  /** Where everything is worked out, beside the parameters. */
+  private void writePoint() {
+    json.object("point")
+        .member("sound", diagnosis.verdict() == Verdict.UNEXPLAINED ? "as stated" : "as fitted")
+        .array("supply");
+    for (int t = 0; t < report.tests().size(); t++) {
+      TestState state = report.tests().get(t);
+      json.object()
+          .member("test", state.test().name())
+          .member("drift", report.at().drifts().get(t), Parts.DRIFT)
+          .member("volts", state.supplyVolts(), Parts.VOLTS)
+          .end();
     }
+    json.end().end();
+  }
+
+  private void writeDrops() {
+    json.array("drops");
+    for (TestState state : report.tests()) {
+      json.object().member("test", state.test().name());
+      FindingsJson.drops(json, state.drops());
+      json.end();
+    }
+    json.end();
   }
 
   private void writeReadings() {

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import ohmtrail.advise.Advice;
+import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Option;
 import ohmtrail.advise.Outcome;
@@ -13,7 +14,7 @@ import ohmtrail.advise.safety.Hazard;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.cli.render.Cautions;
-import ohmtrail.cli.render.Danger;
+import ohmtrail.cli.render.DangerWords;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Tap;
@@ -25,24 +26,26 @@ public final class NextJson {
   private static final int MINUTES = 2;
 
   private final CaseFile caseFile;
+  private final AdviceReport report;
   private final Advice advice;
   private final AdviceWords words;
   private final JsonWriter json;
 
-  private NextJson(CaseFile caseFile, Advice advice) {
+  private NextJson(CaseFile caseFile, AdviceReport report) {
     this.caseFile = caseFile;
-    this.advice = advice;
+    this.report = report;
+    this.advice = report.advice();
     this.words = new AdviceWords(caseFile.circuit(), caseFile.survey(), caseFile.assumptions());
     this.json = Parts.begin("next", caseFile);
   }
 
   /** Writes it. */
-  public static String of(CaseFile caseFile, Advice advice) {
-    return new NextJson(caseFile, advice).write();
+  public static String of(CaseFile caseFile, AdviceReport report) {
+    return new NextJson(caseFile, report).write();
   }
 
   private String write() {
-    Optional<String> danger = Danger.of(caseFile, advice.diagnosis());
+    Optional<String> danger = DangerWords.of(caseFile, report.report());
     if (danger.isPresent()) {
       json.member("danger", danger.get());
     } else {

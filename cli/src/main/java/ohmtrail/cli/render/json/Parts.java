@@ -2,10 +2,8 @@ package ohmtrail.cli.render.json;
 
 import java.util.List;
 import java.util.Set;
-import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.Problem;
-import ohmtrail.cli.render.JointHeat;
 import ohmtrail.locate.OhmsInterval;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.VoltageDropGuidance;
@@ -16,13 +14,16 @@ import ohmtrail.survey.Tap;
 /** What several documents have in common. */
 final class Parts {
   /** Raised when a member is renamed, removed or changes its meaning; not when one is added. */
-  private static final int FORMAT = 1;
+  private static final int FORMAT = 2;
 
   /** Decimals of a probability or a fraction. */
   static final int PROBABILITY = 5;
 
   /** Decimals of a voltage: a tenth of a millivolt. */
   static final int VOLTS = 4;
+
+  /** Decimals of a test's drift: a tenth of a millivolt of 100 V. */
+  static final int DRIFT = 6;
 
   /** Decimals of a number of standard deviations. */
   static final int SIGMAS = 3;
@@ -97,22 +98,6 @@ final class Parts {
         .member("low", ohms.low())
         .member("high", ohms.high())
         .member("coverage", ohms.coverage())
-        .end();
-  }
-
-  /** The worst heat of a joint. */
-  static void heat(JsonWriter json, JointHeat heat, Circuit circuit) {
-    json.object("heat");
-    ohms(json, "ohms", heat.ohms());
-    json.member("amperes", heat.amperes())
-        .member("watts", heat.watts())
-        .member("breakerAmperes", circuit.breakerAmperes())
-        .member("supplyVolts", circuit.supply().volts())
-        .object("published")
-        .member("watts", JointHeat.PUBLISHED_WATTS)
-        .member("amperes", JointHeat.PUBLISHED_AMPERES)
-        .member("source", JointHeat.PUBLISHED_SOURCE)
-        .end()
         .end();
   }
 

@@ -4,19 +4,14 @@ import java.util.List;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Cautions;
-import ohmtrail.cli.render.JointHeat;
-import ohmtrail.cli.render.Overvoltage;
-import ohmtrail.cli.render.Prediction;
-import ohmtrail.cli.render.Prediction.HeatInTest;
-import ohmtrail.cli.render.Prediction.PredictedReading;
-import ohmtrail.cli.render.Prediction.PredictedTest;
 import ohmtrail.cli.render.Region;
 import ohmtrail.cli.render.SwitchWords;
-import ohmtrail.cli.render.VoltageDrop;
-import ohmtrail.predict.Degradation;
 import ohmtrail.reference.Assumption;
+import ohmtrail.report.Prediction;
+import ohmtrail.report.Prediction.PredictedReading;
+import ohmtrail.report.Prediction.PredictedTest;
+import ohmtrail.report.heat.Heat;
 import ohmtrail.survey.LoadInUse;
-import ohmtrail.survey.Survey;
 
 /** What meters would show, as a document. */
 public final class PredictJson {
@@ -38,10 +33,10 @@ public final class PredictJson {
   private String write() {
     Circuit circuit = caseFile.circuit();
     json.array("degraded");
-    for (Degradation degradation : prediction.degradations()) {
-      json.object().member("joint", degradation.joint());
-      Parts.ohms(json, "ohms", degradation.ohms());
-      Parts.heat(json, JointHeat.worst(degradation.ohms(), circuit), circuit);
+    for (Prediction.Supposed supposed : prediction.degraded()) {
+      json.object().member("joint", supposed.joint().id());
+      Parts.ohms(json, "ohms", supposed.ohms());
+      HeatJson.write(json, supposed.worst(), supposed.limit());
       json.end();
     }
     json.end();
@@ -49,13 +44,7 @@ public final class PredictJson {
     json.array("tests");
     prediction.tests().forEach(this::writeTest);
     json.end();
-    Survey survey = Prediction.filled(caseFile);
-    FindingsJson.write(
-        json,
-        caseFile,
-        survey,
-        prediction.degradations(),
-        Overvoltage.supposed(caseFile, survey, prediction.degradations()));
+    FindingsJson.write(json, prediction.tests().stream().map(PredictedTest::state).toList());
     Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, List.of(Assumption.values()));
     json.texts("cautions", Cautions.forMeasuring(caseFile));
@@ -70,14 +59,22 @@ public final class PredictJson {
       json.object().member("load", use.load()).member("at", use.box()).end();
     }
     json.end();
-    json.texts("wiredIn", SwitchWords.drawing(caseFile, test.test()));
+    json.texts(
+        "wiredIn", SwitchWords.drawing(caseFile.with(prediction.problem().survey()), test.test()));
     Parts.switching(json, test.test().switching());
     json.array("readings");
     test.readings().forEach(this::writeReading);
-    json.end().array("drops");
-    test.drops().forEach(this::writeDrop);
-    json.end().array("heat");
-    test.heat().forEach(this::writeHeat);
+    json.end();
+    FindingsJson.drops(json, test.state().drops());
+    json.array("heat");
+    for (int d = 0; d < test.heat().size(); d++) {
+      Heat heat = test.heat().get(d);
+      json.object()
+          .member("joint", prediction.degraded().get(d).joint().id())
+          .member("amperes", heat.amperes())
+          .member("watts", heat.watts())
+          .end();
+    }
     json.end().end();
   }
 
@@ -95,23 +92,5 @@ public final class PredictJson {
       json.nothing("observed");
     }
     json.end();
-  }
-
-  private void writeDrop(VoltageDrop drop) {
-    json.object()
-        .member("box", drop.box())
-        .member("metres", drop.metres())
-        .member("volts", drop.volts(), Parts.VOLTS)
-        .member("drop", drop.dropVolts(), Parts.VOLTS)
-        .member("fraction", drop.fraction(), Parts.PROBABILITY)
-        .end();
-  }
-
-  private void writeHeat(HeatInTest heat) {
-    json.object()
-        .member("joint", heat.joint())
-        .member("amperes", heat.amperes())
-        .member("watts", heat.watts())
-        .end();
   }
 }

@@ -6,11 +6,13 @@ import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.render.CaseReview;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.JointWords;
+import ohmtrail.cli.render.MissingWords;
+import ohmtrail.cli.render.Region;
 import ohmtrail.cli.render.SwitchWords;
+import ohmtrail.report.Missing;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
@@ -222,7 +224,8 @@ public final class CheckText {
   }
 
   private void writeWhatWouldHelp() {
-    List<String> hints = CaseReview.whatWouldHelp(caseFile);
+    List<String> hints =
+        MissingWords.of(Region.of(caseFile.circuit().supply()), Missing.in(caseFile.problem()));
     if (!hints.isEmpty()) {
       page.heading("What would help").items(hints);
       page.heading("Cautions").items(Cautions.forMeasuring(caseFile));

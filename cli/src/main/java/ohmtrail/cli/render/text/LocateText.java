@@ -9,22 +9,21 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.render.BadJoints;
 import ohmtrail.cli.render.Cautions;
-import ohmtrail.cli.render.Danger;
+import ohmtrail.cli.render.DangerWords;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.Headline;
-import ohmtrail.cli.render.JointHeat;
+import ohmtrail.cli.render.HeatWords;
 import ohmtrail.cli.render.JointWords;
-import ohmtrail.cli.render.LoadFindings;
+import ohmtrail.cli.render.MissingWords;
 import ohmtrail.cli.render.Notes;
 import ohmtrail.cli.render.OhmsWords;
-import ohmtrail.cli.render.OpeningOrder;
-import ohmtrail.cli.render.Overvoltage;
+import ohmtrail.cli.render.OpeningWords;
 import ohmtrail.cli.render.PriorWords;
 import ohmtrail.cli.render.ReadingWords;
 import ohmtrail.cli.render.Region;
 import ohmtrail.cli.render.ResidualWords;
+import ohmtrail.cli.render.TestFindings;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.FittedReading;
@@ -32,6 +31,9 @@ import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.reference.Assumption;
+import ohmtrail.report.OpeningOrder;
+import ohmtrail.report.Report;
+import ohmtrail.report.TestState;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Test;
 
@@ -56,28 +58,30 @@ public final class LocateText {
 
   private final CaseFile caseFile;
   private final Circuit circuit;
+  private final Report report;
   private final Diagnosis diagnosis;
   private final JointWords words;
   private final Region region;
   private final Page page = new Page();
 
-  private LocateText(CaseFile caseFile, Diagnosis diagnosis) {
+  private LocateText(CaseFile caseFile, Report report) {
     this.caseFile = caseFile;
     this.circuit = caseFile.circuit();
-    this.diagnosis = diagnosis;
+    this.report = report;
+    this.diagnosis = report.diagnosis();
     this.words = new JointWords(circuit);
     this.region = Region.of(circuit.supply());
   }
 
   /** Writes it. */
-  public static String of(CaseFile caseFile, Diagnosis diagnosis) {
-    return new LocateText(caseFile, diagnosis).write();
+  public static String of(CaseFile caseFile, Report report) {
+    return new LocateText(caseFile, report).write();
   }
 
   private String write() {
-    Optional<String> danger = Danger.of(caseFile, diagnosis);
+    Optional<String> danger = DangerWords.of(caseFile, report);
     danger.ifPresent(page::paragraph);
-    page.gap().paragraph(Headline.of(caseFile, diagnosis));
+    page.gap().paragraph(Headline.of(caseFile, report));
     boolean anyRead = !diagnosis.readings().isEmpty();
     if (diagnosis.verdict() != Verdict.UNEXPLAINED) {
       writeBoxes();
@@ -106,7 +110,7 @@ public final class LocateText {
 
   private void writeHeat() {
     page.heading("Heat");
-    List<Suspect> bad = BadJoints.of(diagnosis);
+    List<Suspect> bad = diagnosis.badSuspects();
     if (bad.size() == 1) {
       page.indented(heat(bad.get(0)));
     } else {
@@ -115,12 +119,9 @@ public final class LocateText {
   }
 
   private String heat(Suspect suspect) {
-    if (JointWords.isSupplySide(suspect)) {
-      return "It carries what the whole installation draws: no breaker of this circuit bounds its"
-          + " heat.";
-    }
-    return JointHeat.worst(suspect, circuit)
-        .map(heat -> heat.words(circuit))
+    return report
+        .heatOf(suspect)
+        .map(HeatWords::of)
         .orElse(
             "The "
                 + region.conductor(ConductorRole.GROUND)
@@ -129,7 +130,7 @@ public final class LocateText {
   }
 
   private void writeWhatIsMissing() {
-    List<String> missing = Notes.whatIsMissing(caseFile, diagnosis);
+    List<String> missing = MissingWords.of(caseFile, report);
     if (!missing.isEmpty()) {
       page.heading("What is missing, the most telling first").items(missing);
     }
@@ -143,14 +144,15 @@ public final class LocateText {
   }
 
   private void writeBoxes() {
-    OpeningOrder opening = OpeningOrder.of(caseFile, diagnosis);
+    OpeningOrder opening = report.opening();
+    OpeningWords openingWords = new OpeningWords(circuit, opening);
     List<OpeningPlan.Step> listed =
         opening.plan().steps().stream().filter(box -> box.probability() >= WORTH_A_LINE).toList();
     page.heading(
-            opening.isTimed()
+            opening.timed()
                 ? "Boxes, in the order of the quickest search"
                 : "Boxes, the likeliest to hold a bad joint first")
-        .table(boxes(listed, opening.isTimed()));
+        .table(boxes(listed, opening.timed()));
     if (diagnosis.readings().isEmpty()) {
       page.indented("before any reading, from how often each kind of joint fails");
     }
@@ -158,8 +160,9 @@ public final class LocateText {
     if (rest > 0) {
       page.indented("and " + rest + " more, each less than 1 %");
     }
-    if (opening.isTimed()) {
-      page.indented(opening.cost() + (opening.differs() ? " " + opening.otherOrder() : ""));
+    if (opening.timed()) {
+      page.indented(
+          openingWords.cost() + (opening.differs() ? " " + openingWords.otherOrder() : ""));
     }
   }
 
@@ -205,23 +208,16 @@ public final class LocateText {
               + words.suspect(suspect, "")
               + ": "
               + OhmsWords.of(suspect.ohms())
-              + atMost(suspect));
+              + heatOf(suspect));
       writeMembers(suspect);
     }
   }
 
-  private String atMost(Suspect suspect) {
+  private String heatOf(Suspect suspect) {
     if (diagnosis.verdict() == Verdict.HEALTHY) {
       return "";
     }
-    return JointHeat.worst(suspect, circuit)
-        .map(
-            heat ->
-                ", at most "
-                    + Figures.watts(heat.watts())
-                    + " at "
-                    + Figures.amperes(heat.amperes()))
-        .orElse("");
+    return report.heatOf(suspect).map(heat -> ", " + HeatWords.brief(heat)).orElse("");
   }
 
   private List<Suspect> listedSuspects() {
@@ -281,14 +277,14 @@ public final class LocateText {
   }
 
   private void writeLoads() {
-    List<String> idle = LoadFindings.cannotStart(caseFile, caseFile.survey(), diagnosis.best());
+    List<String> idle = TestFindings.cannotStart(caseFile.survey(), report.tests());
     if (!idle.isEmpty()) {
       page.heading("Loads that cannot start, by the best explanation").items(idle);
     }
   }
 
   private void writeOvervoltage() {
-    List<String> above = Overvoltage.lines(caseFile, Overvoltage.fitted(caseFile, diagnosis));
+    List<String> above = TestFindings.overvoltages(circuit.supply(), report.tests());
     if (!above.isEmpty()) {
       page.heading("Receptacles above 110 % of nominal, by the best explanation").items(above);
     }
@@ -296,8 +292,8 @@ public final class LocateText {
 
   /** Readings that cannot have been taken as they stand: the circuit would have been off. */
   private void writeTrips() {
-    List<String> trips = ResidualWords.trips(caseFile, caseFile.survey(), diagnosis.best());
-    List<String> watched = ResidualWords.watched(caseFile, caseFile.survey(), diagnosis.best());
+    List<String> trips = ResidualWords.trips(caseFile, report.tests());
+    List<String> watched = ResidualWords.watched(caseFile, report.tests());
     if (!watched.isEmpty()) {
       page.heading("What residual-current devices did, and saw by the best explanation")
           .items(watched);
@@ -313,8 +309,11 @@ public final class LocateText {
             .allMatch(fitted -> fitted.reading().measurand() == Measurand.VOLTAGE);
     page.heading("Readings, in volts" + (volts ? "" : " where no other unit stands"))
         .indented(
-            "sound: what a sound circuit would show; fitted: what the answer shows; off: read less"
-                + " fitted; sd: the same in standard deviations of the reading");
+            (diagnosis.verdict() == Verdict.UNEXPLAINED
+                    ? "sound: with every joint sound and everything as stated"
+                    : "sound: with every joint sound, supply, loads and lengths as fitted")
+                + "; fitted: what the answer shows; off: read less fitted; sd: the same in standard"
+                + " deviations of the reading. The supply is that before its own impedance.");
     Table table =
         new Table()
             .words("box")
@@ -325,13 +324,15 @@ public final class LocateText {
             .numbers("fitted")
             .numbers("off")
             .numbers("sd");
-    for (Test test : caseFile.survey().tests()) {
+    for (TestState state : report.tests()) {
+      Test test = state.test();
       List<FittedReading> readings =
           diagnosis.readings().stream()
               .filter(fitted -> fitted.test().equals(test.name()))
               .toList();
       if (!readings.isEmpty()) {
-        table.section(CheckText.title(caseFile, test));
+        String supply = test.isDead() ? "" : " (supply " + Figures.volts(state.supplyVolts()) + ")";
+        table.section(CheckText.title(caseFile, test) + supply);
         readings.forEach(fitted -> table.row(cells(fitted)));
       }
     }

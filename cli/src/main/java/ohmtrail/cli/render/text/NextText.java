@@ -2,12 +2,13 @@ package ohmtrail.cli.render.text;
 
 import java.util.List;
 import ohmtrail.advise.Advice;
+import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Option;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.cli.render.Cautions;
-import ohmtrail.cli.render.Danger;
+import ohmtrail.cli.render.DangerWords;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.Refusals;
@@ -17,24 +18,26 @@ public final class NextText {
   private static final int BEST = 3;
 
   private final CaseFile caseFile;
+  private final AdviceReport report;
   private final Advice advice;
   private final AdviceWords words;
   private final Page page = new Page();
 
-  private NextText(CaseFile caseFile, Advice advice) {
+  private NextText(CaseFile caseFile, AdviceReport report) {
     this.caseFile = caseFile;
-    this.advice = advice;
+    this.report = report;
+    this.advice = report.advice();
     this.words = new AdviceWords(caseFile.circuit(), caseFile.survey(), caseFile.assumptions());
   }
 
   /** Writes it. */
-  public static String of(CaseFile caseFile, Advice advice) {
-    return new NextText(caseFile, advice).write();
+  public static String of(CaseFile caseFile, AdviceReport report) {
+    return new NextText(caseFile, report).write();
   }
 
   private String write() {
-    Danger.of(caseFile, advice.diagnosis()).ifPresent(page::paragraph);
-    page.gap().paragraph(Headline.of(caseFile, advice));
+    DangerWords.of(caseFile, report.report()).ifPresent(page::paragraph);
+    page.gap().paragraph(Headline.of(caseFile, report));
     page.gap().paragraph(beside());
     int number = 1;
     for (Option option : advice.options().stream().limit(BEST).toList()) {

@@ -3,24 +3,23 @@ package ohmtrail.cli.render.text;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.Figures;
-import ohmtrail.cli.render.JointHeat;
+import ohmtrail.cli.render.HeatWords;
 import ohmtrail.cli.render.JointWords;
-import ohmtrail.cli.render.LoadFindings;
-import ohmtrail.cli.render.Overvoltage;
-import ohmtrail.cli.render.Prediction;
-import ohmtrail.cli.render.Prediction.HeatInTest;
-import ohmtrail.cli.render.Prediction.PredictedReading;
-import ohmtrail.cli.render.Prediction.PredictedTest;
 import ohmtrail.cli.render.ReadingWords;
 import ohmtrail.cli.render.Region;
 import ohmtrail.cli.render.ResidualWords;
-import ohmtrail.cli.render.VoltageDrop;
+import ohmtrail.cli.render.TestFindings;
 import ohmtrail.predict.Degradation;
 import ohmtrail.reference.VoltageDropGuidance;
+import ohmtrail.report.Prediction;
+import ohmtrail.report.Prediction.PredictedReading;
+import ohmtrail.report.Prediction.PredictedTest;
+import ohmtrail.report.TestState;
+import ohmtrail.report.VoltageDrop;
+import ohmtrail.report.heat.Heat;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Reading;
 
@@ -59,34 +58,32 @@ public final class PredictText {
   }
 
   private void writeLoads() {
-    List<String> idle =
-        LoadFindings.cannotStart(caseFile, Prediction.filled(caseFile), prediction.degradations());
+    List<String> idle = TestFindings.cannotStart(caseFile.survey(), states());
     if (!idle.isEmpty()) {
       page.heading("Loads that cannot start").items(idle);
     }
   }
 
   private void writeOvervoltage() {
-    List<String> above =
-        Overvoltage.lines(
-            caseFile,
-            Overvoltage.supposed(caseFile, Prediction.filled(caseFile), prediction.degradations()));
+    List<String> above = TestFindings.overvoltages(caseFile.circuit().supply(), states());
     if (!above.isEmpty()) {
       page.heading("Receptacles above 110 % of nominal").items(above);
     }
   }
 
   private void writeTrips() {
-    List<String> trips =
-        ResidualWords.trips(caseFile, Prediction.filled(caseFile), prediction.degradations());
-    List<String> watched =
-        ResidualWords.watched(caseFile, Prediction.filled(caseFile), prediction.degradations());
+    List<String> trips = ResidualWords.trips(caseFile, states());
+    List<String> watched = ResidualWords.watched(caseFile, states());
     if (!watched.isEmpty()) {
       page.heading("What residual-current devices did, and would see").items(watched);
     }
     if (!trips.isEmpty()) {
       page.heading("What trips a residual-current device").items(trips);
     }
+  }
+
+  private List<TestState> states() {
+    return prediction.tests().stream().map(PredictedTest::state).toList();
   }
 
   private String supposition() {
@@ -111,7 +108,7 @@ public final class PredictText {
   }
 
   private boolean isLoaded(PredictedTest test) {
-    return !caseFile.survey().loadsOn(test.test()).isEmpty() && !test.drops().isEmpty();
+    return !caseFile.survey().loadsOn(test.test()).isEmpty() && !test.state().drops().isEmpty();
   }
 
   private void writeTest(PredictedTest test) {
@@ -166,22 +163,24 @@ public final class PredictText {
             .numbers("drop, V")
             .numbers("drop, %")
             .words("");
-    for (VoltageDrop drop : test.drops()) {
+    for (VoltageDrop drop : test.state().drops()) {
       table.row(
           drop.box(),
           region.length(drop.metres()),
           Figures.tenths(drop.volts()),
           Figures.tenths(drop.dropVolts()),
           Figures.tenths(100 * drop.fraction()),
-          drop.against(guidance));
+          TestFindings.against(guidance, drop));
     }
     return table;
   }
 
   private String farthest(PredictedTest test) {
     VoltageDrop farthest =
-        test.drops().stream().max(Comparator.comparingDouble(VoltageDrop::metres)).orElseThrow();
-    String against = farthest.against(guidance);
+        test.state().drops().stream()
+            .max(Comparator.comparingDouble(VoltageDrop::metres))
+            .orElseThrow();
+    String against = TestFindings.against(guidance, farthest);
     return "Farthest box "
         + farthest.box()
         + ": drop "
@@ -208,29 +207,28 @@ public final class PredictText {
       return;
     }
     page.heading("Heat");
-    Circuit circuit = caseFile.circuit();
-    for (Degradation degradation : prediction.degradations()) {
+    for (int d = 0; d < prediction.degraded().size(); d++) {
+      Prediction.Supposed supposed = prediction.degraded().get(d);
       page.item(
-          degradation.joint()
+          supposed.joint().id()
               + ": "
-              + inTests(degradation)
-              + JointHeat.worst(degradation.ohms(), circuit).words(circuit));
+              + inTests(d)
+              + HeatWords.supposed(supposed.worst(), supposed.limit()));
     }
   }
 
-  private String inTests(Degradation degradation) {
+  private String inTests(int degraded) {
     StringBuilder words = new StringBuilder();
     for (PredictedTest test : prediction.tests()) {
-      for (HeatInTest heat : test.heat()) {
-        if (heat.joint().equals(degradation.joint()) && isLoaded(test)) {
-          words
-              .append(Figures.watts(heat.watts()))
-              .append(" at ")
-              .append(Figures.amperes(heat.amperes()))
-              .append(" in test ")
-              .append(test.test().name())
-              .append(". ");
-        }
+      if (isLoaded(test)) {
+        Heat heat = test.heat().get(degraded);
+        words
+            .append(Figures.watts(heat.watts()))
+            .append(" at ")
+            .append(Figures.amperes(heat.amperes()))
+            .append(" in test ")
+            .append(test.test().name())
+            .append(". ");
       }
     }
     return words.toString();

@@ -16,6 +16,10 @@ import ohmtrail.practice.score.Study;
 
 /** How well the locator does, as text. */
 public final class ScoreText {
+  /** Every drawn circuit is read, so that the readings always decide something. */
+  private static final List<Verdict> COUNTED =
+      List.of(Verdict.DEGRADED, Verdict.HEALTHY, Verdict.UNEXPLAINED);
+
   private static final String NONE = "-";
 
   private final Study study;
@@ -192,9 +196,7 @@ public final class ScoreText {
 
   private void writeVerdicts() {
     Table table = new Table().words("").words("circuits");
-    for (Verdict verdict : Verdict.values()) {
-      table.numbers(word(verdict));
-    }
+    COUNTED.forEach(verdict -> table.numbers(word(verdict)));
     table.numbers("false alarms");
     for (Comparison comparison : study.comparisons()) {
       Score score = comparison.locator();
@@ -208,6 +210,7 @@ public final class ScoreText {
     return switch (verdict) {
       case DEGRADED -> "bad joint";
       case HEALTHY -> "sound";
+      case UNDECIDED -> "undecided";
       case UNEXPLAINED -> "unexplained";
     };
   }

@@ -15,9 +15,9 @@ import java.util.stream.Stream;
 import ohmtrail.cli.Golden;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Answers;
-import ohmtrail.cli.render.Prediction;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.predict.Degradation;
+import ohmtrail.report.Prediction;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -44,7 +44,8 @@ class JsonTest {
   @Test
   void aDegradedJointIsTold() {
     Golden.assertMatches(
-        "render/two-ends.json", LocateJson.of(Answers.HALL, Answers.twoEnds(Answers.HALL)));
+        "render/two-ends.json",
+        LocateJson.of(Answers.HALL, Answers.report(Answers.HALL, Answers.twoEnds(Answers.HALL))));
   }
 
   @Test
@@ -56,7 +57,7 @@ class JsonTest {
 
     Golden.assertMatches(
         "render/predict.json",
-        PredictJson.of(Answers.HALL, Prediction.of(Answers.HALL, degradations)));
+        PredictJson.of(Answers.HALL, Prediction.of(Answers.HALL.problem(), degradations)));
   }
 
   @Test
@@ -85,7 +86,7 @@ class JsonTest {
   void theSchemaWouldNoticeAMemberThatIsGoneOrOfAnotherKind() throws JsonProcessingException {
     DocumentSchema schema = DocumentSchema.named("locate");
     for (String member :
-        List.of("verdict", "boxes", "suspects", "readings", "assumptions", "heat", "format")) {
+        List.of("verdict", "boxes", "suspects", "readings", "assumptions", "point", "format")) {
       ObjectNode gone = document(Answers.HALL, Answers::twoEnds);
       gone.remove(member);
       assertFalse(schema.breaches(gone).isEmpty(), member);
@@ -124,6 +125,7 @@ class JsonTest {
 
   private static ObjectNode document(CaseFile caseFile, Function<CaseFile, Diagnosis> answer)
       throws JsonProcessingException {
-    return (ObjectNode) JACKSON.readTree(LocateJson.of(caseFile, answer.apply(caseFile)));
+    return (ObjectNode)
+        JACKSON.readTree(LocateJson.of(caseFile, Answers.report(caseFile, answer.apply(caseFile))));
   }
 }

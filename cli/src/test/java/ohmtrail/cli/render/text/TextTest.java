@@ -9,9 +9,9 @@ import java.util.Locale;
 import ohmtrail.cli.Golden;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Answers;
-import ohmtrail.cli.render.Prediction;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.predict.Degradation;
+import ohmtrail.report.Prediction;
 import org.junit.jupiter.api.Test;
 
 /** The texts against files that were read and found right. */
@@ -99,7 +99,7 @@ class TextTest {
   @Test
   void aSoundCircuitPredicted() {
     Golden.assertMatches(
-        "render/predict-sound.txt", PredictText.of(HALL, Prediction.of(HALL, List.of())));
+        "render/predict-sound.txt", PredictText.of(HALL, Prediction.of(HALL.problem(), List.of())));
   }
 
   @Test
@@ -110,7 +110,8 @@ class TextTest {
             new Degradation("bath/hot/contact", Double.POSITIVE_INFINITY));
 
     Golden.assertMatches(
-        "render/predict-degraded.txt", PredictText.of(HALL, Prediction.of(HALL, degradations)));
+        "render/predict-degraded.txt",
+        PredictText.of(HALL, Prediction.of(HALL.problem(), degradations)));
   }
 
   @Test
@@ -118,12 +119,13 @@ class TextTest {
     CaseFile unread = Answers.unread(HALL_IEC);
 
     Golden.assertMatches(
-        "render/predict-unread-iec.txt", PredictText.of(unread, Prediction.of(unread, List.of())));
+        "render/predict-unread-iec.txt",
+        PredictText.of(unread, Prediction.of(unread.problem(), List.of())));
   }
 
   @Test
   void whatNothingExplainsListsNoBoxes() {
-    String text = LocateText.of(HALL, Answers.unexplained(HALL));
+    String text = LocateText.of(HALL, Answers.report(HALL, Answers.unexplained(HALL)));
 
     assertFalse(text.contains("Boxes, "), text);
     assertFalse(text.contains("Suspects"), text);
@@ -132,7 +134,7 @@ class TextTest {
   @Test
   void anAssumptionSetByTheCaseIsMarkedAndNoOther() {
     List<String> marked =
-        LocateText.of(HALL, Answers.twoEnds(HALL))
+        LocateText.of(HALL, Answers.report(HALL, Answers.twoEnds(HALL)))
             .lines()
             .filter(line -> line.contains("* set by the case"))
             .toList();
@@ -144,17 +146,17 @@ class TextTest {
   @Test
   void theLocaleOfTheMachineIsOfNoConcern() {
     Locale before = Locale.getDefault();
-    String usual = LocateText.of(HALL, Answers.twoEnds(HALL));
+    String usual = LocateText.of(HALL, Answers.report(HALL, Answers.twoEnds(HALL)));
     try {
       Locale.setDefault(Locale.forLanguageTag("ar-EG"));
-      assertEquals(usual, LocateText.of(HALL, Answers.twoEnds(HALL)));
+      assertEquals(usual, LocateText.of(HALL, Answers.report(HALL, Answers.twoEnds(HALL))));
     } finally {
       Locale.setDefault(before);
     }
   }
 
   private static void hold(String name, CaseFile caseFile, Diagnosis diagnosis) {
-    String text = LocateText.of(caseFile, diagnosis);
+    String text = LocateText.of(caseFile, Answers.report(caseFile, diagnosis));
     text.lines().forEach(line -> assertTrue(line.length() <= Page.WIDTH, line));
     Golden.assertMatches("render/" + name + ".txt", text);
   }

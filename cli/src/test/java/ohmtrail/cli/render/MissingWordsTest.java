@@ -9,14 +9,15 @@ import java.util.OptionalDouble;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.report.Missing;
 import org.junit.jupiter.api.Test;
 
-class CaseReviewTest {
+class MissingWordsTest {
   @Test
   void receptaclesNeverReadAreNamed() {
     assertTrue(
         helps(Answers.HALL, "Read the receptacles never read so far: hall-1 and bath."),
-        CaseReview.whatWouldHelp(Answers.HALL).toString());
+        hints(Answers.HALL).toString());
   }
 
   @Test
@@ -51,12 +52,12 @@ class CaseReviewTest {
 
   @Test
   void eachHintIsOneSentenceOrTwo() {
-    CaseReview.whatWouldHelp(Answers.unread(Answers.HALL))
+    hints(Answers.unread(Answers.HALL))
         .forEach(hint -> assertEquals('.', hint.charAt(hint.length() - 1), hint));
   }
 
   private static boolean helps(CaseFile caseFile, String words) {
-    return CaseReview.whatWouldHelp(caseFile).stream().anyMatch(hint -> hint.contains(words));
+    return hints(caseFile).stream().anyMatch(hint -> hint.contains(words));
   }
 
   private static CaseFile withUnknownLengthTo(String box) {
@@ -80,5 +81,9 @@ class CaseReviewTest {
         Answers.HALL.survey(),
         Answers.HALL.assumptions(),
         List.of());
+  }
+
+  private static List<String> hints(CaseFile caseFile) {
+    return MissingWords.of(Region.of(caseFile.circuit().supply()), Missing.in(caseFile.problem()));
   }
 }

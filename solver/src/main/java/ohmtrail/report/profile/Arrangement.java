@@ -1,4 +1,4 @@
-package ohmtrail.cli.chart;
+package ohmtrail.report.profile;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
@@ -26,7 +25,7 @@ import ohmtrail.survey.Test;
  * @param readings what was read
  * @param watts rated power of all loads, the carried one included
  */
-record Arrangement(
+public record Arrangement(
     Optional<String> carried,
     List<LoadInUse> fixed,
     Switching switching,
@@ -34,7 +33,7 @@ record Arrangement(
     List<Taken> readings,
     double watts) {
   /** Copies the lists. */
-  Arrangement {
+  public Arrangement {
     fixed = List.copyOf(fixed);
     readings = List.copyOf(readings);
   }
@@ -46,10 +45,10 @@ record Arrangement(
    * @param reading the reading
    * @param number its place in the order of the survey, from 0
    */
-  record Taken(String test, Reading reading, int number) {}
+  public record Taken(String test, Reading reading, int number) {}
 
   /** The arrangements of a survey, the heaviest load first, then the most readings. */
-  static List<Arrangement> of(Survey survey) {
+  public static List<Arrangement> of(Survey survey) {
     Map<Way, List<Taken>> byWay = new LinkedHashMap<>();
     int number = 0;
     Set<Way> carriedToSeveral = carriedToSeveral(survey);
@@ -146,67 +145,14 @@ record Arrangement(
   }
 
   /** The loads that are on while the meter is at a box. */
-  List<LoadInUse> loadsFor(String box) {
+  public List<LoadInUse> loadsFor(String box) {
     List<LoadInUse> loads = new ArrayList<>(fixed);
     carried.ifPresent(load -> loads.add(new LoadInUse(load, box)));
     return List.copyOf(loads);
   }
 
   /** At how many boxes something was read. */
-  int boxes() {
+  public int boxes() {
     return (int) readings.stream().map(taken -> taken.reading().box()).distinct().count();
-  }
-
-  /**
-   * What it is, for the legend: loads, tests, meter.
-   *
-   * @param survey where the loads' ratings stand
-   */
-  String words(Survey survey) {
-    List<String> parts = new ArrayList<>();
-    carried.ifPresent(load -> parts.add(rated(survey, load) + " at the box read"));
-    fixed.forEach(use -> parts.add(rated(survey, use.load()) + " at " + use.box()));
-    parts.addAll(switched());
-    String nothing = survey.hardWired().isEmpty() ? "nothing on" : "nothing plugged in";
-    String loads = parts.isEmpty() ? nothing : String.join(" + ", parts);
-    return loads + with(survey) + tests(plainWords());
-  }
-
-  /** The meter, where the survey's readings are not all of one. */
-  private String with(Survey survey) {
-    long used =
-        survey.tests().stream()
-            .flatMap(test -> test.readings().stream())
-            .map(Reading::meter)
-            .distinct()
-            .count();
-    return used > 1 ? meter.map(name -> ", " + name).orElse("") : "";
-  }
-
-  private static String rated(Survey survey, String load) {
-    return load + " (" + Figures.rating(survey.load(load).rating()) + ")";
-  }
-
-  private List<String> switched() {
-    return Stream.concat(
-            switching.open().stream().map(box -> box + " open"),
-            switching.off().stream().map(load -> load + " off"))
-        .toList();
-  }
-
-  /** As a test is often called: "heater at hall-2". */
-  private String plainWords() {
-    return Stream.concat(
-            fixed.stream().map(use -> use.load() + " at " + use.box()), switched().stream())
-        .collect(Collectors.joining(" + "));
-  }
-
-  private String tests(String needless) {
-    List<String> names = readings.stream().map(Taken::test).distinct().toList();
-    return switch (names.size()) {
-      case 0 -> "";
-      case 1 -> names.get(0).equals(needless) ? "" : " (test \"" + names.get(0) + "\")";
-      default -> " (" + names.size() + " tests)";
-    };
   }
 }

@@ -1,18 +1,16 @@
-package ohmtrail.cli.render;
+package ohmtrail.report;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
-import ohmtrail.circuit.Supply;
 import ohmtrail.predict.VoltageProfile;
-import ohmtrail.reference.VoltageDropGuidance;
 import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Test;
 
 /**
- * What is lost between the panel and a box.
+ * What is lost between the panel and a box in a test.
  *
  * @param box its name
  * @param metres along the cables from the panel
@@ -27,7 +25,7 @@ public record VoltageDrop(
    * conductors that are usual at the box. What is behind a switch is held against the panel's live
    * conductor, and left out where any switch was open.
    */
-  public static List<VoltageDrop> along(VoltageProfile profile, Circuit circuit, Test test) {
+  static List<VoltageDrop> along(VoltageProfile profile, Circuit circuit, Test test) {
     List<VoltageDrop> drops = new ArrayList<>();
     for (VoltageProfile.Point point : profile.points().subList(1, profile.points().size())) {
       ProbePoints pair = ProbePoints.usual(circuit, point.box());
@@ -36,8 +34,7 @@ public record VoltageDrop(
       boolean off = pair.first() == ConductorRole.SWITCHED && !test.switching().open().isEmpty();
       if (!off && atPanel.isPresent() && there.isPresent()) {
         double drop = atPanel.getAsDouble() - there.getAsDouble();
-        Supply supply = circuit.supply();
-        double nominal = pair.second().isLive() ? supply.greatestVolts() : supply.volts();
+        double nominal = NominalVolts.between(circuit, pair);
         drops.add(
             new VoltageDrop(
                 point.box(), point.metres(), there.getAsDouble(), drop, drop / nominal));
@@ -50,15 +47,5 @@ public record VoltageDrop(
     return pair.first() == ConductorRole.SWITCHED
         ? new ProbePoints(circuit.supply().legs().conductors().get(0), pair.second())
         : pair;
-  }
-
-  /** Which figure of the advice the drop is above, in words; empty when it is within both. */
-  public String against(VoltageDropGuidance guidance) {
-    if (fraction > guidance.totalFraction()) {
-      return "above " + Figures.wholeShare(guidance.totalFraction());
-    }
-    return fraction > guidance.branchFraction()
-        ? "above " + Figures.wholeShare(guidance.branchFraction())
-        : "";
   }
 }

@@ -1,0 +1,20 @@
+package ohmtrail.report.heat;
+
+import java.util.List;
+
+/**
+ * What a glowing connection was measured to make while loads worked as usual and no fuse, breaker
+ * or GFCI operated: Meese and Beausoliel, NBSIR 76-1011 (1976), abstract. To hold a figure against;
+ * a lesser one is not a safe one.
+ *
+ * @param watts up to so many
+ * @param amperes at such a current
+ */
+public record PublishedHeat(double watts, double amperes) {
+  /** Both figures of the abstract. */
+  public static final List<PublishedHeat> ALL =
+      List.of(new PublishedHeat(35, 15), new PublishedHeat(5, 0.8));
+
+  /** Where they stand. */
+  public static final String SOURCE = "Meese & Beausoliel, NBSIR 76-1011 (1976)";
+}
