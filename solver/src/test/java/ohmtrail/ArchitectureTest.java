@@ -49,6 +49,8 @@ class ArchitectureTest {
           .definedBy("ohmtrail.predict..")
           .layer("locate")
           .definedBy("ohmtrail.locate..")
+          .layer("slip")
+          .definedBy("ohmtrail.slip..")
           .layer("report")
           .definedBy("ohmtrail.report..")
           .layer("advise")
@@ -69,11 +71,22 @@ class ArchitectureTest {
           .mayOnlyAccessLayers("reference", "network", "circuit", "survey", "problem")
           .whereLayer("locate")
           .mayOnlyAccessLayers("reference", "network", "circuit", "survey", "problem", "predict")
-          .whereLayer("report")
+          .whereLayer("slip")
           .mayOnlyAccessLayers("reference", "circuit", "survey", "problem", "predict", "locate")
+          .whereLayer("report")
+          .mayOnlyAccessLayers(
+              "reference", "circuit", "survey", "problem", "predict", "locate", "slip")
           .whereLayer("advise")
           .mayOnlyAccessLayers(
-              "reference", "network", "circuit", "survey", "problem", "predict", "locate", "report")
+              "reference",
+              "network",
+              "circuit",
+              "survey",
+              "problem",
+              "predict",
+              "locate",
+              "slip",
+              "report")
           .whereLayer("practice")
           .mayOnlyAccessLayers(
               "reference",
@@ -83,6 +96,7 @@ class ArchitectureTest {
               "problem",
               "predict",
               "locate",
+              "slip",
               "report",
               "advise");
 
@@ -99,6 +113,7 @@ class ArchitectureTest {
               "ohmtrail.problem..",
               "ohmtrail.predict..",
               "ohmtrail.locate..",
+              "ohmtrail.slip..",
               "ohmtrail.report..",
               "ohmtrail.advise..",
               "ohmtrail.practice..");

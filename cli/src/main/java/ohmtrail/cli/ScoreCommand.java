@@ -161,7 +161,7 @@ final class ScoreCommand extends AnsweringCommand {
                   spec().commandLine(),
                   "Population ("
                       + without.name()
-                      + ") must have one bad joint in each circuit to play on."
+                      + ") must have one bad joint in each circuit, which is as stated, to play on."
                       + "\nMaybe one of these: "
                       + String.join(", ", USUAL_GAMES)
                       + ".");

@@ -3,7 +3,7 @@ package ohmtrail.advise;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import ohmtrail.locate.Locator;
+import ohmtrail.slip.AveragedLocator;
 import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.Posterior;
 import ohmtrail.problem.Problem;
@@ -27,7 +27,7 @@ public record AdviceReport(Report report, Advice advice) {
    * @param minutes how long each step takes
    */
   public static AdviceReport of(Problem problem, Situation situation, Minutes minutes) {
-    return of(problem, situation, minutes, new Locator().posterior(problem));
+    return of(problem, situation, minutes, new AveragedLocator().posterior(problem));
   }
 
   /**

@@ -6,6 +6,8 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
 import ohmtrail.advise.safety.SafetyCheck;
@@ -13,21 +15,18 @@ import ohmtrail.advise.stop.Soundness;
 import ohmtrail.advise.stop.SupplySide;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Diagnosis;
-import ohmtrail.locate.FittedReading;
-import ohmtrail.locate.Locator;
 import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.Posterior;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Minutes;
+import ohmtrail.slip.AveragedLocator;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
-import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
-import ohmtrail.survey.Test;
 
 /**
  * Says what to do next. Immutable; safe to share.
@@ -54,9 +53,6 @@ public final class Advisor {
    * joint from one look hides it from the next.
    */
   private static final double SECOND_LOOK = 0.5;
-
-  /** A reading more probably wrong than this is not planned on. */
-  private static final double PROBABLY_WRONG = 0.5;
 
   private final Circuit circuit;
   private final Assumptions assumptions;
@@ -96,7 +92,9 @@ public final class Advisor {
    */
   public Advice next(Survey survey, Situation situation) {
     return next(
-        survey, situation, new Locator().posterior(new Problem(circuit, survey, assumptions)));
+        survey,
+        situation,
+        new AveragedLocator().posterior(new Problem(circuit, survey, assumptions)));
   }
 
   /**
@@ -116,7 +114,8 @@ public final class Advisor {
    * @throws ohmtrail.survey.SurveyException when the survey does not fit the circuit
    */
   public List<Hazard> hazards(Choice.Read visit, Survey survey, Situation situation) {
-    Posterior posterior = new Locator().posterior(new Problem(circuit, survey, assumptions));
+    Posterior posterior =
+        new AveragedLocator().posterior(new Problem(circuit, survey, assumptions));
     return new Turn(survey, situation, posterior).hazards(List.of(visit)).get(0);
   }
 
@@ -131,6 +130,7 @@ public final class Advisor {
     private final BoxShares shares;
     private final double[] point;
     private final boolean supplyFirst;
+    private final Disputed disputed;
 
     Turn(Survey survey, Situation situation, Posterior posterior) {
       this.survey = survey;
@@ -142,10 +142,15 @@ public final class Advisor {
       this.shares = new BoxShares(beliefs);
       this.point = diagnosis.bestPointArray();
       this.supplyFirst = SupplySide.isAtFault(problem, diagnosis);
+      this.disputed = new Disputed(survey, diagnosis);
     }
 
     Advice advice() {
-      List<Choice.Read> visits = Visits.of(circuit, survey, situation);
+      Optional<Choice.Read> again = disputed.again();
+      List<Choice.Read> visits =
+          Stream.concat(Visits.of(circuit, survey, situation).stream(), again.stream())
+              .distinct()
+              .toList();
       List<RuledOut> ruledOut = new ArrayList<>();
       List<Choice.Read> safe = new ArrayList<>();
       List<Choice.Read> brief = new ArrayList<>();
@@ -172,7 +177,8 @@ public final class Advisor {
       }
       Map<Choice.Read, List<Gaussian>> forecasts = forecasts(safe);
       SecondStep second = second(forecasts);
-      List<Option> options = new ArrayList<>(weighVisits(forecasts, second));
+      Optional<Choice.Read> repeated = again.filter(safe::contains);
+      List<Option> options = new ArrayList<>(weighVisits(forecasts, second, repeated));
       List<Option> stops = weighStops();
       Option look = weighOpening(second);
       if (stops.stream().noneMatch(stop -> stop.choice().equals(look.choice()))) {
@@ -180,6 +186,10 @@ public final class Advisor {
       }
       options.addAll(stops);
       options.sort(Comparator.comparingDouble(Option::expectedMinutes));
+      if (repeated.isPresent() && !(options.get(0).choice() instanceof Choice.Read)) {
+        options.sort(
+            Comparator.comparing(option -> !option.choice().equals(repeated.orElseThrow())));
+      }
       if (supplyFirst) {
         // Nothing read in the run tells more before the supply stands where it should.
         options.sort(
@@ -224,7 +234,9 @@ public final class Advisor {
     }
 
     private List<Option> weighVisits(
-        Map<Choice.Read, List<Gaussian>> forecasts, SecondStep second) {
+        Map<Choice.Read, List<Gaussian>> forecasts,
+        SecondStep second,
+        Optional<Choice.Read> repeated) {
       Lookahead lookahead =
           new Lookahead(
               beliefs,
@@ -249,7 +261,8 @@ public final class Advisor {
         Option option = weigh(visit, forecasts, lookahead, LIKELY_SAMPLES);
         closer.put(visit, option.expectedMinutes());
       }
-      return best(closer, BEST).stream()
+      return Stream.concat(best(closer, BEST).stream(), repeated.stream())
+          .distinct()
           .map(visit -> weigh(visit, forecasts, lookahead, BEST_SAMPLES))
           .toList();
     }
@@ -327,7 +340,8 @@ public final class Advisor {
     }
 
     private Map<Choice.Read, List<Gaussian>> forecasts(List<Choice.Read> visits) {
-      Forecast forecast = new Forecast(circuit, believed(), visits, assumptions, point, beliefs);
+      Forecast forecast =
+          new Forecast(circuit, disputed.believed(), visits, assumptions, point, beliefs);
       Map<Choice.Read, List<Gaussian>> forecasts = new LinkedHashMap<>();
       visits.forEach(visit -> forecasts.put(visit, new ArrayList<>()));
       for (Belief belief : beliefs.all()) {
@@ -335,23 +349,6 @@ public final class Advisor {
         forecasts.forEach((visit, list) -> list.add(conditional.of(visit)));
       }
       return forecasts;
-    }
-
-    /** The survey without the readings that are probably wrong. */
-    private Survey believed() {
-      List<Test> tests = new ArrayList<>();
-      int place = 0;
-      for (Test test : survey.tests()) {
-        List<Reading> kept = new ArrayList<>();
-        for (Reading reading : test.readings()) {
-          FittedReading fitted = diagnosis.readings().get(place++);
-          if (fitted.wrongProbability() < PROBABLY_WRONG) {
-            kept.add(reading);
-          }
-        }
-        tests.add(test.withReadings(kept));
-      }
-      return survey.withTests(tests);
     }
 
     /** The boxes and the supply; what looked fine comes later than its probability says. */

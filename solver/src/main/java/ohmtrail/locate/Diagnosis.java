@@ -23,6 +23,10 @@ import ohmtrail.reference.Assumption;
  * @param assumptions the assumptions that the method used, in the order of their table
  * @param severalProbability that more than one joint is degraded
  * @param unstableProbability that the degraded joint's ohms differ between small and large currents
+ * @param slips the ways in which the problem may not be as it is stated, the most probable first;
+ *     what is improbable is left out. Where one leads, readings and parameters are those of its
+ *     explanation
+ * @param support what the answer rests on
  */
 public record Diagnosis(
     Verdict verdict,
@@ -36,7 +40,42 @@ public record Diagnosis(
     List<Double> bestPoint,
     List<Assumption> assumptions,
     double severalProbability,
-    double unstableProbability) {
+    double unstableProbability,
+    List<SlipBelief> slips,
+    Support support) {
+  private static final double MORE_THAN_NOT = 0.5;
+
+  /** An answer on a problem that is as it is stated. */
+  public Diagnosis(
+      Verdict verdict,
+      double healthyProbability,
+      double unexplainedProbability,
+      List<RankedBox> boxes,
+      List<Suspect> suspects,
+      List<FittedReading> readings,
+      List<FittedParameter> parameters,
+      List<Degradation> best,
+      List<Double> bestPoint,
+      List<Assumption> assumptions,
+      double severalProbability,
+      double unstableProbability) {
+    this(
+        verdict,
+        healthyProbability,
+        unexplainedProbability,
+        boxes,
+        suspects,
+        readings,
+        parameters,
+        best,
+        bestPoint,
+        assumptions,
+        severalProbability,
+        unstableProbability,
+        List.of(),
+        Support.NONE);
+  }
+
   /** An answer without a word on several faults or an unstable joint. */
   public Diagnosis(
       Verdict verdict,
@@ -73,6 +112,31 @@ public record Diagnosis(
     best = List.copyOf(best);
     bestPoint = List.copyOf(bestPoint);
     assumptions = List.copyOf(assumptions);
+    slips = List.copyOf(slips);
+  }
+
+  /** The same with what it rests on. */
+  public Diagnosis on(Support found) {
+    return new Diagnosis(
+        verdict,
+        healthyProbability,
+        unexplainedProbability,
+        boxes,
+        suspects,
+        readings,
+        parameters,
+        best,
+        bestPoint,
+        assumptions,
+        severalProbability,
+        unstableProbability,
+        slips,
+        found);
+  }
+
+  /** The slip that was more probably made than not, the likeliest; empty where none was. */
+  public Optional<SlipBelief> likelySlip() {
+    return slips.stream().findFirst().filter(slip -> slip.ofItsKind() > MORE_THAN_NOT);
   }
 
   /** Probability that exactly one joint is degraded. */

@@ -34,6 +34,11 @@ public record Posterior(
     }
   }
 
+  /** The same with what the answer rests on. */
+  public Posterior on(Support support) {
+    return new Posterior(diagnosis.on(support), joints, several, logMarginalLikelihood);
+  }
+
   /** Copies the list. */
   public Posterior {
     joints = List.copyOf(joints);

@@ -68,7 +68,7 @@ public final class LiveCircuit {
       Reading asked = blank.readings().get(r);
       Meter meter = survey.meter(asked.meter());
       double value = ReadingDraw.drifted(exact.get(r), drift, meter);
-      double shown = ReadingDraw.display(value, meter, assumptions(), forTest);
+      double shown = ReadingDraw.display(value, meter, assumptions(), forTest.gaussian());
       readings.add(asked.showing(shown));
     }
     return blank.withReadings(readings);

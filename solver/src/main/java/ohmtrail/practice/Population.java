@@ -1,5 +1,6 @@
 package ohmtrail.practice;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import ohmtrail.reference.Assumptions;
@@ -51,6 +52,25 @@ public record Population(
     SurveyKind groundToo =
         loose.surveys.heldTo(
             ProbePoints.HOT_NEUTRAL, ProbePoints.HOT_GROUND, ProbePoints.NEUTRAL_GROUND);
+    List<Population> presets = new ArrayList<>();
+    presets.addAll(asStated(loose, slight, charred, twoJoints, half, groundToo, asAssumed));
+    for (Disturbance slip : Disturbance.values()) {
+      if (slip.isMisstated()) {
+        presets.add(loose.with(slip.word(), slip));
+        presets.add(loose.with("sound-" + slip.word(), FaultKind.none()).with(slip));
+      }
+    }
+    return List.copyOf(presets);
+  }
+
+  private static List<Population> asStated(
+      Population loose,
+      Population slight,
+      Population charred,
+      Population twoJoints,
+      SurveyKind half,
+      SurveyKind groundToo,
+      FaultKind asAssumed) {
     return List.of(
         loose,
         loose.with("loose-half-read", half),
@@ -131,5 +151,9 @@ public record Population(
   /** The same under another name with another disturbance. */
   public Population with(String otherName, Disturbance otherDisturbance) {
     return new Population(otherName, circuits, faults, surveys, otherDisturbance);
+  }
+
+  private Population with(Disturbance otherDisturbance) {
+    return with(name, otherDisturbance);
   }
 }

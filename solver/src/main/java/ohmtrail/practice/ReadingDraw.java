@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Parameter;
@@ -47,15 +48,22 @@ final class ReadingDraw {
   }
 
   PracticeCase draw(List<Degradation> degraded, Disturbance disturbance) {
-    Predictor predictor = new Predictor(circuit, blank, assumptions);
+    Scene scene = new SceneDraw(circuit, blank, forDisturbance).draw(disturbance);
+    Predictor predictor = new Predictor(scene.circuit(), scene.survey(), assumptions);
     List<Parameter> parameters = predictor.parameters().all();
     double[] point = parameters.stream().mapToDouble(each -> forPoint.gaussian()).toArray();
     disturb(parameters, point, disturbance);
     List<Degradation> idle =
         disturbance == Disturbance.UNSTABLE_JOINT ? unstable(degraded) : degraded;
     List<Double> drifts = blank.tests().stream().map(test -> drift()).toList();
+    List<Double> errors = Stream.generate(forErrors::gaussian).limit(blank.readingCount()).toList();
+    List<Double> supplies = scene.supplies(drifts);
     List<Double> shown =
-        shown(drifts, predictor.readings(degraded, point), predictor.readings(idle, point));
+        shown(
+            supplies,
+            predictor.readings(scene.on(degraded), point),
+            predictor.readings(scene.on(idle), point),
+            errors);
     List<Double> written = new ArrayList<>(shown);
     Map<Integer, Double> wrong = new LinkedHashMap<>();
     if (disturbance == Disturbance.MISTYPED_READING) {
@@ -63,12 +71,47 @@ final class ReadingDraw {
       wrong.put(place, shown.get(place));
       written.set(place, new SlipOfThePen(forDisturbance).instead(shown.get(place)));
     }
+    if (disturbance == Disturbance.READING_ELSEWHERE) {
+      takeElsewhere(degraded, point, supplies, errors, written, wrong);
+    }
     List<Double> truePoint = new ArrayList<>();
     for (double u : point) {
       truePoint.add(u);
     }
-    Truth truth = new Truth(degraded, idle, wrong, truePoint, drifts);
-    return new PracticeCase(circuit, filled(written), assumptions, truth);
+    Truth truth =
+        new Truth(
+            scene.asStated(degraded), scene.asStated(idle), wrong, truePoint, drifts, disturbance);
+    return new PracticeCase(scene.stated(), filled(written), assumptions, truth);
+  }
+
+  /**
+   * Takes one reading at a neighbour of its box. Where it would hardly have differed there is no
+   * slip: one that would is drawn, or the one that differs most.
+   */
+  private void takeElsewhere(
+      List<Degradation> degraded,
+      double[] point,
+      List<Double> supplies,
+      List<Double> errors,
+      List<Double> written,
+      Map<Integer, Double> wrong) {
+    Survey elsewhere = SceneDraw.atNeighbours(circuit, blank);
+    List<Double> exact = new Predictor(circuit, elsewhere, assumptions).readings(degraded, point);
+    List<Double> there = shown(supplies, exact, exact, errors);
+    List<Integer> telling = new ArrayList<>();
+    int most = 0;
+    for (int place = 0; place < there.size(); place++) {
+      double difference = Math.abs(there.get(place) - written.get(place));
+      if (difference >= SlipOfThePen.SMALLEST_SLIP_VOLTS) {
+        telling.add(place);
+      }
+      if (difference > Math.abs(there.get(most) - written.get(most))) {
+        most = place;
+      }
+    }
+    int place = telling.isEmpty() ? most : forDisturbance.oneOf(telling);
+    wrong.put(place, written.get(place));
+    written.set(place, there.get(place));
   }
 
   private double drift() {
@@ -96,7 +139,7 @@ final class ReadingDraw {
         double share = blank.meters().get(0).accuracy().share();
         set(parameters, point, Parameter.MeterGain.class, 1 + sign * GAIN_SLIP * share);
       }
-      case NONE, MISTYPED_READING, UNSTABLE_JOINT -> {
+      default -> {
         // Acts elsewhere.
       }
     }
@@ -115,15 +158,16 @@ final class ReadingDraw {
     point[place] = StrictMath.log(factor) / parameters.get(place).sigma();
   }
 
-  private List<Double> shown(List<Double> drifts, List<Double> loaded, List<Double> idle) {
+  private List<Double> shown(
+      List<Double> supplies, List<Double> loaded, List<Double> idle, List<Double> errors) {
     List<Double> shown = new ArrayList<>();
     for (int t = 0; t < blank.tests().size(); t++) {
       Test test = blank.tests().get(t);
       List<Double> exact = test.loads().isEmpty() ? idle : loaded;
       for (Reading reading : test.readings()) {
         Meter meter = blank.meter(reading.meter());
-        double value = drifted(exact.get(shown.size()), drifts.get(t), meter);
-        shown.add(display(value, meter, assumptions, forErrors));
+        double value = drifted(exact.get(shown.size()), supplies.get(t), meter);
+        shown.add(display(value, meter, assumptions, errors.get(shown.size())));
       }
     }
     return shown;
@@ -134,12 +178,16 @@ final class ReadingDraw {
     return meter.measurand().followsSupply() ? value * (1 + drift) : value;
   }
 
-  /** A display shows no sign; rounding supplies its own error. */
-  static double display(double value, Meter meter, Assumptions assumptions, Chance forErrors) {
+  /**
+   * A display shows no sign; rounding supplies its own error.
+   *
+   * @param error a standard normal number
+   */
+  static double display(double value, Meter meter, Assumptions assumptions, double error) {
     double resolution = meter.resolution();
     double scatter = ReadingError.scatter(meter.measurand(), assumptions);
     double sigma = Math.hypot(meter.accuracy().countsSigma(resolution), scatter);
-    double withError = Math.abs(value + sigma * forErrors.gaussian());
+    double withError = Math.abs(value + sigma * error);
     double stepsPerVolt = 1 / resolution;
     return Math.rint(withError * stepsPerVolt) / stepsPerVolt;
   }

@@ -8,7 +8,7 @@ import java.util.Locale;
  */
 final class SlipOfThePen {
   /** A slip of less is no slip: it drowns in the drift of the supply. */
-  private static final double SMALLEST_SLIP_VOLTS = 1;
+  static final double SMALLEST_SLIP_VOLTS = 1;
 
   private static final double PLACE = 10;
 

@@ -16,13 +16,25 @@ import ohmtrail.predict.Degradation;
  * @param point the true u of every parameter, in the order of the survey's parameters
  * @param drifts the true relative deviation of the supply voltage during each test, in the order of
  *     the tests
+ * @param disturbance what else went wrong
  */
 public record Truth(
     List<Degradation> degraded,
     List<Degradation> degradedIdle,
     Map<Integer, Double> wrongReadings,
     List<Double> point,
-    List<Double> drifts) {
+    List<Double> drifts,
+    Disturbance disturbance) {
+  /** Of a case in which nothing else went wrong. */
+  public Truth(
+      List<Degradation> degraded,
+      List<Degradation> degradedIdle,
+      Map<Integer, Double> wrongReadings,
+      List<Double> point,
+      List<Double> drifts) {
+    this(degraded, degradedIdle, wrongReadings, point, drifts, Disturbance.NONE);
+  }
+
   /** Copies the lists. */
   public Truth {
     degraded = List.copyOf(degraded);

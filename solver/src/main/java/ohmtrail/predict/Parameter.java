@@ -47,6 +47,24 @@ public sealed interface Parameter {
     }
   }
 
+  /** By how much the supply's voltage was another one from a test on. */
+  record SupplyStep(String test, double sigma) implements Parameter {
+    @Override
+    public double nominal() {
+      return 1;
+    }
+
+    @Override
+    public String unit() {
+      return "";
+    }
+
+    @Override
+    public String description() {
+      return "supply voltage from " + test + " on, relative to before";
+    }
+  }
+
   /** Impedance of everything before the panel. */
   record SourceOhms(double nominal, double sigma, double limit) implements SoundOhms {
     @Override

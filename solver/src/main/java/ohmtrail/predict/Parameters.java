@@ -15,6 +15,7 @@ import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Test;
 import ohmtrail.survey.load.Load;
 import ohmtrail.survey.load.Rating;
 
@@ -33,6 +34,7 @@ public final class Parameters {
     Collector collector = new Collector(assumptions);
     collector.addSupply(circuit);
     collector.addEarth(circuit);
+    survey.tests().stream().filter(Test::supplyMoved).forEach(collector::addStep);
     survey.loads().forEach(collector::addLoad);
     survey.meters().forEach(collector::addMeter);
     circuit.cables().forEach(collector::addCable);
@@ -71,6 +73,29 @@ public final class Parameters {
   /** The voltage behind the supply impedance, volts. */
   public double sourceVolts(double[] point) {
     return value(place(Single.SUPPLY_VOLTAGE), point);
+  }
+
+  /** The same in a test: times every step of the supply up to then. */
+  double sourceVolts(double[] point, Survey survey, Test test) {
+    double volts = sourceVolts(point);
+    for (int step : steps(survey, test)) {
+      volts *= value(step, point);
+    }
+    return volts;
+  }
+
+  /** Places of the steps of the supply up to a test. */
+  List<Integer> steps(Survey survey, Test test) {
+    List<Integer> steps = new ArrayList<>();
+    for (Test each : survey.tests()) {
+      if (each.supplyMoved()) {
+        steps.add(place(new StepKey(each.name())));
+      }
+      if (each.equals(test)) {
+        break;
+      }
+    }
+    return steps;
   }
 
   double sigma(int place) {
@@ -113,6 +138,8 @@ public final class Parameters {
     EARTH_OHMS,
     CAPACITANCE
   }
+
+  record StepKey(String test) {}
 
   record LoadKey(String load) {}
 
@@ -174,6 +201,12 @@ public final class Parameters {
             new Parameter.EarthOhms(
                 value(Assumption.EARTH_PATH_OHMS), value(Assumption.EARTH_PATH_SPREAD)));
       }
+    }
+
+    void addStep(Test test) {
+      add(
+          new StepKey(test.name()),
+          new Parameter.SupplyStep(test.name(), value(Assumption.SUPPLY_STEP_SIZE)));
     }
 
     void addLoad(Load load) {

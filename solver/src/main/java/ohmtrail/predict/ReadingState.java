@@ -146,6 +146,16 @@ final class ReadingState {
     return placement.gain();
   }
 
+  /** Voltage of the supply in the test. */
+  double sourceVolts() {
+    return placement.sourceVolts();
+  }
+
+  /** Places of the steps of the supply up to the test among the parameters. */
+  List<Integer> steps() {
+    return placement.steps();
+  }
+
   /** The loads and the meter as elements that depend on parameters. */
   Elements ownElements() {
     return ownElements;
@@ -261,6 +271,8 @@ final class ReadingState {
    * @param measurand what is read
    * @param ports what is observed, but for the load that a clamp is around
    * @param around that load
+   * @param sourceVolts voltage of the supply in that test
+   * @param steps places of the steps of the supply up to it among the parameters
    * @param meter what the meter and the loads that stay what they are put in place
    * @param series ohms that are there already
    * @param gainPlace place of the meter's gain among the parameters, if it has one
@@ -274,6 +286,7 @@ final class ReadingState {
       Parameters parameters,
       Wiring wiring,
       double sourceVolts,
+      List<Integer> steps,
       TestLoads loads,
       InPlace meter,
       List<Attachment> series,

@@ -85,9 +85,14 @@ final class ReadingStates {
         .forEach(
             (state, use) ->
                 wirings.put(state, Wiring.of(circuit, assumptions, parameters, point, state, use)));
-    double volts = parameters.sourceVolts(point);
     return new ReadingStates(
-        circuit, survey, parameters, point, test -> volts, wirings, degradations);
+        circuit,
+        survey,
+        parameters,
+        point,
+        test -> parameters.sourceVolts(point, survey, test),
+        wirings,
+        degradations);
   }
 
   /** What is connected in every state that the circuit was in. */
@@ -143,6 +148,7 @@ final class ReadingStates {
             parameters,
             wiring,
             sourceVolts.applyAsDouble(test),
+            parameters.steps(survey, test),
             loads,
             inPlace,
             series,
@@ -180,6 +186,7 @@ final class ReadingStates {
             parameters,
             wiring,
             sourceVolts.applyAsDouble(test),
+            parameters.steps(survey, test),
             loads,
             inPlace,
             series,

@@ -36,7 +36,6 @@ public final class SurveyModel {
   private static final double SMALLEST_RATIO = 1e-12;
 
   private final Parameters parameters;
-  private final double sourceVolts;
   private final List<ReadingState> states;
 
   /** The GFCIs and RCDs that somebody watched, each read like an ammeter. */
@@ -49,13 +48,9 @@ public final class SurveyModel {
   private final double[][] plainSlopes;
 
   private SurveyModel(
-      Parameters parameters,
-      double[] point,
-      List<ReadingState> states,
-      Optional<SurveyModel> watched) {
+      Parameters parameters, List<ReadingState> states, Optional<SurveyModel> watched) {
     this.watched = watched;
     this.parameters = parameters;
-    this.sourceVolts = parameters.sourceVolts(point);
     this.states = List.copyOf(states);
     this.plainSlopes = new double[states.size()][];
     for (int r = 0; r < states.size(); r++) {
@@ -100,8 +95,8 @@ public final class SurveyModel {
     Optional<SurveyModel> watched =
         devices.isEmpty()
             ? Optional.empty()
-            : Optional.of(new SurveyModel(parameters, point, devices, Optional.empty()));
-    return new SurveyModel(parameters, point, states, watched);
+            : Optional.of(new SurveyModel(parameters, devices, Optional.empty()));
+    return new SurveyModel(parameters, states, watched);
   }
 
   /** Number of readings, in the order of the survey. */
@@ -183,7 +178,7 @@ public final class SurveyModel {
 
   /** What a meter shows per unit of what {@link ReadingState#shown} tells. */
   double scale(ReadingState state) {
-    return state.followsSupply() ? state.gain() * sourceVolts : state.gain();
+    return state.followsSupply() ? state.gain() * state.sourceVolts() : state.gain();
   }
 
   /**
@@ -227,6 +222,9 @@ public final class SurveyModel {
     if (state.followsSupply()) {
       int supply = parameters.place(Parameters.Single.SUPPLY_VOLTAGE);
       jacobian[row + supply] += perSupply * parameters.sigma(supply);
+      for (int step : state.steps()) {
+        jacobian[row + step] += perSupply * parameters.sigma(step);
+      }
     }
     state.gainPlace().ifPresent(place -> jacobian[row + place] += volts * parameters.sigma(place));
     into.perSupply()[reading] = perSupply;

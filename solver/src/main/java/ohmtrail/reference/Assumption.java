@@ -79,6 +79,32 @@ public enum Assumption {
   HEALTHY_PRIOR(Range.PROBABILITY),
   /** Probability that a reading is simply wrong. */
   WRONG_READING(Range.PROBABILITY),
+  /** Probability that a load drew nothing in some of the tests that name it, or in all. */
+  LOAD_DID_NOT_DRAW(Range.PROBABILITY),
+  /** Probability that it drew less than it says, on a low setting. */
+  LOAD_DREW_LESS(Range.PROBABILITY),
+  /** Share of its power that a load draws on a low setting, where the case names none. */
+  LOW_SETTING(Range.FRACTION),
+  /** Log sd of that share. */
+  LOW_SETTING_SPREAD(Range.SPREAD),
+  /** Probability that the supply moved at some moment by more than it drifts. */
+  SUPPLY_STEP(Range.PROBABILITY),
+  /** Relative sd of that step. */
+  SUPPLY_STEP_SIZE(Range.FRACTION),
+  /** Probability that nothing was live from some test on, or at all. */
+  NO_SUPPLY(Range.PROBABILITY),
+  /** Probability that two neighbouring boxes stand in each other's place in the file. */
+  BOXES_EXCHANGED(Range.PROBABILITY),
+  /** Probability that a box stands elsewhere in the order than the file says. */
+  BOX_ELSEWHERE(Range.PROBABILITY),
+  /** Probability that a load was on that nobody listed. */
+  UNLISTED_LOAD(Range.PROBABILITY),
+  /** Power of a load that nobody listed, W. */
+  UNLISTED_WATTS(Range.WEIGHT),
+  /** Log sd of that power. */
+  UNLISTED_WATTS_SPREAD(Range.SPREAD),
+  /** Probability that another circuit shares the neutral. */
+  SHARED_NEUTRAL(Range.PROBABILITY),
   /** Probability that a look into an open box misses a degraded joint. */
   MISSED_BY_LOOKING(Range.PROBABILITY),
   /** Probability that a joint of an open box looks bad where none is. */
@@ -200,6 +226,11 @@ public enum Assumption {
   /** Whether it bears only on what was complained of. */
   public boolean isAboutComplaints() {
     return compareTo(COMPLAINT_DEAD) >= 0 && compareTo(NOTHING_DEAD_OHMS_HIGH) <= 0;
+  }
+
+  /** Whether it bears only on how the file may be wrong of circuit and tests. */
+  public boolean isAboutSlips() {
+    return compareTo(LOAD_DID_NOT_DRAW) >= 0 && compareTo(SHARED_NEUTRAL) <= 0;
   }
 
   /** The unit of the value, as printed: {@code ohm}, {@code log sd}, {@code probability}, ... */

@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Joint;
 import ohmtrail.locate.Diagnosis;
-import ohmtrail.locate.Locator;
+import ohmtrail.slip.AveragedLocator;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.predict.OperatingConditions;
@@ -73,7 +73,7 @@ public record Report(
 
   /** Answers a problem. */
   public static Report of(Problem problem) {
-    return of(problem, new Locator().locate(problem));
+    return of(problem, new AveragedLocator().locate(problem));
   }
 
   /**

@@ -34,6 +34,13 @@ public record Finding(String place, State state) {
     }
   }
 
+  /** Whether the two cannot both be so of one box, looked into once. */
+  public boolean contradicts(Finding other) {
+    boolean oneIsBurnt = state == State.BURNT || other.state == State.BURNT;
+    boolean oneIsFine = state == State.FINE || other.state == State.FINE;
+    return place.equals(other.place) && oneIsBurnt && oneIsFine;
+  }
+
   /** Where a joint is looked for: in its box, or where the panel is fed from. */
   public static String placeOf(Joint joint) {
     return joint.role() == JointRole.SUPPLY ? SUPPLY : joint.box();

@@ -12,6 +12,8 @@ import java.util.Optional;
  * @param readings what was read then; may be empty
  * @param trips what the GFCIs or RCDs did, as far as anybody saw
  * @param switching the switches that were open, and what is wired in but was off
+ * @param supplyMoved whether the voltage of the supply was another one from this test on, by more
+ *     than it drifts
  */
 public record Test(
     String name,
@@ -19,7 +21,8 @@ public record Test(
     Optional<Isolation> isolation,
     List<Reading> readings,
     List<Trip> trips,
-    Switching switching) {
+    Switching switching,
+    boolean supplyMoved) {
   /** Copies the lists; with the breaker off no load is on, and only then is resistance read. */
   public Test {
     if (name.isBlank()) {
@@ -47,17 +50,17 @@ public record Test(
   /** A test in which nobody watched a GFCI or RCD, with every switch closed. */
   public Test(
       String name, List<LoadInUse> loads, Optional<Isolation> isolation, List<Reading> readings) {
-    this(name, loads, isolation, readings, List.of(), Switching.USUAL);
+    this(name, loads, isolation, readings, List.of(), Switching.USUAL, false);
   }
 
   /** The same moment, switched so. */
   public Test withSwitching(Switching switched) {
-    return new Test(name, loads, isolation, readings, trips, switched);
+    return new Test(name, loads, isolation, readings, trips, switched, supplyMoved);
   }
 
   /** The same moment, with what GFCIs or RCDs did. */
   public Test withTrips(List<Trip> seen) {
-    return new Test(name, loads, isolation, readings, seen, switching);
+    return new Test(name, loads, isolation, readings, seen, switching, supplyMoved);
   }
 
   /** A test with the breaker on. */
@@ -92,12 +95,22 @@ public record Test(
 
   /** The same moment with other readings. */
   public Test withReadings(List<Reading> others) {
-    return new Test(name, loads, isolation, others, trips, switching);
+    return new Test(name, loads, isolation, others, trips, switching, supplyMoved);
+  }
+
+  /** The same moment with other loads on. */
+  public Test withLoads(List<LoadInUse> others) {
+    return new Test(name, others, isolation, readings, trips, switching, supplyMoved);
+  }
+
+  /** The same, from which on the voltage of the supply was another one. */
+  public Test withSupplyMoved() {
+    return new Test(name, loads, isolation, readings, trips, switching, true);
   }
 
   /** The same under another name. */
   public Test named(String other) {
-    return new Test(other, loads, isolation, readings, trips, switching);
+    return new Test(other, loads, isolation, readings, trips, switching, supplyMoved);
   }
 
   /** Whether the breaker was off. */

@@ -10,6 +10,7 @@ import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
 import ohmtrail.cli.casefile.words.Keys;
+import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.cli.casefile.words.Quantity;
 import ohmtrail.cli.casefile.words.Unit.Dimension;
@@ -52,7 +53,37 @@ final class AssumptionReader {
                 + ".");
       }
     }
+    requireSoundBelowDegraded(assumptions, mapping);
     return assumptions;
+  }
+
+  /** A sound joint must not have what counts as degraded. */
+  private void requireSoundBelowDegraded(Assumptions assumptions, Mapping mapping) {
+    double sound = assumptions.value(Assumption.HEALTHY_JOINT_OHMS);
+    double degraded = assumptions.value(Assumption.DEGRADED_OHMS_LOW);
+    if (sound < degraded) {
+      return;
+    }
+    mapping.entries().stream()
+        .filter(
+            entry ->
+                Assumption.byKey(entry.key().text())
+                    .filter(
+                        key ->
+                            key == Assumption.HEALTHY_JOINT_OHMS
+                                || key == Assumption.DEGRADED_OHMS_LOW)
+                    .isPresent())
+        .findFirst()
+        .ifPresent(
+            entry ->
+                problems.error(
+                    entry.value().place(),
+                    "Assumption healthy-joint-ohms ("
+                        + Numbers.plain(sound)
+                        + " ohm) must be below degraded-ohms-low ("
+                        + Numbers.plain(degraded)
+                        + " ohm).",
+                    "it was given in milliohms: write 0.002 ohm for 2 milliohms."));
   }
 
   private Assumptions with(Assumptions assumptions, Assumption assumption, Scalar scalar) {
@@ -126,13 +157,14 @@ final class AssumptionReader {
       case "F" -> Optional.of(Dimension.CAPACITANCE);
       case "F/m" -> Optional.of(Dimension.CAPACITANCE_PER_LENGTH);
       case "V sd" -> Optional.of(Dimension.VOLTAGE);
+      case "W" -> Optional.of(Dimension.POWER);
       case "ohm sd" -> Optional.of(Dimension.RESISTANCE);
       default -> Optional.empty();
     };
   }
 
   private static boolean isShare(Assumption assumption) {
-    return Set.of("relative sd", "log sd", "probability").contains(assumption.unit());
+    return Set.of("relative sd", "log sd", "probability", "share").contains(assumption.unit());
   }
 
   private static String unitRule(Assumption assumption) {

@@ -76,7 +76,7 @@ public final class CaseText {
             .plus("complaint", writer.complaints(added(was, is, Survey::complaints)))
             .plus("loads", writer.loads(added(was, is, Survey::loads)))
             .plus("tests", writer.tests(added(was, is, Survey::tests)))
-            .plus("found", writer.findings(added(was, is, Survey::findings)));
+            .plus("found", writer.findings(added(was, is, Survey::findings), was.findings()));
     // A meter that goes without saying must not be listed: the others would go.
     GrowingText withMeters = longer.plus("meters", writer.meters(added(was, is, Survey::meters)));
     return Stream.of(longer, withMeters)

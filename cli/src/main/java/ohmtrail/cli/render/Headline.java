@@ -88,13 +88,23 @@ public final class Headline {
     if (legs.isPresent()) {
       return unequal(legs.get());
     }
+    Optional<String> slip = SlipWords.first(caseFile, diagnosis);
+    if (slip.isPresent()) {
+      return SlipWords.leavesAnAnswer(diagnosis)
+          ? slip.get() + " With that: " + asRead()
+          : slip.get() + " The other readings do not tell where to look.";
+    }
+    return asRead();
+  }
+
+  private String asRead() {
     Optional<String> outlet = OutletFinding.of(caseFile, report);
     if (outlet.isPresent()) {
       return outlet.get() + leftOut();
     }
     return switch (diagnosis.verdict()) {
-      case DEGRADED -> degraded() + leftOut();
-      case HEALTHY -> healthy() + leftOut();
+      case DEGRADED -> SupportWords.hanging(caseFile, diagnosis) + degraded() + leftOut();
+      case HEALTHY -> SupportWords.hanging(caseFile, diagnosis) + healthy() + leftOut();
       case UNDECIDED -> undecided();
       case UNEXPLAINED -> unexplained();
     };

@@ -21,8 +21,8 @@ public final class Notes {
   private Notes() {}
 
   /** A sentence for each. */
-  public static List<String> of(Diagnosis diagnosis) {
-    List<String> notes = new ArrayList<>();
+  public static List<String> of(CaseFile caseFile, Diagnosis diagnosis) {
+    List<String> notes = new ArrayList<>(SlipWords.possible(caseFile, diagnosis));
     if (diagnosis.verdict() == Verdict.DEGRADED) {
       addHowMany(diagnosis, notes);
       addUnstable(diagnosis, notes);

@@ -7,7 +7,6 @@ import ohmtrail.advise.Advice;
 import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Situation;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.locate.Locator;
 import ohmtrail.locate.Posterior;
 import ohmtrail.reference.Minutes;
 import ohmtrail.report.Report;
@@ -44,7 +43,7 @@ record Assessment(
   }
 
   static Posterior posterior(CaseFile caseFile) {
-    return new Locator().posterior(caseFile.problem());
+    return new AveragedLocator().posterior(caseFile.problem());
   }
 
   /** Where somebody stands who comes to a case: what was used before is at hand. */

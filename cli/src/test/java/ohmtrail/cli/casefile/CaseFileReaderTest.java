@@ -465,6 +465,24 @@ class CaseFileReaderTest {
   }
 
   @Test
+  void aBoxIsNotBothFineAndBurntUnlessItWasLookedIntoAgain() {
+    CaseFileException clash =
+        assertThrows(
+            CaseFileException.class,
+            () ->
+                CaseFiles.read(
+                    HEAD
+                        + """
+                          - a: receptacle
+                        found:
+                          - a: fine
+                          - a: burnt
+                        """));
+
+    assertTrue(clash.getMessage().contains("Box (a) must not be both fine and burnt."));
+  }
+
+  @Test
   void whatWasFoundIsReadAndOfTwoWordsTheLastHolds() throws CaseFileException {
     CaseFile read =
         CaseFiles.read(
@@ -476,7 +494,7 @@ class CaseFileReaderTest {
                   - a: fine
                   - B: out of reach
                   - the supply: fine
-                  - a: burnt
+                  - a: burnt again
                 """);
 
     assertEquals(

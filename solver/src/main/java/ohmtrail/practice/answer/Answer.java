@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -15,6 +16,7 @@ import ohmtrail.circuit.Joint;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.RankedBox;
+import ohmtrail.locate.SlipBelief;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 
@@ -29,6 +31,10 @@ import ohmtrail.locate.Verdict;
  * @param verdict the verdict, where the method gives one
  * @param degradedJoints how many joints are said to be degraded; empty for a method that counts
  *     none
+ * @param soundProbability that nothing is degraded; empty for a method that does not say
+ * @param slips what may not be as it is stated, the most probable first; empty for a method that
+ *     asks for none
+ * @param hangs whether it says that it hangs on one reading
  */
 public record Answer(
     List<String> order,
@@ -36,7 +42,10 @@ public record Answer(
     List<Suspect> suspects,
     List<Double> wrongProbabilities,
     Optional<Verdict> verdict,
-    OptionalInt degradedJoints) {
+    OptionalInt degradedJoints,
+    OptionalDouble soundProbability,
+    List<SlipBelief> slips,
+    boolean hangs) {
   /** Probabilities that differ by less are the same. */
   private static final double AS_LIKELY = 1e-3;
 
@@ -46,6 +55,27 @@ public record Answer(
     stated = List.copyOf(stated);
     suspects = List.copyOf(suspects);
     wrongProbabilities = List.copyOf(wrongProbabilities);
+    slips = List.copyOf(slips);
+  }
+
+  /** One that says nothing of a sound circuit, and asks for no slip. */
+  public Answer(
+      List<String> order,
+      List<RankedBox> stated,
+      List<Suspect> suspects,
+      List<Double> wrongProbabilities,
+      Optional<Verdict> verdict,
+      OptionalInt degradedJoints) {
+    this(
+        order,
+        stated,
+        suspects,
+        wrongProbabilities,
+        verdict,
+        degradedJoints,
+        OptionalDouble.empty(),
+        List.of(),
+        false);
   }
 
   /** An order to open boxes in, and nothing else. */
@@ -65,7 +95,10 @@ public record Answer(
         diagnosis.suspects(),
         diagnosis.readings().stream().map(FittedReading::wrongProbability).toList(),
         Optional.of(diagnosis.verdict()),
-        OptionalInt.of(diagnosis.degradedJoints()));
+        OptionalInt.of(diagnosis.degradedJoints()),
+        OptionalDouble.of(diagnosis.healthyProbability()),
+        diagnosis.slips(),
+        diagnosis.support().hangsOnOneReading());
   }
 
   /** The circuit's boxes, the most probable first; those as likely as each other in its order. */
@@ -81,6 +114,13 @@ public record Answer(
 
   /** The conductor with the most probability on its joints; empty without suspects. */
   public Optional<ConductorRole> conductor() {
+    return conductors().entrySet().stream()
+        .max(Map.Entry.comparingByValue())
+        .map(Map.Entry::getKey);
+  }
+
+  /** The probability on the joints of each conductor that a suspect is on. */
+  public Map<ConductorRole, Double> conductors() {
     Map<ConductorRole, Double> sums = new LinkedHashMap<>();
     for (Suspect suspect : suspects) {
       for (int i = 0; i < suspect.joints().size(); i++) {
@@ -88,7 +128,7 @@ public record Answer(
         sums.merge(joint.conductor(), suspect.jointProbabilities().get(i), Double::sum);
       }
     }
-    return sums.entrySet().stream().max(Map.Entry.comparingByValue()).map(Map.Entry::getKey);
+    return sums;
   }
 
   /** The single most probable joint, over all suspects; empty without any. */

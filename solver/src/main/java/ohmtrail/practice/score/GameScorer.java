@@ -59,10 +59,12 @@ public final class GameScorer {
     this.games = new EachCase(games, threads);
   }
 
-  /** Whether each circuit of a population has one joint to be found. */
+  /** Whether each circuit of a population has one joint to be found, and is as it is stated. */
   public static boolean hasGame(Population population) {
     FaultKind faults = population.faults();
-    return faults.joints() == 1 && faults.healthyShare() == 0;
+    return faults.joints() == 1
+        && faults.healthyShare() == 0
+        && !population.disturbance().isMisstated();
   }
 
   /**

@@ -35,6 +35,7 @@ import ohmtrail.predict.Degradation;
  *     been opened without that
  * @param countRight whether as many joints were said to be degraded as are, where the method counts
  *     them, any is, and none of them has less than half an ohm
+ * @param surely what was stated with more than nine in ten, and of slips
  */
 public record Outcome(
     OptionalInt boxesOpened,
@@ -47,7 +48,8 @@ public record Outcome(
     Optional<Verdict> verdict,
     Optional<Boolean> wrongNamed,
     Optional<Boolean> firstBoxKept,
-    Optional<Boolean> countRight) {
+    Optional<Boolean> countRight,
+    Surely surely) {
   /**
    * A box.
    *
@@ -124,7 +126,8 @@ public record Outcome(
         answer.verdict(),
         wrongNamed(answer.wrongProbabilities(), truth.wrongReadings()),
         firstBoxKept,
-        countRight(answer.degradedJoints(), truth.degraded()));
+        countRight(answer.degradedJoints(), truth.degraded()),
+        Surely.of(answer, bad, truth.disturbance()));
   }
 
   private static Optional<Boolean> countRight(OptionalInt said, List<Degradation> degraded) {

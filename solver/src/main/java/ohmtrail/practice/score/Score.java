@@ -29,6 +29,14 @@ import ohmtrail.locate.Verdict;
  *     one that would have been opened without it; empty where none was wrong
  * @param countShare share of the cases with degraded joints, each of half an ohm or more, in which
  *     their number is right; empty where none was counted
+ * @param surelyWrongShare share of the cases in which anything stated above 90 % was wrong
+ * @param surelyRightShare share of all that was stated above 90 % that was right; empty where
+ *     nothing was
+ * @param slipNamedShare share of the slips made that the answer begins with; empty where none was
+ *     made
+ * @param slipClaimedShare share of the cases whose answer begins with a slip
+ * @param accusedShare share of the sound circuits on which a joint was called bad, not merely left
+ *     possible by a slip, without the word that it hangs on one reading; empty where none is sound
  */
 public record Score(
     int cases,
@@ -44,7 +52,12 @@ public record Score(
     Map<Verdict, Integer> verdictsOnHealthy,
     OptionalDouble wrongReadingShare,
     OptionalDouble firstBoxKeptShare,
-    OptionalDouble countShare) {
+    OptionalDouble countShare,
+    OptionalDouble surelyWrongShare,
+    OptionalDouble surelyRightShare,
+    OptionalDouble slipNamedShare,
+    OptionalDouble slipClaimedShare,
+    OptionalDouble accusedShare) {
   /** Copies the maps, in the order of the verdicts. */
   public Score {
     verdictsOnDegraded = copy(verdictsOnDegraded);
@@ -74,7 +87,13 @@ public record Score(
         verdicts(healthy),
         share(outcomes.stream().flatMap(each -> each.wrongNamed().stream()).toList(), n -> n),
         share(outcomes.stream().flatMap(each -> each.firstBoxKept().stream()).toList(), n -> n),
-        share(outcomes.stream().flatMap(each -> each.countRight().stream()).toList(), n -> n));
+        share(outcomes.stream().flatMap(each -> each.countRight().stream()).toList(), n -> n),
+        share(outcomes, each -> each.surely().wrong()),
+        share(outcomes.stream().flatMap(each -> each.surely().stated().stream()).toList(), n -> n),
+        share(
+            outcomes.stream().flatMap(each -> each.surely().slipNamed().stream()).toList(), n -> n),
+        share(outcomes, each -> each.surely().slipClaimed()),
+        share(healthy, each -> each.surely().accused()));
   }
 
   /** Share of the healthy circuits that were called degraded; empty where none is healthy. */

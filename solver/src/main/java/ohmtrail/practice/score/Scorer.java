@@ -4,13 +4,13 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.function.IntConsumer;
 import ohmtrail.locate.Diagnosis;
-import ohmtrail.locate.Locator;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
 import ohmtrail.practice.answer.Answer;
 import ohmtrail.practice.answer.RuleOfThumb;
 import ohmtrail.practice.exact.Oracle;
+import ohmtrail.slip.AveragedLocator;
 
 /**
  * Asks a method on the first cases of a series, several at a time, and holds its answers against
@@ -37,7 +37,7 @@ public final class Scorer {
 
   /** The locator, with the assumptions of the case, as a method. */
   public static Answer locate(PracticeCase practiceCase) {
-    Diagnosis diagnosis = new Locator().locate(practiceCase.problem());
+    Diagnosis diagnosis = new AveragedLocator().locate(practiceCase.problem());
     return Answer.of(diagnosis, practiceCase.circuit());
   }
 

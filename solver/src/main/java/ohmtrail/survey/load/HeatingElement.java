@@ -1,18 +1,27 @@
 package ohmtrail.survey.load;
 
+import ohmtrail.reference.Assumption;
+
 /**
  * A load whose resistance stays what it is: a space heater, a kettle, an iron.
  *
  * @param name unique in its survey
  * @param ratedWatts nameplate power, positive
  * @param ratedVolts voltage that the nameplate power holds for, positive
+ * @param tolerance the assumption that says how far its power may lie from that
  */
-public record HeatingElement(String name, double ratedWatts, double ratedVolts) implements Load {
+public record HeatingElement(
+    String name, double ratedWatts, double ratedVolts, Assumption tolerance) implements Load {
   private static final VoltageLaw LAW = new VoltageLaw.ConstantResistance();
 
   /** Rejects a power or voltage that is not positive. */
   public HeatingElement {
     Nameplate.requirePositive(name, ratedWatts, "W", ratedVolts);
+  }
+
+  /** One whose power lies as far from its nameplate as that of any load. */
+  public HeatingElement(String name, double ratedWatts, double ratedVolts) {
+    this(name, ratedWatts, ratedVolts, Assumption.LOAD_POWER_TOLERANCE);
   }
 
   @Override
@@ -22,7 +31,7 @@ public record HeatingElement(String name, double ratedWatts, double ratedVolts) 
 
   @Override
   public Rating rating() {
-    return Rating.nameplateWatts(ratedWatts);
+    return new Rating(Rating.Quantity.POWER, ratedWatts, tolerance);
   }
 
   @Override

@@ -1,6 +1,7 @@
 package ohmtrail.practice.score;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
@@ -82,10 +83,20 @@ class GameScorerTest {
   }
 
   @Test
+  void whatIsNotAsStatedHasNoGame() {
+    for (Population population : Population.presets()) {
+      if (population.disturbance().isMisstated()) {
+        assertFalse(GameScorer.hasGame(population), population.name());
+      }
+    }
+  }
+
+  @Test
   void whatNeedNotHaveOneBadJointHasNoGame() {
     List<String> without =
         Population.presets().stream()
             .filter(population -> !GameScorer.hasGame(population))
+            .filter(population -> !population.disturbance().isMisstated())
             .map(Population::name)
             .toList();
 

@@ -32,13 +32,22 @@ final class FindingReader {
     this.problems = problems;
   }
 
-  /** Reads a list of them; of several at one place the last one holds. */
+  /** What is said of a box that was looked into once more. */
+  static final String AGAIN = "again";
+
+  /** A finding, and whether it is that of a second look. */
+  private record Said(Finding finding, boolean again) {}
+
+  /**
+   * Reads a list of them; of several at one place the last one holds. Both fine and burnt a box is
+   * only if it was looked into again.
+   */
   List<Finding> read(Items items) {
     Map<String, Finding> found = new LinkedHashMap<>();
     for (Node node : items.nodes()) {
       if (node instanceof Mapping mapping) {
         for (Entry entry : mapping.entries()) {
-          read(entry).ifPresent(finding -> put(finding, found));
+          read(entry).ifPresent(said -> put(said, entry, found));
         }
       } else {
         problems.error(
@@ -50,12 +59,25 @@ final class FindingReader {
     return List.copyOf(found.values());
   }
 
-  private static void put(Finding finding, Map<String, Finding> found) {
-    found.remove(finding.place());
+  private void put(Said said, Entry entry, Map<String, Finding> found) {
+    Finding finding = said.finding;
+    Finding before = found.remove(finding.place());
+    if (before != null && before.contradicts(finding) && !said.again) {
+      problems.error(
+          entry.value().place(),
+          "Box ("
+              + finding.place()
+              + ") must not be both "
+              + before.state().word()
+              + " and "
+              + finding.state().word()
+              + ".",
+          "it was looked into once more: write " + finding.state().word() + " " + AGAIN + ".");
+    }
     found.put(finding.place(), finding);
   }
 
-  private Optional<Finding> read(Entry entry) {
+  private Optional<Said> read(Entry entry) {
     Optional<String> place = places.find(entry.key().text());
     if (place.isEmpty()) {
       problems.unknown(entry.key().word(), "Box", places);
@@ -63,10 +85,15 @@ final class FindingReader {
     if (entry.value() instanceof Scalar word) {
       Words said = new Words(word);
       Optional<Finding.State> state = said.takeMeaning(Vocabulary.FINDINGS);
+      boolean again =
+          state.isPresent() && said.peek().filter(next -> next.lower().equals(AGAIN)).isPresent();
+      if (again) {
+        said.next();
+      }
       if (state.isEmpty() || said.hasNext()) {
         problems.unknown(word.word(), "What was found", WORDS);
       }
-      return place.flatMap(name -> state.map(seen -> new Finding(name, seen)));
+      return place.flatMap(name -> state.map(seen -> new Said(new Finding(name, seen), again)));
     }
     problems.error(
         entry.value().place(),

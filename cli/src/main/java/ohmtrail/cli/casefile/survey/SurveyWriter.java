@@ -86,7 +86,21 @@ public final class SurveyWriter {
 
   /** The lines of some of what was found, without their key. */
   public String findings(List<Finding> some) {
-    return lines(some, this::writeFinding);
+    return lines(some, finding -> writeFinding(finding, ""));
+  }
+
+  /**
+   * The lines of some of the findings, behind others.
+   *
+   * @param before what stands there already
+   */
+  public String findings(List<Finding> some, List<Finding> before) {
+    return lines(
+        some,
+        finding ->
+            writeFinding(
+                finding,
+                before.stream().anyMatch(finding::contradicts) ? " " + FindingReader.AGAIN : ""));
   }
 
   /** The lines of some of the complaints, without their key. */
@@ -100,8 +114,8 @@ public final class SurveyWriter {
     return out.substring(start);
   }
 
-  private void writeFinding(Finding finding) {
-    out.append("  - " + YamlText.of(finding.place()) + ": " + finding.state().word() + "\n");
+  private void writeFinding(Finding finding, String more) {
+    out.append("  - " + YamlText.of(finding.place()) + ": " + finding.state().word() + more + "\n");
   }
 
   private void writeMeter(Meter meter) {

@@ -10,11 +10,14 @@ import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.MissingWords;
 import ohmtrail.cli.render.Notes;
 import ohmtrail.cli.render.PriorWords;
+import ohmtrail.cli.render.SlipWords;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.RankedBox;
+import ohmtrail.locate.SlipBelief;
+import ohmtrail.locate.Support;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.predict.Degradation;
@@ -55,7 +58,9 @@ public final class LocateJson {
     writeBest();
     writeDanger();
     writePoint();
-    json.texts("notes", Notes.of(diagnosis));
+    writeSlips();
+    writeSupport();
+    json.texts("notes", Notes.of(caseFile, diagnosis));
     writeReadings();
     writeParameters();
     writeDrops();
@@ -177,6 +182,40 @@ public final class LocateJson {
       json.end();
     }
     json.end();
+  }
+
+  private void writeSlips() {
+    json.array("slips");
+    for (SlipBelief belief : diagnosis.slips()) {
+      json.object()
+          .member("kind", belief.slip().kind())
+          .member("probability", belief.ofItsKind(), Parts.PROBABILITY)
+          .member("words", SlipWords.what(caseFile, belief) + ".")
+          .member("check", SlipWords.check(belief.slip()))
+          .end();
+    }
+    json.end();
+  }
+
+  private void writeSupport() {
+    Support support = diagnosis.support();
+    json.object("support").array("carrying");
+    for (Support.Carrying carrying : support.carrying()) {
+      json.object()
+          .member("reading", carrying.reading())
+          .member("probabilityWithout", carrying.without(), Parts.PROBABILITY)
+          .member("healthyWithout", carrying.soundWithout(), Parts.PROBABILITY)
+          .end();
+    }
+    json.end().array("excluded");
+    for (Support.Excluded rival : support.excluded()) {
+      json.object()
+          .member("joint", rival.joint().id())
+          .member("reading", rival.reading())
+          .member("bayesFactor", rival.bayesFactor())
+          .end();
+    }
+    json.end().member("bayesFactor", support.bayesFactor()).end();
   }
 
   private void writeReadings() {

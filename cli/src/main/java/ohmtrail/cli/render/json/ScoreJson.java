@@ -46,7 +46,12 @@ public final class ScoreJson {
         .member("wrongReadingNamed", score.wrongReadingShare())
         .member("firstBoxKept", score.firstBoxKeptShare())
         .member("ohmsCovered", score.coverage())
-        .member("falseAlarms", score.falseAlarms());
+        .member("falseAlarms", score.falseAlarms())
+        .member("surelyWrong", score.surelyWrongShare())
+        .member("surelyRight", score.surelyRightShare())
+        .member("slipNamed", score.slipNamedShare())
+        .member("slipClaimed", score.slipClaimedShare())
+        .member("soundAccused", score.accusedShare());
     writeVerdicts("verdictsOnDegraded", score.verdictsOnDegraded());
     writeVerdicts("verdictsOnHealthy", score.verdictsOnHealthy());
     writeCalibration(score.calibration());

@@ -137,7 +137,7 @@ public final class LocateText {
   }
 
   private void writeNotes() {
-    List<String> notes = Notes.of(diagnosis);
+    List<String> notes = Notes.of(caseFile, diagnosis);
     if (!notes.isEmpty()) {
       page.heading("Worth knowing").items(notes);
     }

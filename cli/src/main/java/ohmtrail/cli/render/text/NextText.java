@@ -52,6 +52,12 @@ public final class NextText {
   private String beside() {
     String opening = minutes(advice.minutesByOpening());
     Choice best = advice.best().choice();
+    if (best instanceof Choice.Read
+        && advice.best().expectedMinutes() > advice.minutesByOpening()) {
+      return "A reading comes first, though opening boxes at once would take "
+          + opening
+          + ": it may show that none need be opened.";
+    }
     if (best instanceof Choice.Read) {
       return "A reading comes first: "
           + minutes(advice.best().expectedMinutes())

@@ -44,6 +44,7 @@ public final class ScoreText {
     writeBoxes();
     writeSample();
     writeRight();
+    writeSurely();
     writeVerdicts();
     writeCalibration();
     return page.toString();
@@ -187,6 +188,33 @@ public final class ScoreText {
             "first suspect, first joint, likeliest conductor; the 90 % interval holds the ohms; as"
                 + " many bad joints as there are; the wrong reading is named, and the first box is the"
                 + " one without it")
+        .table(table);
+  }
+
+  private void writeSurely() {
+    Table table =
+        new Table()
+            .words("")
+            .numbers("wrong in")
+            .numbers("right")
+            .numbers("slip first")
+            .numbers("any slip")
+            .numbers("sound, accused");
+    for (Comparison comparison : study.comparisons()) {
+      Score score = comparison.locator();
+      table.row(
+          comparison.population().name(),
+          share(score.surelyWrongShare()),
+          share(score.surelyRightShare()),
+          share(score.slipNamedShare()),
+          share(score.slipClaimedShare()),
+          share(score.accusedShare()));
+    }
+    page.heading("What was stated above 90 %, and slips")
+        .indented(
+            "circuits in which a box, suspect or conductor so sure, or that the circuit is sound, was"
+                + " wrong; share of such statements that were right; the answer begins with the slip"
+                + " that was made, or with any; a joint called bad on a sound circuit")
         .table(table);
   }
 

@@ -1,0 +1,162 @@
+package ohmtrail.cli.render;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.SlipBelief;
+import ohmtrail.problem.Slip;
+import ohmtrail.survey.Test;
+
+/** What may not be as it is written down, and the cheapest way to find out. */
+public final class SlipWords {
+  /** Less probable slips change nobody's plan. */
+  private static final double WORTH_TELLING = 0.05;
+
+  /** Once a slip is likely, what is left is told from here on. */
+  private static final double TELLING = 0.8;
+
+  private final CaseFile caseFile;
+
+  private SlipWords(CaseFile caseFile) {
+    this.caseFile = caseFile;
+  }
+
+  /** What was probably not as it is written down, with its check; empty where nothing was. */
+  public static Optional<String> first(CaseFile caseFile, Diagnosis diagnosis) {
+    return diagnosis
+        .likelySlip()
+        .map(
+            belief ->
+                new SlipWords(caseFile).what(belief.slip())
+                    + " ("
+                    + Figures.probability(belief.ofItsKind())
+                    + "). "
+                    + check(belief.slip()));
+  }
+
+  /** Whether the readings tell of the joints even so. */
+  static boolean leavesAnAnswer(Diagnosis diagnosis) {
+    double suspect = diagnosis.suspects().isEmpty() ? 0 : diagnosis.suspects().get(0).probability();
+    return Math.max(diagnosis.healthyProbability(), suspect) >= TELLING;
+  }
+
+  /** What was possibly not as it is written down, a sentence for each. */
+  static List<String> possible(CaseFile caseFile, Diagnosis diagnosis) {
+    SlipWords words = new SlipWords(caseFile);
+    return diagnosis.slips().stream()
+        .filter(belief -> belief.ofItsKind() >= WORTH_TELLING)
+        .filter(belief -> diagnosis.likelySlip().filter(belief::equals).isEmpty())
+        .map(
+            belief ->
+                "Not as written down, perhaps ("
+                    + Figures.probability(belief.ofItsKind())
+                    + "): "
+                    + lowerFirst(words.what(belief.slip()))
+                    + ". "
+                    + check(belief.slip()))
+        .toList();
+  }
+
+  private static String lowerFirst(String sentence) {
+    return sentence.startsWith("The ") || sentence.startsWith("Nothing ")
+        ? sentence.substring(0, 1).toLowerCase(Locale.ROOT) + sentence.substring(1)
+        : sentence;
+  }
+
+  /** What is supposed, in a sentence without a full stop. */
+  public static String what(CaseFile caseFile, SlipBelief belief) {
+    return new SlipWords(caseFile).what(belief.slip());
+  }
+
+  private String what(Slip slip) {
+    if (slip instanceof Slip.LoadDidNotDraw off) {
+      return "The load " + off.load() + " drew nothing " + in(off.tests());
+    }
+    if (slip instanceof Slip.LoadDrewLess low) {
+      return "The load "
+          + low.load()
+          + " drew about "
+          + Figures.watts(low.watts())
+          + " and not what is written, "
+          + in(low.tests());
+    }
+    if (slip instanceof Slip.SupplyMoved moved) {
+      return "The supply's voltage was another one from the test '" + moved.test() + "' on";
+    }
+    if (slip instanceof Slip.NoSupply none) {
+      return isFirst(none.test())
+          ? "Nothing was live in any test"
+          : "Nothing was live from the test '" + none.test() + "' on";
+    }
+    if (slip instanceof Slip.BoxesExchanged pair) {
+      return "The boxes "
+          + pair.nearer()
+          + " and "
+          + pair.farther()
+          + " are written down in each other's place";
+    }
+    if (slip instanceof Slip.BoxElsewhere moved) {
+      return "The box " + moved.box() + " comes behind " + moved.after() + " in the run";
+    }
+    if (slip instanceof Slip.UnlistedLoad load) {
+      return "The run fed a load that is not listed, at "
+          + load.box()
+          + " or near it"
+          + (isFirst(load.test()) ? "" : ", from the test '" + load.test() + "' on");
+    }
+    Slip.SharedNeutral shared = (Slip.SharedNeutral) slip;
+    return "The neutral carries another circuit's current up to " + shared.box();
+  }
+
+  private boolean isFirst(String test) {
+    return caseFile.survey().tests().stream()
+        .filter(each -> !each.readings().isEmpty())
+        .findFirst()
+        .filter(each -> each.name().equals(test))
+        .isPresent();
+  }
+
+  private String in(List<String> tests) {
+    if (tests.size() == 1) {
+      return "in the test '" + tests.get(0) + "'";
+    }
+    List<String> loaded =
+        caseFile.survey().tests().stream()
+            .filter(test -> !caseFile.survey().loadsOn(test).isEmpty())
+            .map(Test::name)
+            .toList();
+    return tests.size() >= loaded.size()
+        ? "in any of its tests"
+        : "in " + tests.size() + " tests, the first of them '" + tests.get(0) + "'";
+  }
+
+  /** The cheapest way to find out. */
+  public static String check(Slip slip) {
+    if (slip instanceof Slip.LoadDidNotDraw) {
+      return "Was it on? Clamp it, or look at its lamp, and take that reading again before any box is"
+          + " opened.";
+    }
+    if (slip instanceof Slip.LoadDrewLess) {
+      return "Look at its switch, clamp it, and write down what it draws before any box is opened.";
+    }
+    if (slip instanceof Slip.SupplyMoved) {
+      return "Take one of the readings before it again, with nothing on: that shows where the supply"
+          + " stands now.";
+    }
+    if (slip instanceof Slip.NoSupply) {
+      return "Look at the breaker, and at every GFCI or RCD on the way, before any box is opened;"
+          + " then read again.";
+    }
+    if (slip instanceof Slip.BoxesExchanged || slip instanceof Slip.BoxElsewhere) {
+      return "With a load on at the one and the meter at the other, then the other way round, the"
+          + " readings tell which comes first.";
+    }
+    if (slip instanceof Slip.UnlistedLoad) {
+      return "Unplug and switch off whatever is on, and read again.";
+    }
+    return "Switch the breakers beside this one off, one at a time, and watch whether the reading"
+        + " moves.";
+  }
+}

@@ -1,0 +1,69 @@
+package ohmtrail.cli.render;
+
+import java.util.ArrayList;
+import java.util.List;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.FittedReading;
+import ohmtrail.locate.Support;
+import ohmtrail.locate.Verdict;
+
+/** What an answer rests on, in words. */
+public final class SupportWords {
+  /** A rival that the readings leave more than one in so many is not excluded. */
+  private static final double EXCLUDES = 10;
+
+  private static final int MOST_RIVALS = 3;
+
+  private static final double EVEN_ODDS = 0.5;
+
+  private SupportWords() {}
+
+  /** Where the answer hangs on one reading, which, and what to do; else nothing. */
+  static String hanging(CaseFile caseFile, Diagnosis diagnosis) {
+    return diagnosis.support().carrying().stream()
+        .findFirst()
+        .map(
+            carrying ->
+                "Take one reading again before a box is opened: this hangs on "
+                    + where(caseFile, diagnosis.readings().get(carrying.reading()))
+                    + "; without it "
+                    + instead(diagnosis, carrying)
+                    + ". If it stands: ")
+        .orElse("");
+  }
+
+  private static String instead(Diagnosis diagnosis, Support.Carrying carrying) {
+    if (diagnosis.verdict() == Verdict.DEGRADED && carrying.soundWithout() > EVEN_ODDS) {
+      return "no joint need be bad (" + Figures.probability(carrying.soundWithout()) + ")";
+    }
+    return "it is no longer the likeliest answer (" + Figures.probability(carrying.without()) + ")";
+  }
+
+  private static String where(CaseFile caseFile, FittedReading reading) {
+    return new ReadingWords(Region.of(caseFile.circuit().supply())).where(reading.reading())
+        + " in test "
+        + reading.test()
+        + ", "
+        + ReadingWords.figure(reading.reading());
+  }
+
+  /** What excludes the next suspects, a sentence for each. */
+  public static List<String> excluded(CaseFile caseFile, Diagnosis diagnosis) {
+    List<String> sentences = new ArrayList<>();
+    JointWords words = new JointWords(caseFile.circuit());
+    for (Support.Excluded rival : diagnosis.support().excluded()) {
+      if (rival.bayesFactor() > EXCLUDES && sentences.size() < MOST_RIVALS) {
+        sentences.add(
+            "Against "
+                + words.joint(rival.joint())
+                + " speaks most "
+                + where(caseFile, diagnosis.readings().get(rival.reading()))
+                + ": "
+                + Figures.twoDigits(rival.bayesFactor())
+                + " times likelier as answered.");
+      }
+    }
+    return sentences;
+  }
+}
