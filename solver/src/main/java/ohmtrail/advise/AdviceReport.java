@@ -3,13 +3,13 @@ package ohmtrail.advise;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import ohmtrail.slip.AveragedLocator;
 import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.Posterior;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Minutes;
 import ohmtrail.report.OpeningOrder;
 import ohmtrail.report.Report;
+import ohmtrail.slip.AveragedLocator;
 import ohmtrail.survey.Finding;
 
 /**

@@ -111,9 +111,9 @@ public final class SolvedSurvey {
   }
 
   private void setOff() {
-    double volts = parameters.sourceVolts(point);
     List<Test> tests = survey.tests();
     for (int t = 0; t < tests.size(); t++) {
+      double volts = parameters.sourceVolts(point, survey, tests.get(t));
       sourceVolts.put(tests.get(t).name(), volts * (1 + conditions.drifts().get(t)));
     }
   }

@@ -7,12 +7,12 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Joint;
 import ohmtrail.locate.Diagnosis;
-import ohmtrail.slip.AveragedLocator;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.predict.OperatingConditions;
 import ohmtrail.problem.Problem;
 import ohmtrail.report.heat.SuspectHeat;
+import ohmtrail.slip.AveragedLocator;
 
 /**
  * The answer to a problem.

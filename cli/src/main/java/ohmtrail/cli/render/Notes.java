@@ -3,6 +3,7 @@ package ohmtrail.cli.render;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.Verdict;

@@ -10,6 +10,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.locate.Posterior;
 import ohmtrail.reference.Minutes;
 import ohmtrail.report.Report;
+import ohmtrail.slip.AveragedLocator;
 import ohmtrail.survey.LoadInUse;
 
 /**
