@@ -17,6 +17,7 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.Posterior;
+import ohmtrail.locate.Suspect;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
@@ -353,16 +354,28 @@ public final class Advisor {
 
     /** The boxes and the supply; what looked fine comes later than its probability says. */
     private OpeningPlan plan() {
-      double[] masses = beliefs.boxMasses();
       double[] minutes = timetable.openings(survey);
       List<String> names = beliefs.boxNames();
       List<OpeningPlan.Step> steps = new ArrayList<>();
-      for (int place = 0; place < masses.length; place++) {
-        steps.add(new OpeningPlan.Step(names.get(place), masses[place], minutes[place]));
+      for (int place = 0; place < minutes.length; place++) {
+        steps.add(
+            new OpeningPlan.Step(names.get(place), holding(names.get(place)), minutes[place]));
       }
       List<OpeningPlan.Step> looked = steps.stream().map(this::asASecondLookFinds).toList();
       List<String> order = OpeningPlan.quickest(looked).boxes();
       return new OpeningPlan(order.stream().map(box -> steps.get(names.indexOf(box))).toList());
+    }
+
+    /** The marginal probability of the answer that a place holds a degraded joint. */
+    private double holding(String place) {
+      String panel = circuit.panel().name();
+      double supply =
+          diagnosis.suspects().stream().mapToDouble(Suspect::supplySideProbability).sum();
+      if (place.equals(Finding.SUPPLY)) {
+        return Math.min(supply, diagnosis.probabilityOf(panel));
+      }
+      double box = diagnosis.probabilityOf(place);
+      return place.equals(panel) ? Math.max(0, box - supply) : box;
     }
 
     private OpeningPlan.Step asASecondLookFinds(OpeningPlan.Step step) {
@@ -382,7 +395,12 @@ public final class Advisor {
       Openings.Weighed best = openings.best(closed(names));
       Choice choice = look(names.get(best.place()));
       double own = timetable.of(choice, survey, situation);
-      return new Option(choice, own, best.expectedMinutes(), openings.outcomes(best));
+      double holds = holding(names.get(best.place()));
+      return new Option(
+          choice,
+          own,
+          own + (best.left().isPresent() ? (1 - holds) * best.minutesLeft() : 0),
+          openings.outcomes(best, best.left().isPresent() ? holds : 1));
     }
 
     private static Choice look(String place) {

@@ -116,13 +116,11 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     }
   }
 
+  /** Where the search would end: each place by its part of what the places hold together. */
   private static Belief several(Circuit circuit, Posterior.Several several) {
-    Map<String, Double> boxes = new LinkedHashMap<>();
-    for (Degradation each : several.degradations()) {
-      Joint joint = circuit.joint(each.joint()).orElseThrow();
-      boxes.merge(Finding.placeOf(joint), 1.0 / several.degradations().size(), Double::sum);
-    }
-    return new Belief(several.degradations(), 0, several.probability(), shares(circuit, boxes, 1));
+    double total = several.places().values().stream().mapToDouble(Double::doubleValue).sum();
+    return new Belief(
+        several.degradations(), 0, several.probability(), shares(circuit, several.places(), total));
   }
 
   private static List<Double> shares(Circuit circuit, Map<String, Double> boxes, double total) {

@@ -66,11 +66,14 @@ final class Openings {
     return new Weighed(place, found, Optional.of(left), after, minutes[place] + rest * after);
   }
 
-  /** What a look may show, and what that would mean. */
-  List<Outcome> outcomes(Weighed weighed) {
+  /**
+   * What a look may show, and what that would mean.
+   *
+   * @param holds probability that the place holds a degraded joint, others beside it or not
+   */
+  List<Outcome> outcomes(Weighed weighed, double holds) {
     List<String> names = beliefs.boxNames();
-    Outcome bad =
-        outcome(weighed.found, 0, List.of(new Outcome.LikelyBox(names.get(weighed.place), 1)), 0);
+    Outcome bad = outcome(holds, 0, List.of(new Outcome.LikelyBox(names.get(weighed.place), 1)), 0);
     return weighed
         .left
         .map(
@@ -78,7 +81,7 @@ final class Openings {
                 List.of(
                     bad,
                     outcome(
-                        1 - weighed.found,
+                        1 - holds,
                         left.healthy(),
                         Bands.ranked(names, left.boxMasses()),
                         weighed.minutesLeft)))

@@ -6,7 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
+import ohmtrail.circuit.Joint;
 import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.locate.evidence.Observations;
 import ohmtrail.locate.fit.InferenceProblem;
@@ -20,6 +22,7 @@ import ohmtrail.predict.Parameter;
 import ohmtrail.predict.Predictor;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ReadingError;
 
@@ -108,7 +111,10 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
         .several()
         .map(
             several ->
-                new Posterior.Several(several.fitted().degradations(), probability(several)));
+                new Posterior.Several(
+                    several.fitted().degradations(),
+                    probability(several),
+                    places(several, Finding::placeOf)));
   }
 
   private List<Suspect> suspects() {
@@ -137,7 +143,7 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
         .several()
         .ifPresent(
             several ->
-                boxes(several)
+                places(several, Joint::box)
                     .forEach(
                         (box, share) ->
                             sums.merge(box, probability(several) * share, Double::sum)));
@@ -149,15 +155,19 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
         .toList();
   }
 
-  /** Probability of each box to hold a degraded joint, given that there are several. */
-  private static Map<String, Double> boxes(SeveralJoints several) {
+  /** Probability of each place to hold a degraded joint, given that there are several. */
+  private static Map<String, Double> places(
+      SeveralJoints several, Function<Joint, String> placeOf) {
     Map<String, Double> spared = new LinkedHashMap<>();
     for (List<OneJoint> alternatives : several.alternatives()) {
       double logSum = Hypothesis.logSum(alternatives);
       Map<String, Double> here = new LinkedHashMap<>();
       alternatives.forEach(
           each ->
-              here.merge(each.joint().box(), Math.exp(each.logPosterior() - logSum), Double::sum));
+              here.merge(
+                  placeOf.apply(each.joint()),
+                  Math.exp(each.logPosterior() - logSum),
+                  Double::sum));
       here.forEach((box, share) -> spared.merge(box, 1 - share, (a, b) -> a * b));
     }
     Map<String, Double> boxes = new LinkedHashMap<>();

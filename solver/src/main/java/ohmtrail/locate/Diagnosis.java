@@ -185,6 +185,15 @@ public record Diagnosis(
         unstableProbability);
   }
 
+  /** The probability that a box holds a degraded joint; 0 for one without a joint. */
+  public double probabilityOf(String box) {
+    return boxes.stream()
+        .filter(ranked -> ranked.box().equals(box))
+        .mapToDouble(RankedBox::probability)
+        .findFirst()
+        .orElse(0);
+  }
+
   /** The joints of the most probable explanation, each once. */
   public List<String> bestJoints() {
     return best.stream().map(Degradation::joint).distinct().toList();

@@ -1,6 +1,7 @@
 package ohmtrail.locate;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import ohmtrail.predict.Degradation;
 
@@ -26,11 +27,16 @@ public record Posterior(
    *
    * @param degradations the joints with their fitted ohms
    * @param probability of this kind of explanation
+   * @param places the boxes, and {@link ohmtrail.survey.Finding#SUPPLY}, each with the probability
+   *     that it holds a degraded joint given that there are several: all that may stand in the
+   *     place of one of these joints counted, so that they sum to more than one
    */
-  public record Several(List<Degradation> degradations, double probability) {
-    /** Copies the list. */
+  public record Several(
+      List<Degradation> degradations, double probability, Map<String, Double> places) {
+    /** Copies list and map. */
     public Several {
       degradations = List.copyOf(degradations);
+      places = Map.copyOf(places);
     }
   }
 

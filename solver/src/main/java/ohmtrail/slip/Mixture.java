@@ -344,7 +344,9 @@ final class Mixture {
               .map(
                   several ->
                       new Posterior.Several(
-                          several.degradations(), weight * several.probability()));
+                          several.degradations(),
+                          weight * several.probability(),
+                          several.places()));
       if (scaled.isPresent()
           && (best.isEmpty() || scaled.get().probability() > best.get().probability())) {
         best = scaled;

@@ -1,6 +1,7 @@
 package ohmtrail.cli.render;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,7 +33,7 @@ public final class BadJoints {
   }
 
   private String headline() {
-    List<Suspect> bad = new ArrayList<>(diagnosis.badSuspects());
+    List<Suspect> bad = withTheFirstBox();
     bad.sort(Comparator.comparingInt(suspect -> order.indexOf(box(suspect))));
     StringBuilder text = new StringBuilder();
     text.append(NUMBERS.get(Math.min(diagnosis.degradedJoints(), NUMBERS.size() - 1)))
@@ -45,6 +46,26 @@ public final class BadJoints {
       before = JointWords.isSupplySide(suspect) ? before : box(suspect);
     }
     return text.toString();
+  }
+
+  /**
+   * The suspects that hold the joints of the likeliest explanation; where none of them lies in the
+   * box to open first, its own in place of the least likely.
+   */
+  private List<Suspect> withTheFirstBox() {
+    List<Suspect> bad = new ArrayList<>(diagnosis.badSuspects());
+    String first = order.get(0);
+    if (bad.stream().noneMatch(suspect -> words.boxes(suspect).contains(first))) {
+      diagnosis.suspects().stream()
+          .filter(suspect -> words.boxes(suspect).contains(first))
+          .findFirst()
+          .ifPresent(
+              suspect -> {
+                bad.remove(Collections.min(bad, Comparator.comparing(Suspect::probability)));
+                bad.add(suspect);
+              });
+    }
+    return bad;
   }
 
   private String sentence(Suspect suspect, String before) {

@@ -16,6 +16,9 @@ public final class HeatWords {
   /** A joint is said to lie perhaps before the panel from this probability on. */
   private static final double WORTH_TELLING = 0.05;
 
+  /** A current within this share of a rating is written as that rating. */
+  private static final double SAME_CURRENT = 1e-3;
+
   private static final String OPEN =
       "Open, it carries no current and makes none while it stays so, but it may have been hot before"
           + " it opened; one that makes contact now and then arcs.";
@@ -85,7 +88,8 @@ public final class HeatWords {
 
   /** " at 15 A, this breaker's rating". */
   private static String current(Heat worst, HeatLimit limit) {
-    boolean atRating = worst.amperes() == limit.ratedAmperes();
+    double below = limit.ratedAmperes() - worst.amperes();
+    boolean atRating = below < SAME_CURRENT * limit.ratedAmperes();
     return " at "
         + Figures.amperes(worst.amperes())
         + switch (limit.by()) {
