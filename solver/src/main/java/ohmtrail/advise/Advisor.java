@@ -3,10 +3,12 @@ package ohmtrail.advise;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
@@ -58,7 +60,7 @@ public final class Advisor {
   private final Circuit circuit;
   private final Assumptions assumptions;
   private final Timetable timetable;
-  private final List<SafetyCheck> checks;
+  private final Set<Harm> minded;
 
   /**
    * Prepares.
@@ -68,12 +70,12 @@ public final class Advisor {
    * @param minutes how long each step takes
    */
   public Advisor(Circuit circuit, Assumptions assumptions, Minutes minutes) {
-    this(circuit, assumptions, minutes, SafetyCheck.all());
+    this(circuit, assumptions, minutes, EnumSet.allOf(Harm.class));
   }
 
   /** With these harms to mind alone, for a test of what each of them keeps from being advised. */
-  Advisor(Circuit circuit, Assumptions assumptions, Minutes minutes, List<SafetyCheck> checks) {
-    this.checks = List.copyOf(checks);
+  Advisor(Circuit circuit, Assumptions assumptions, Minutes minutes, Set<Harm> minded) {
+    this.minded = Set.copyOf(minded);
     this.circuit = circuit;
     this.assumptions = assumptions;
     this.timetable = new Timetable(circuit, minutes, assumptions);
@@ -204,6 +206,8 @@ public final class Advisor {
 
     /** What each visit could do, in their order. */
     List<List<Hazard>> hazards(List<Choice.Read> visits) {
+      List<SafetyCheck> checks =
+          SafetyCheck.all().stream().filter(check -> minded.contains(check.harm())).toList();
       Screening screening =
           new Screening(beliefs, survey, assumptions, timetable, point, visits, checks);
       ResidualScreening residual =
@@ -211,7 +215,10 @@ public final class Advisor {
       List<List<Hazard>> all = new ArrayList<>();
       for (Choice.Read visit : visits) {
         List<Hazard> hazards = new ArrayList<>(screening.hazards(visit));
-        residual.hazard(visit).ifPresent(hazards::add);
+        residual
+            .hazard(visit)
+            .filter(hazard -> minded.contains(hazard.harm()))
+            .ifPresent(hazards::add);
         all.add(List.copyOf(hazards));
       }
       return all;
