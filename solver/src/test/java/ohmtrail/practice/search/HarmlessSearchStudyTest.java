@@ -16,7 +16,7 @@ class HarmlessSearchStudyTest {
   private static final long SEED = 71_300_219;
 
   /** Played between two lines of what was looked for so far. */
-  private static final int BLOCK = 48;
+  private static final int BLOCK = 24;
 
   private static final int SEARCHES = Integer.getInteger("ohmtrail.study.harm.games", 1000);
 
