@@ -27,6 +27,8 @@ import ohmtrail.reference.Assumption;
  *     what is improbable is left out. Where one leads, readings and parameters are those of its
  *     explanation
  * @param support what the answer rests on
+ * @param explained the problem as it most probably was; empty where that is as stated, or where its
+ *     readings or boxes are not the same
  */
 public record Diagnosis(
     Verdict verdict,
@@ -42,8 +44,10 @@ public record Diagnosis(
     double severalProbability,
     double unstableProbability,
     List<SlipBelief> slips,
-    Support support) {
+    Support support,
+    Optional<Explained> explained) {
   private static final double MORE_THAN_NOT = 0.5;
+  private static final double RATHER_SURE = 0.8;
 
   /** An answer on a problem that is as it is stated. */
   public Diagnosis(
@@ -73,7 +77,8 @@ public record Diagnosis(
         severalProbability,
         unstableProbability,
         List.of(),
-        Support.NONE);
+        Support.NONE,
+        Optional.empty());
   }
 
   /** An answer without a word on several faults or an unstable joint. */
@@ -131,7 +136,17 @@ public record Diagnosis(
         severalProbability,
         unstableProbability,
         slips,
-        found);
+        found,
+        explained);
+  }
+
+  /**
+   * Whether a slip was probably made that leaves the readings nothing to say of the joints: neither
+   * a suspect nor a sound circuit is rather sure then.
+   */
+  public boolean isLeftOpen() {
+    double suspect = suspects.isEmpty() ? 0 : suspects.get(0).probability();
+    return likelySlip().isPresent() && Math.max(healthyProbability, suspect) < RATHER_SURE;
   }
 
   /** The slip that was more probably made than not, the likeliest; empty where none was. */
@@ -182,7 +197,34 @@ public record Diagnosis(
         bestPoint,
         assumptions,
         severalProbability,
-        unstableProbability);
+        unstableProbability,
+        slips,
+        support,
+        explained);
+  }
+
+  /** The same at the fit of the problem as it most probably was. */
+  public Diagnosis asExplained() {
+    return explained
+        .map(
+            as ->
+                new Diagnosis(
+                    verdict,
+                    healthyProbability,
+                    unexplainedProbability,
+                    boxes,
+                    suspects,
+                    readings,
+                    parameters,
+                    as.best(),
+                    as.point(),
+                    assumptions,
+                    severalProbability,
+                    unstableProbability,
+                    slips,
+                    support,
+                    explained))
+        .orElse(this);
   }
 
   /** The probability that a box holds a degraded joint; 0 for one without a joint. */

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Joint;
 import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.Explained;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.predict.OperatingConditions;
@@ -87,24 +88,28 @@ public record Report(
             .flatMap(suspect -> suspect.joints().stream().limit(1))
             .map(Joint::id)
             .collect(Collectors.toSet());
-    FittedPoint point = FittedPoint.of(problem, located, joints);
+    Problem explained = located.explained().map(Explained::problem).orElse(problem);
+    FittedPoint point = FittedPoint.of(explained, located.asExplained(), joints);
+    boolean isAlike = located.likelySlip().isEmpty() || located.explained().isPresent();
     Diagnosis diagnosis =
         located
-            .withReadings(point.restated(located.readings()))
+            .withReadings(isAlike ? point.restated(located.readings()) : located.readings())
             .withVerdict(Undecided.verdict(problem, located));
     List<RankedSuspect> suspects =
         diagnosis.suspects().stream()
             .map(suspect -> new RankedSuspect(suspect, heat(suspect, point)))
             .toList();
     return new Report(
-        problem,
+        explained,
         diagnosis,
         point.explained().conditions(),
         point.sound().conditions(),
         OpeningOrder.of(problem, diagnosis),
         suspects,
-        diagnosis.verdict() == Verdict.DEGRADED ? Danger.of(suspects) : Optional.empty(),
-        TestState.of(point.explained(), problem.circuit(), problem.survey()),
+        diagnosis.verdict() == Verdict.DEGRADED && !diagnosis.isLeftOpen()
+            ? Danger.of(suspects)
+            : Optional.empty(),
+        TestState.of(point.explained(), explained.circuit(), explained.survey()),
         GhostVoltage.boxes(problem, diagnosis),
         isSettled(diagnosis) ? List.of() : Missing.in(problem));
   }

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.Explained;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.JointBelief;
@@ -105,7 +106,21 @@ final class Mixture {
         mean(Diagnosis::severalProbability),
         mean(Diagnosis::unstableProbability),
         slips(),
-        Support.NONE);
+        Support.NONE,
+        explained());
+  }
+
+  /** Only where every reading and every box is as stated can figures be put beside them. */
+  private Optional<Explained> explained() {
+    Supposition leading = leader().supposition();
+    Diagnosis diagnosis = leader().posterior().diagnosis();
+    boolean isAlike =
+        leading.problem().circuit().equals(stated.circuit())
+            && leading.problem().survey().readingCount() == stated.survey().readingCount();
+    return leading
+        .slip()
+        .filter(slip -> isAlike)
+        .map(slip -> new Explained(leading.problem(), diagnosis.best(), diagnosis.bestPoint()));
   }
 
   private static Verdict verdict(double healthy, double unexplained) {

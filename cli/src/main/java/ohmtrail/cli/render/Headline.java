@@ -90,9 +90,9 @@ public final class Headline {
     }
     Optional<String> slip = SlipWords.first(caseFile, diagnosis);
     if (slip.isPresent()) {
-      return SlipWords.leavesAnAnswer(diagnosis)
-          ? slip.get() + " With that: " + asRead()
-          : slip.get() + " The other readings do not tell where to look.";
+      return diagnosis.isLeftOpen()
+          ? slip.get() + " The other readings do not tell where to look."
+          : slip.get() + " With that: " + asRead();
     }
     return asRead();
   }

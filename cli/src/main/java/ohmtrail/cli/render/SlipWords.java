@@ -14,9 +14,6 @@ public final class SlipWords {
   /** Less probable slips change nobody's plan. */
   private static final double WORTH_TELLING = 0.05;
 
-  /** Once a slip is likely, what is left is told from here on. */
-  private static final double TELLING = 0.8;
-
   private final CaseFile caseFile;
 
   private SlipWords(CaseFile caseFile) {
@@ -34,12 +31,6 @@ public final class SlipWords {
                     + Figures.probability(belief.ofItsKind())
                     + "). "
                     + check(belief.slip()));
-  }
-
-  /** Whether the readings tell of the joints even so. */
-  static boolean leavesAnAnswer(Diagnosis diagnosis) {
-    double suspect = diagnosis.suspects().isEmpty() ? 0 : diagnosis.suspects().get(0).probability();
-    return Math.max(diagnosis.healthyProbability(), suspect) >= TELLING;
   }
 
   /** What was possibly not as it is written down, a sentence for each. */
