@@ -1,6 +1,7 @@
 package ohmtrail.locate.hypothesis;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.NavigableMap;
 import java.util.TreeMap;
@@ -43,7 +44,7 @@ public final class ProfileGrid {
       OhmsPrior prior,
       Settings.Profile settings) {
     ProfileGrid grid = new ProfileGrid(logLikelihood, prior, settings);
-    grid.addCoarse();
+    grid.addCoarse(peaks);
     grid.addFine(peaks);
     double doubt = settings.leastDoubt() * Math.exp(Math.max(0, logBehind));
     grid.refine(Math.min(settings.mostDoubt(), doubt));
@@ -64,11 +65,21 @@ public final class ProfileGrid {
     values.computeIfAbsent(x, at -> logLikelihood.applyAsDouble(Math.exp(at)));
   }
 
-  private void addCoarse() {
+  /** Outward from the peaks: what is found nearer to one may tell what is not worth working out. */
+  private void addCoarse(List<OhmsPeak> peaks) {
+    List<Double> coarse = new ArrayList<>();
     for (double x = low(); x < high(); x += settings.coarseStep()) {
-      add(x);
+      coarse.add(x);
     }
-    add(high());
+    coarse.add(high());
+    coarse.sort(
+        Comparator.comparingDouble(
+            x ->
+                peaks.stream()
+                    .mapToDouble(peak -> Math.abs(Math.log(peak.ohms()) - x))
+                    .min()
+                    .orElse(0)));
+    coarse.forEach(this::add);
   }
 
   private void addFine(List<OhmsPeak> peaks) {

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
+import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
 import ohmtrail.circuit.Joint;
@@ -188,15 +190,36 @@ final class JointScan {
 
   /**
    * A likelihood over the ohms that is worked out only where the joint comes near the readings:
-   * around its peaks, and where the screening did not put it far off. Elsewhere it is as good as
-   * nothing.
+   * around its peaks, and where the screening did not put it far off, nor farther off than ohms
+   * nearer to the peaks at which nothing was left. Elsewhere it is as good as nothing.
+   *
+   * @param logLikelihood natural logarithm of it
+   * @return it remembers what it was asked; ask it outward from the peaks
    */
   DoubleUnaryOperator sparing(DoubleUnaryOperator logLikelihood) {
     double nothing = likelihood().log() - problem.settings().profile().nothing();
-    return ohms ->
-        isNearAPeak(ohms) || !screened.isFarOffAt(ohms, nearest)
-            ? logLikelihood.applyAsDouble(ohms)
-            : nothing;
+    double lowest = peaks.stream().mapToDouble(GaussNewton.Place::ohms).min().orElseThrow();
+    double highest = peaks.stream().mapToDouble(GaussNewton.Place::ohms).max().orElseThrow();
+    NavigableSet<Double> spent = new TreeSet<>();
+    return ohms -> {
+      if (!isNearAPeak(ohms)) {
+        boolean isBeyond = Double.isFinite(ohms) && (ohms < lowest || ohms > highest);
+        Double nearer = ohms < lowest ? spent.higher(ohms) : spent.lower(ohms);
+        boolean isSpent =
+            isBeyond
+                && nearer != null
+                && (nearer < lowest || nearer > highest)
+                && screened.nearestAt(ohms) >= screened.nearestAt(nearer);
+        if (isSpent || screened.isFarOffAt(ohms, nearest)) {
+          return nothing;
+        }
+      }
+      double log = logLikelihood.applyAsDouble(ohms);
+      if (log < nothing) {
+        spent.add(ohms);
+      }
+      return log;
+    };
   }
 
   private boolean isNearAPeak(double ohms) {

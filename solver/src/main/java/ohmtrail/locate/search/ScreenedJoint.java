@@ -58,17 +58,20 @@ record ScreenedJoint(
    * readings for a closer scan.
    */
   boolean isFarOffAt(double ohms, double nearest) {
+    return nearestAt(ohms) > settings.farRatio() * nearest + settings.farMargin();
+  }
+
+  /** The least squared distance at the steps of the sweep to either side of so many ohms. */
+  double nearestAt(double ohms) {
     int above = 0;
     while (above < course.size() && course.get(above).ohms() < ohms) {
       above++;
     }
-    double limit = settings.farRatio() * nearest + settings.farMargin();
+    double least = Double.POSITIVE_INFINITY;
     for (int step = Math.max(0, above - 1); step <= above && step < course.size(); step++) {
-      if (course.get(step).forgiving() <= limit) {
-        return false;
-      }
+      least = Math.min(least, course.get(step).forgiving());
     }
-    return true;
+    return least;
   }
 
   /** The same with further ohms to start from. */
