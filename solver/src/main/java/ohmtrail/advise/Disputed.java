@@ -96,8 +96,12 @@ record Disputed(Survey survey, Diagnosis diagnosis) {
     return Optional.empty();
   }
 
-  private static Choice.Read again(Test test, Reading reading) {
-    return new Choice.Read(List.of(test.withReadings(List.of(reading))));
+  /** Under a name of its own, as every test that is taken. */
+  private Choice.Read again(Test test, Reading reading) {
+    return new Choice.Read(
+        List.of(
+            test.withReadings(List.of(reading.showing(0)))
+                .named(survey.freeTestName(test.name()))));
   }
 
   /** The first reading of what a likely slip is about, of a step one before it with nothing on. */

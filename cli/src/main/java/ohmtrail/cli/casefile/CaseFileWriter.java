@@ -66,6 +66,7 @@ public final class CaseFileWriter {
       case CAPACITANCE -> Unit.PICOFARAD;
       case CAPACITANCE_PER_LENGTH -> Unit.PICOFARAD_PER_METRE;
       case VOLTAGE -> Unit.VOLT;
+      case CURRENT -> Unit.AMPERE;
       case POWER -> Unit.WATT;
       default ->
           throw new IllegalArgumentException("No assumption holds " + dimension.what() + ".");

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.stop.SupplySide;
+import ohmtrail.advise.stop.SupplySide.OutOfRange;
 import ohmtrail.advise.stop.SupplySide.UnequalLegs;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
@@ -98,6 +99,10 @@ public final class Headline {
   }
 
   private String asRead() {
+    Optional<OutOfRange> supply = SupplySide.outOfRange(caseFile.problem(), diagnosis);
+    if (supply.isPresent()) {
+      return outOfRange(supply.get()) + leftOut();
+    }
     Optional<String> outlet = OutletFinding.of(caseFile, report);
     if (outlet.isPresent()) {
       return outlet.get() + leftOut();
@@ -128,6 +133,20 @@ public final class Headline {
         + " to neutral), and no joint of the run can do that while no current flows in it. That is"
         + " the neutral of the supply until shown otherwise: main switch off, and the utility or a"
         + " licensed electrician.";
+  }
+
+  /** Nothing that is read in the run tells more before the supply stands where it should. */
+  private static String outOfRange(OutOfRange supply) {
+    return "Open no box of this run and plug nothing in: by these readings the supply itself stands"
+        + " at "
+        + Figures.volts(supply.volts())
+        + ", where "
+        + Figures.volts(supply.limitVolts())
+        + (supply.isAbove() ? " is the most" : " is the least")
+        + " that it may stand at ("
+        + supply.range().source()
+        + "). Have that looked into first, by the utility or a licensed electrician; no breaker of"
+        + " this circuit unloads it, the main switch does.";
   }
 
   private boolean isUnread() {

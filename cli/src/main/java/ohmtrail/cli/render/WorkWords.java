@@ -1,6 +1,7 @@
 package ohmtrail.cli.render;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import ohmtrail.advise.work.Work;
 import ohmtrail.circuit.Circuit;
@@ -125,12 +126,23 @@ public final class WorkWords {
 
   /** What readings need open, in brackets; empty where they are taken from outside. */
   public String around(List<Test> tests) {
-    String needs =
-        Work.of(tests, circuit).stream()
-            .filter(work -> work.live() || isPanel(work.box()))
-            .map(this::need)
-            .collect(Collectors.joining("; "));
+    String needs = needs(tests);
     return needs.isEmpty() ? "" : " (" + needs + ")";
+  }
+
+  /** What readings that were taken need open should they be taken again: a sentence, or none. */
+  public Optional<String> again(List<Test> tests) {
+    String needs = needs(tests);
+    return needs.isEmpty()
+        ? Optional.empty()
+        : Optional.of("Before anything is read there again: " + needs + ".");
+  }
+
+  private String needs(List<Test> tests) {
+    return Work.of(tests, circuit).stream()
+        .filter(work -> work.live() || isPanel(work.box()))
+        .map(this::need)
+        .collect(Collectors.joining("; "));
   }
 
   private String need(Work work) {

@@ -15,6 +15,7 @@ import ohmtrail.cli.casefile.TypedFigure;
 import ohmtrail.cli.casefile.TypedTest;
 import ohmtrail.cli.names.Shown;
 import ohmtrail.cli.render.AdviceWords;
+import ohmtrail.cli.render.WorkWords;
 import ohmtrail.cli.render.text.Page;
 import ohmtrail.locate.Posterior;
 import ohmtrail.reference.Minutes;
@@ -350,11 +351,9 @@ record Search(
   private Reply noted(CaseFile equipped, Test test, CaseFile more) {
     boolean weighed = equipped.equals(now.caseFile());
     Posterior posterior = weighed ? now.posterior() : Assessment.posterior(equipped);
-    String remark =
-        new Doubts(equipped, posterior)
-            .aboutTest(test)
-            .map(doubt -> new Page(width).paragraphs(doubt).toString())
-            .orElse("");
-    return weighed(more, now.situation()).saying(remark);
+    Page remark = new Page(width);
+    new WorkWords(equipped.circuit()).again(List.of(test)).ifPresent(remark::paragraph);
+    new Doubts(equipped, posterior).aboutTest(test).ifPresent(remark::paragraph);
+    return weighed(more, now.situation()).saying(remark.toString());
   }
 }

@@ -144,7 +144,8 @@ final class DrawnCase {
     if (names.size() > 3 && random.nextInt(3) == 0) {
       addRing(names, cables);
     }
-    return new Circuit(supply, real(1, 100), boxes, cables);
+    Circuit circuit = new Circuit(supply, real(1, 100), boxes, cables);
+    return random.nextInt(4) == 0 ? circuit.inWetSurroundings() : circuit;
   }
 
   private void addRing(List<String> names, List<Cable> cables) {

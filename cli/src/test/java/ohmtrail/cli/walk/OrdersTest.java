@@ -77,12 +77,17 @@ class OrdersTest {
     screens.add(reply.says() + "\n\n" + reply.next().question());
     for (String line : typed) {
       if (!reply.over()) {
-        reply = reply.next().answer(line);
+        reply = thought(reply.next().answer(line));
         screens.add(reply.says() + "\n\n" + reply.next().question());
       }
     }
     screens.add(reply.next().closing());
     return screens;
+  }
+
+  /** What follows once everything that was taken in has been thought about. */
+  private static Reply thought(Reply reply) {
+    return reply.kept().map(kept -> thought(kept.thought().get())).orElse(reply);
   }
 
   private static CaseFile read(String text) {
@@ -190,6 +195,40 @@ class OrdersTest {
                 "stairs (stairs open and live, for a licensed electrician: the breakers of leg 1"
                     + " and leg 2 both off and proved dead, while it is opened"),
         screens.get(3));
+  }
+
+  /** What was read there once may be read there again. */
+  @Test
+  void aTestOfTheUsersOwnAtThePanelOrInALiveBoxSaysWhatThatIs() {
+    List<String> screens =
+        walk(
+            CELLAR,
+            List.of(
+                "note idle: panel leg-1-neutral 121.4 V",
+                "note idle: stairs leg-1-neutral 121.2 V",
+                "note idle: %s leg-1-neutral 121.1 V".formatted(receptacle(CELLAR))));
+
+    assertTrue(
+        flat(screens.get(1))
+            .contains(
+                "Before anything is read there again: panel open and live, for a licensed"
+                    + " electrician: the main switch off and locked"),
+        screens.get(1));
+    assertTrue(
+        flat(screens.get(2))
+            .contains(
+                "Before anything is read there again: stairs open and live, for a licensed"
+                    + " electrician: the breakers of leg 1 and leg 2 both off"),
+        screens.get(2));
+    assertFalse(flat(screens.get(3)).contains("Before anything is read there"), screens.get(3));
+  }
+
+  private static String receptacle(CaseFile caseFile) {
+    return caseFile.circuit().boxes().stream()
+        .filter(box -> box.hasReceptacle())
+        .map(box -> box.name())
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test
@@ -302,6 +341,41 @@ class OrdersTest {
       assertFalse(flat(told).contains("while the kettle"), told);
       assertFalse(flat(told).contains("Take readings under a load"), told);
       assertSafe(house.circuit(), told, "legs apart");
+    }
+    assertTrue(flat(next(house)).contains("1. Stop: have the supply looked into"));
+  }
+
+  /** 105 V on either leg, where ANSI C84.1 has 110 V at the least; and a bad joint behind it. */
+  @Test
+  void aSupplyOutOfItsRangeComesBeforeAnyBoxThoughItsLegsAreEqual() {
+    CaseFile house =
+        read(
+            """
+            title: All of it is dim
+            supply: 120/240 V 60 Hz
+            breaker: 15 A
+            cable: 14 AWG copper
+            run:
+              - board: panel
+              - porch: receptacle 26 ft leg-1/neutral/ground
+              - attic: receptacle 38 ft leg-2/neutral/ground from board
+            loads:
+              kettle: 1200 W at 120 V
+            meters:
+              high: 10 Mohm
+            tests:
+              - idle:
+                  - board leg-1-neutral 105.1 V high
+                  - board leg-2-neutral 105.2 V high
+              - kettle at attic:
+                  - attic leg-2-neutral 88.4 V high
+            """);
+    for (String told : List.of(locate(house), next(house))) {
+      assertTrue(flat(told).contains("Open no box of this run and plug nothing in"), told);
+      assertTrue(flat(told).contains("where 110.0 V is the least that it may stand at"), told);
+      assertFalse(flat(told).matches(".*Open (board|porch|attic) first.*"), told);
+      assertFalse(flat(told).contains("while the kettle"), told);
+      assertSafe(house.circuit(), told, "out of range");
     }
     assertTrue(flat(next(house)).contains("1. Stop: have the supply looked into"));
   }

@@ -55,24 +55,55 @@ public final class SupplySide {
   }
 
   /**
+   * A supply that stands where its region does not let it stand.
+   *
+   * @param volts to neutral, behind its source impedance, by the readings
+   * @param nominal volts
+   * @param range of the region
+   */
+  public record OutOfRange(double volts, double nominal, SupplyVoltageRange range) {
+    /** Whether it stands too high; too low if not. */
+    public boolean isAbove() {
+      return volts > nominal;
+    }
+
+    /** The bound that it has passed, volts. */
+    public double limitVolts() {
+      return nominal * (isAbove() ? range.most() : range.least());
+    }
+  }
+
+  /**
    * Whether the supply comes first, and nobody has looked at it yet: its voltage lies outside the
    * range that its region allows ({@link SupplyVoltageRange}), or its legs stand apart.
    */
   public static boolean isAtFault(Problem problem, Diagnosis diagnosis) {
-    Supply supply = problem.circuit().supply();
-    SupplyVoltageRange range = SupplyVoltageRange.of(supply.volts(), supply.hertz());
-    return isOpenToQuestion(problem)
-        && (diagnosis.parameters().stream().anyMatch(fitted -> isBeyond(fitted, range))
-            || unequalLegs(problem).isPresent());
+    return outOfRange(problem, diagnosis).isPresent() || unequalLegs(problem).isPresent();
   }
 
   private static boolean isOpenToQuestion(Problem problem) {
     return !problem.survey().lookedSound().contains(Finding.SUPPLY);
   }
 
-  private static boolean isBeyond(FittedParameter fitted, SupplyVoltageRange range) {
+  /**
+   * A voltage outside of the range of its region; empty where somebody has looked at the supply.
+   */
+  public static Optional<OutOfRange> outOfRange(Problem problem, Diagnosis diagnosis) {
+    Supply supply = problem.circuit().supply();
+    SupplyVoltageRange range = SupplyVoltageRange.of(supply.volts(), supply.hertz());
+    return isOpenToQuestion(problem)
+        ? diagnosis.parameters().stream()
+            .flatMap(fitted -> supplyVolts(fitted, range).stream())
+            .filter(found -> !range.permits(found.volts() / found.nominal()))
+            .findFirst()
+        : Optional.empty();
+  }
+
+  private static Optional<OutOfRange> supplyVolts(
+      FittedParameter fitted, SupplyVoltageRange range) {
     return fitted.parameter() instanceof Parameter.SupplyVoltage supply
-        && !range.permits(fitted.value() / supply.nominal());
+        ? Optional.of(new OutOfRange(fitted.value(), supply.nominal(), range))
+        : Optional.empty();
   }
 
   /**
