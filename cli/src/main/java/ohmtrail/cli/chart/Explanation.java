@@ -1,7 +1,9 @@
 package ohmtrail.cli.chart;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import ohmtrail.circuit.Circuit;
@@ -22,13 +24,15 @@ import ohmtrail.report.Report;
  * @param soundness what the sound circuit is, for the notes
  * @param suspects where the fault may be, the most probable first
  * @param wrongProbabilities of the readings in the order of the survey; empty without an answer
+ * @param boxesOfJoint per degraded joint the boxes that it may as well lie in, its own among them
  */
 record Explanation(
     Optional<String> word,
     String sentence,
     String soundness,
     List<Suspicion> suspects,
-    List<Double> wrongProbabilities) {
+    List<Double> wrongProbabilities,
+    Map<String, List<String>> boxesOfJoint) {
   /** More boxes than these are counted, not named. */
   private static final int MOST_NAMED = 3;
 
@@ -56,7 +60,12 @@ record Explanation(
   static Explanation of(Circuit circuit, List<Degradation> degradations) {
     if (degradations.isEmpty()) {
       return new Explanation(
-          Optional.empty(), "What a sound circuit shows", AS_STATED, List.of(), List.of());
+          Optional.empty(),
+          "What a sound circuit shows",
+          AS_STATED,
+          List.of(),
+          List.of(),
+          Map.of());
     }
     List<Suspicion> stated =
         degradations.stream()
@@ -70,7 +79,11 @@ record Explanation(
                 .collect(Collectors.joining("; ")),
         AS_STATED,
         stated,
-        List.of());
+        List.of(),
+        degradations.stream()
+            .collect(
+                Collectors.toMap(
+                    Degradation::joint, each -> List.of(joint(circuit, each).box()), (a, b) -> a)));
   }
 
   /** An answer. */
@@ -84,7 +97,20 @@ record Explanation(
         sentence(report),
         fits && !diagnosis.readings().isEmpty() ? AS_FITTED : AS_STATED,
         diagnosis.verdict() == Verdict.DEGRADED ? suspicions(diagnosis.suspects()) : List.of(),
-        wrong);
+        wrong,
+        boxesOfJoint(diagnosis));
+  }
+
+  private static Map<String, List<String>> boxesOfJoint(Diagnosis diagnosis) {
+    Map<String, List<String>> boxes = new HashMap<>();
+    for (String joint : diagnosis.bestJoints()) {
+      diagnosis
+          .suspectOf(joint)
+          .ifPresent(
+              suspect ->
+                  boxes.put(joint, suspect.joints().stream().map(Joint::box).distinct().toList()));
+    }
+    return boxes;
   }
 
   private static Optional<String> word(Diagnosis diagnosis) {

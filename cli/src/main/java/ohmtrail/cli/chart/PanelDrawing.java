@@ -1,14 +1,18 @@
 package ohmtrail.cli.chart;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import ohmtrail.cli.chart.ProfileChart.Branch;
+import ohmtrail.cli.chart.ProfileChart.End;
 import ohmtrail.cli.chart.ProfileChart.Guide;
 import ohmtrail.cli.chart.ProfileChart.Line;
 import ohmtrail.cli.chart.ProfileChart.Panel;
 import ohmtrail.cli.chart.ProfileChart.Point;
 import ohmtrail.cli.chart.ProfileChart.ReadingMark;
 import ohmtrail.cli.chart.ProfileChart.Readings;
+import ohmtrail.cli.chart.ProfileChart.Step;
 import ohmtrail.cli.chart.canvas.Axis;
 import ohmtrail.cli.chart.canvas.Canvas;
 import ohmtrail.cli.chart.canvas.Ink;
@@ -32,6 +36,12 @@ final class PanelDrawing {
 
   /** From this probability on a reading is called doubtful. */
   private static final double DOUBTFUL = 0.5;
+
+  /** A lower step is no higher than the line is wide, points. */
+  private static final double LEAST_STEP = 3;
+
+  /** Width of the edge of a band, points. */
+  private static final double BAND_EDGE = 1;
 
   private final Panel panel;
   private final Axis across;
@@ -71,6 +81,10 @@ final class PanelDrawing {
   void drawOn(Canvas canvas) {
     drawScale(canvas);
     drawGuides(canvas);
+    for (Line line : panel.lines()) {
+      Pen pen = SeriesStyle.line(line.prominence(), line.condition());
+      line.branches().forEach(branch -> drawBands(canvas, branch, pen));
+    }
     panel.lines().stream()
         .sorted(Comparator.comparing(Line::prominence).thenComparing(Line::condition).reversed())
         .forEach(line -> drawLine(canvas, line));
@@ -124,11 +138,62 @@ final class PanelDrawing {
   private void drawLine(Canvas canvas, Line line) {
     Pen pen = SeriesStyle.line(line.prominence(), line.condition());
     for (Branch branch : line.branches()) {
-      List<Spot> spots = branch.points().stream().map(this::spot).toList();
-      if (spots.size() == 1) {
-        spots = List.of(spots.get(0).plus(-DASH_RADIUS, 0), spots.get(0).plus(DASH_RADIUS, 0));
+      for (List<Spot> spots : pieces(branch)) {
+        canvas.line(
+            spots.size() > 1
+                ? spots
+                : List.of(spots.get(0).plus(-DASH_RADIUS, 0), spots.get(0).plus(DASH_RADIUS, 0)),
+            pen);
       }
-      canvas.line(spots, pen);
+    }
+  }
+
+  /** Through the points, down each known step at its box, and broken at a band. */
+  private List<List<Spot>> pieces(Branch branch) {
+    List<List<Spot>> pieces = new ArrayList<>();
+    List<Spot> piece = new ArrayList<>();
+    for (Point point : branch.points()) {
+      Optional<Step> step = piece.isEmpty() ? Optional.empty() : visible(branch, point.box());
+      if (step.isPresent() && step.get().end() == End.EITHER) {
+        pieces.add(piece);
+        piece = new ArrayList<>();
+      } else if (step.isPresent() && step.get().end() == End.NEAR) {
+        piece.add(moved(piece.get(piece.size() - 1), step.get()));
+      } else if (step.isPresent()) {
+        piece.add(new Spot(spot(point).x(), up.at(point.volts() + step.get().volts())));
+      }
+      piece.add(spot(point));
+    }
+    pieces.add(piece);
+    return pieces;
+  }
+
+  /** A step that is high enough to be seen. */
+  private Optional<Step> visible(Branch branch, String box) {
+    return branch.stepTo(box).filter(step -> Math.abs(up.at(0) - up.at(step.volts())) > LEAST_STEP);
+  }
+
+  private Spot moved(Spot before, Step step) {
+    return before.plus(0, up.at(0) - up.at(step.volts()));
+  }
+
+  /** Between the two ways that a line may take where its step may be at either end. */
+  private void drawBands(Canvas canvas, Branch branch, Pen pen) {
+    for (int i = 1; i < branch.points().size(); i++) {
+      Point near = branch.points().get(i - 1);
+      Point far = branch.points().get(i);
+      Optional<Step> step = visible(branch, far.box()).filter(each -> each.end() == End.EITHER);
+      if (step.isPresent()) {
+        double fall = step.get().volts();
+        canvas.shape(
+            List.of(
+                spot(near),
+                new Spot(across.at(far.metres()), up.at(far.volts() + fall)),
+                spot(far),
+                new Spot(across.at(near.metres()), up.at(near.volts() - fall))),
+            Ink.LIGHT,
+            Pen.solid(pen.ink(), BAND_EDGE));
+      }
     }
   }
 

@@ -8,8 +8,11 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.Section;
 import ohmtrail.cli.chart.ProfileChart.Branch;
 import ohmtrail.cli.chart.ProfileChart.Condition;
+import ohmtrail.cli.chart.ProfileChart.End;
 import ohmtrail.cli.chart.ProfileChart.Guide;
 import ohmtrail.cli.chart.ProfileChart.Lane;
 import ohmtrail.cli.chart.ProfileChart.Line;
@@ -20,6 +23,7 @@ import ohmtrail.cli.chart.ProfileChart.Point;
 import ohmtrail.cli.chart.ProfileChart.Prominence;
 import ohmtrail.cli.chart.ProfileChart.ReadingMark;
 import ohmtrail.cli.chart.ProfileChart.Readings;
+import ohmtrail.cli.chart.ProfileChart.Step;
 import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.Region;
 import ohmtrail.reference.Assumption;
@@ -77,7 +81,7 @@ final class ProfileAssembly {
         run.lanes(),
         explanation.suspects().stream().map(this::mark).toList(),
         panels,
-        notes(drawn.get(0).arrangement()));
+        notes(drawn.get(0).arrangement(), panels));
   }
 
   /** The arrangements with a line, the main one first. */
@@ -189,16 +193,53 @@ final class ProfileAssembly {
       List<Place> own = ownPlaces(lane).filter(shown).toList();
       if (!own.isEmpty()) {
         Stream<Place> from = before(own.get(0), shown).stream();
+        List<Point> points =
+            Stream.concat(from, own.stream())
+                .map(place -> point(place, expectation.volts(of(condition), place.box(), between)))
+                .toList();
+        boolean explained = condition == Condition.EXPLAINED;
         branches.add(
-            new Branch(
-                Stream.concat(from, own.stream())
-                    .map(
-                        place ->
-                            point(place, expectation.volts(of(condition), place.box(), between)))
-                    .toList()));
+            new Branch(points, explained ? steps(points, between, expectation) : List.of()));
       }
     }
     return List.copyOf(branches);
+  }
+
+  /** What the degraded joints take between the points of a line. */
+  private List<Step> steps(
+      List<Point> points, ProbePoints between, ArrangementProfile expectation) {
+    List<Step> steps = new ArrayList<>();
+    for (int i = 1; i < points.size(); i++) {
+      Point near = points.get(i - 1);
+      Point far = points.get(i);
+      for (Section section : circuit.sections()) {
+        boolean felt =
+            section.conductor() == between.first() || section.conductor() == between.second();
+        if (felt
+            && section.cable().from().equals(near.box())
+            && section.cable().to().equals(far.box())) {
+          step(section, near, far, expectation).ifPresent(steps::add);
+        }
+      }
+    }
+    return steps;
+  }
+
+  private Optional<Step> step(
+      Section section, Point near, Point far, ArrangementProfile expectation) {
+    for (Joint joint : section.joints()) {
+      List<String> boxes = explanation.boxesOfJoint().getOrDefault(joint.id(), List.of());
+      boolean known = boxes.equals(List.of(joint.box()));
+      boolean either = boxes.size() == 2 && boxes.containsAll(List.of(near.box(), far.box()));
+      if (known || either) {
+        double fall = near.volts() - far.volts();
+        double across = Math.min(Math.abs(fall), expectation.across(joint.id(), far.box()));
+        End own = joint.equals(section.near()) ? End.NEAR : End.FAR;
+        return Optional.of(
+            new Step(far.box(), Math.copySign(across, fall), either ? End.EITHER : own));
+      }
+    }
+    return Optional.empty();
   }
 
   /** A lane's boxes without the one that belongs to another lane. */
@@ -267,8 +308,27 @@ final class ProfileAssembly {
     return notes;
   }
 
-  private List<String> notes(Arrangement main) {
+  /** What is not where it is, or may be elsewhere. */
+  private static List<String> howItIsDrawn(List<Panel> panels) {
     List<String> notes = new ArrayList<>();
+    if (panels.stream()
+        .flatMap(panel -> panel.readings().stream())
+        .anyMatch(readings -> readings.prominence() != Prominence.MAIN)) {
+      notes.add("Marks of other tests are moved sideways from their box, to be told apart.");
+    }
+    if (panels.stream()
+        .flatMap(panel -> panel.lines().stream())
+        .flatMap(line -> line.branches().stream())
+        .flatMap(branch -> branch.steps().stream())
+        .anyMatch(step -> step.end() == End.EITHER)) {
+      notes.add(
+          "Band: the joint may lie at either end of it; the line steps at the one or the other.");
+    }
+    return notes;
+  }
+
+  private List<String> notes(Arrangement main, List<Panel> panels) {
+    List<String> notes = new ArrayList<>(howItIsDrawn(panels));
     if (main.watts() == 0
         && main.meter().isEmpty()
         && !profiles.explained().degradations().isEmpty()) {

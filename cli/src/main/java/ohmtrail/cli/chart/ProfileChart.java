@@ -1,6 +1,7 @@
 package ohmtrail.cli.chart;
 
 import java.util.List;
+import java.util.Optional;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.cli.render.Region;
 import ohmtrail.predict.Degradation;
@@ -30,8 +31,10 @@ import ohmtrail.report.profile.RunProfiles;
  *   <li>The healthy line of a diagnosis is the same circuit as its fitted line (the supply, loads
  *       and lengths that were fitted) with every joint sound, so that the two part at the bad
  *       joint. Where nothing fits, and where there is no diagnosis, everything is as stated.
- *   <li>Lines show what the arrangement's own meter would show, its input resistance included.
- *       Between boxes they are straight; a step at a joint appears as a slope to the next box.
+ *   <li>Lines show what the arrangement's own meter would show, its input resistance included. A
+ *       degraded joint that is known is a step at its box; one that may lie at either end of a
+ *       cable is a band between both. Where more boxes are in question, or one is not shown, the
+ *       line is straight from box to box.
  * </ul>
  *
  * <p>The bar of a reading is its meter's stated accuracy and half a step of its display, cut off at
@@ -201,12 +204,38 @@ public record ProfileChart(
    * The part of a line that belongs to one lane.
    *
    * @param points from the panel outward, at least one
+   * @param steps what degraded joints take between two points that follow each other
    */
-  public record Branch(List<Point> points) {
-    /** Copies the list. */
+  public record Branch(List<Point> points, List<Step> steps) {
+    /** Copies the lists. */
     public Branch {
       points = List.copyOf(points);
+      steps = List.copyOf(steps);
     }
+
+    /** The step on the way to a box, if there is one. */
+    Optional<Step> stepTo(String box) {
+      return steps.stream().filter(step -> step.toBox().equals(box)).findFirst();
+    }
+  }
+
+  /**
+   * What a degraded joint takes on the way from one box to the next.
+   *
+   * @param toBox the box beyond it
+   * @param volts by how much the line falls there; negative where it rises
+   * @param end where on the way it falls
+   */
+  public record Step(String toBox, double volts, End end) {}
+
+  /** Where between two boxes a joint lies. */
+  public enum End {
+    /** In the nearer box. */
+    NEAR,
+    /** In the farther one. */
+    FAR,
+    /** In either: the readings cannot tell. */
+    EITHER
   }
 
   /**

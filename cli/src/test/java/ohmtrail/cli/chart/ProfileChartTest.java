@@ -158,6 +158,33 @@ class ProfileChartTest {
             .startsWith("Best explanation: 2 ohm added, the neutral between hall-3 and hall-4"));
   }
 
+  /** 2 ohm at hall-4 take R I of what is read beyond: I is what the heater draws there. */
+  @Test
+  void aKnownJointIsAStepAtItsBox() {
+    ProfileChart chart =
+        chain().carry(InventedRun.HEATER, List.of("hall-2", "hall-5")).predicted("x");
+    Line predicted = line(over(chart), Prominence.MAIN, Condition.EXPLAINED);
+    ProfileChart.Step step = predicted.branches().get(0).steps().get(0);
+    assertEquals("hall-4", step.toBox());
+    assertEquals(ProfileChart.End.FAR, step.end());
+    double amperes = volts(predicted, "hall-4") / (120 * 120 / 1500.0);
+    assertEquals(2 * amperes, step.volts(), 0.001 * step.volts());
+    assertTrue(chart.notes().stream().noneMatch(note -> note.startsWith("Band")));
+  }
+
+  @Test
+  void aJointThatMayBeAtEitherEndIsABandBetweenBoth() {
+    ProfileChart chart =
+        chain()
+            .carry(InventedRun.HEATER, List.of("hall-1", "hall-3", "hall-4", "hall-6"))
+            .diagnosed("x");
+    Line fitted = line(over(chart), Prominence.MAIN, Condition.EXPLAINED);
+    ProfileChart.Step step = fitted.branches().get(0).steps().get(0);
+    assertEquals(ProfileChart.End.EITHER, step.end());
+    assertEquals("hall-4", step.toBox());
+    assertTrue(chart.notes().stream().anyMatch(note -> note.startsWith("Band: the joint may lie")));
+  }
+
   @Test
   void theMostProbableBoxesAreMarkedWithTheirProbability() {
     ProfileChart chart =
