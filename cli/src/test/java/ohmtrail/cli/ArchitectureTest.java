@@ -21,6 +21,7 @@ import ohmtrail.predict.JointSweep;
 import ohmtrail.predict.Predictor;
 import ohmtrail.predict.SolvedSurvey;
 import ohmtrail.predict.SurveyModel;
+import ohmtrail.slip.AveragedLocator;
 import org.jspecify.annotations.NullMarked;
 
 /** Keeps the arrows between the program's packages, and each library in the package it serves. */
@@ -104,10 +105,13 @@ class ArchitectureTest {
   static final ArchRule whoWritesAnAnswerLocatesNothing =
       noClasses()
           .that()
-          .resideInAnyPackage("ohmtrail.cli.render..", "ohmtrail.cli.chart..")
+          .resideInAnyPackage(
+              "ohmtrail.cli.render..", "ohmtrail.cli.chart..", "ohmtrail.cli.walk..")
+          .and()
+          .resideOutsideOfPackage("ohmtrail.cli.walk.lesson..")
           .should()
           .dependOnClassesThat()
-          .belongToAnyOf(Locator.class, Advisor.class);
+          .belongToAnyOf(Locator.class, AveragedLocator.class, Advisor.class);
 
   @ArchTest
   static final ArchRule onlyTheCaseFileReaderKnowsYaml =

@@ -27,7 +27,12 @@ public record AdviceReport(Report report, Advice advice) {
    * @param minutes how long each step takes
    */
   public static AdviceReport of(Problem problem, Situation situation, Minutes minutes) {
-    return of(problem, situation, minutes, new AveragedLocator().posterior(problem));
+    return of(problem, situation, minutes, posterior(problem));
+  }
+
+  /** What is believed of a problem, to go on from more than once. */
+  public static Posterior posterior(Problem problem) {
+    return new AveragedLocator().posterior(problem);
   }
 
   /**

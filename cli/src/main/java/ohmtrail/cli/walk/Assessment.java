@@ -10,7 +10,6 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.locate.Posterior;
 import ohmtrail.reference.Minutes;
 import ohmtrail.report.Report;
-import ohmtrail.slip.AveragedLocator;
 import ohmtrail.survey.LoadInUse;
 
 /**
@@ -44,7 +43,7 @@ record Assessment(
   }
 
   static Posterior posterior(CaseFile caseFile) {
-    return new AveragedLocator().posterior(caseFile.problem());
+    return AdviceReport.posterior(caseFile.problem());
   }
 
   /** Where somebody stands who comes to a case: what was used before is at hand. */
