@@ -28,6 +28,7 @@ import ohmtrail.report.Report;
 import ohmtrail.report.TestState;
 import ohmtrail.report.VoltageDrop;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Finding;
 import ohmtrail.survey.Test;
 
 /** The answer in the one or two sentences that a person with a screwdriver needs. */
@@ -184,7 +185,7 @@ public final class Headline {
       return supplySide(suspect);
     }
     if (!words.boxes(suspect).contains(box.box())) {
-      return work.first(box.box())
+      return firstWork(box.box())
           + ": its joints together are "
           + Figures.probability(box.probability())
           + " likely to hold the bad one. "
@@ -194,7 +195,7 @@ public final class Headline {
           + ".";
     }
     boolean settled = suspect.probability() >= EVEN_ODDS;
-    return work.first(box.box())
+    return firstWork(box.box())
         + (settled ? ": " : ", though the readings do not settle it: ")
         + (settled
             ? words.suspect(suspect, box.box())
@@ -206,6 +207,13 @@ public final class Headline {
             : "the likeliest is " + finding(suspect, box.box()) + ".")
         + ends(suspect, box)
         + next(suspect);
+  }
+
+  /** Nobody is sent to open what was opened: there the bad joint was seen. */
+  private String firstWork(String box) {
+    return caseFile.survey().places(Finding.State.BURNT).contains(box)
+        ? "A bad joint was seen at " + box + " and is to be made anew, the breaker off"
+        : work.first(box);
   }
 
   private String supplySide(Suspect suspect) {
@@ -256,7 +264,7 @@ public final class Headline {
   /** Where nothing but an assumption ranks the ends. */
   private String ranking(Suspect suspect, Map<String, Double> shares) {
     double leading = shares.getOrDefault(suspect.first().box(), 0.0);
-    return PriorWords.because(suspect, caseFile.assumptions())
+    return PriorWords.because(suspect, caseFile.survey(), caseFile.assumptions())
         .filter(because -> leading == Collections.max(shares.values()))
         .map(
             because ->

@@ -10,6 +10,8 @@ import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.locate.Suspect;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Finding;
+import ohmtrail.survey.Survey;
 
 /** Where an answer rests on how often joints are assumed to fail, and not on a reading. */
 public final class PriorWords {
@@ -30,7 +32,11 @@ public final class PriorWords {
    * The assumption that ranks them: "push-ins are assumed to fail 3 times as often as screws";
    * empty where a reading has its say, or where all are assumed to fail as often.
    */
-  public static Optional<String> because(Suspect suspect, Assumptions assumptions) {
+  public static Optional<String> because(Suspect suspect, Survey survey, Assumptions assumptions) {
+    String place = Finding.placeOf(suspect.first());
+    if (survey.places(Finding.State.BURNT).contains(place)) {
+      return Optional.of("a joint at " + place + " was seen to be bad");
+    }
     boolean ranks =
         rankOnly(suspect)
             && suspect.joints().stream()

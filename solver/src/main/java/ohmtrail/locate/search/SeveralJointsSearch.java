@@ -18,6 +18,7 @@ import ohmtrail.locate.hypothesis.Hypothesis.SeveralJoints;
 import ohmtrail.locate.hypothesis.Hypothesis.UnstableJoint;
 import ohmtrail.locate.settings.Settings;
 import ohmtrail.predict.Degradation;
+import ohmtrail.survey.Finding;
 
 /**
  * Looks for two or three degraded joints at once, and for a joint whose ohms differ between small
@@ -56,18 +57,26 @@ final class SeveralJointsSearch {
    *
    * @param circuit the circuit, scanned
    * @param singles the single joints
-   * @return nothing when a single joint or a sound circuit leaves nothing unexplained
+   * @return nothing when a single joint or a sound circuit leaves nothing unexplained, of what was
+   *     read and of what was seen
    */
   static Found of(ScannedCircuit circuit, SingleJoints singles) {
     SeveralJointsSearch search = new SeveralJointsSearch(circuit);
     List<OneJoint> firsts = singles.followed();
-    if (firsts.isEmpty() || !singles.leavesUnexplained(firsts.get(0))) {
+    if (firsts.isEmpty()
+        || !(singles.leavesUnexplained(firsts.get(0)) || search.leavesAFind(firsts.get(0)))) {
       return new Found(Optional.empty(), Optional.empty());
     }
     search.run(firsts, singles);
     return new Found(
         search.best().map(search::withAlternatives),
         search.unstable.stream().max(Comparator.comparingDouble(Hypothesis::logPosterior)));
+  }
+
+  /** Whether a joint was seen to be bad where the likeliest one is not. */
+  private boolean leavesAFind(OneJoint first) {
+    return circuit.problem().problem().survey().places(Finding.State.BURNT).stream()
+        .anyMatch(place -> !place.equals(Finding.placeOf(first.joint())));
   }
 
   private Settings.Several settings() {

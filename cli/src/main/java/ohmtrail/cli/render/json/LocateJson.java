@@ -113,7 +113,7 @@ public final class LocateJson {
       Parts.interval(json, suspect.ohms());
       json.member("spread", suspect.spread())
           .member("rankedByPriorsOnly", PriorWords.rankOnly(suspect));
-      PriorWords.because(suspect, caseFile.assumptions())
+      PriorWords.because(suspect, caseFile.survey(), caseFile.assumptions())
           .ifPresentOrElse(
               because -> json.member("rankedBecause", because),
               () -> json.nothing("rankedBecause"));

@@ -267,7 +267,7 @@ public final class LocateText {
     String ranking =
         PriorWords.rankOnly(suspect)
             ? "Only how often each kind of joint fails ranks them"
-                + PriorWords.because(suspect, caseFile.assumptions())
+                + PriorWords.because(suspect, caseFile.survey(), caseFile.assumptions())
                     .map(because -> ": " + because + ".")
                     .orElse(".")
             : "The readings favour the first by a factor of "
