@@ -14,6 +14,8 @@ import ohmtrail.predict.OperatingConditions;
 import ohmtrail.problem.Problem;
 import ohmtrail.report.heat.SuspectHeat;
 import ohmtrail.slip.AveragedLocator;
+import ohmtrail.survey.Finding;
+import ohmtrail.survey.Survey;
 
 /**
  * The answer to a problem.
@@ -37,6 +39,8 @@ import ohmtrail.slip.AveragedLocator;
  *     explanation
  * @param missing what would help, the most telling first; empty where the readings settle it, or
  *     contradict each other: then more of the same is no help
+ * @param withoutFinds the answer without what was seen to be bad; empty where nothing was, or
+ *     nothing was read
  */
 public record Report(
     Problem problem,
@@ -48,7 +52,8 @@ public record Report(
     Optional<Danger> danger,
     List<TestState> tests,
     List<String> ghosts,
-    List<Missing> missing) {
+    List<Missing> missing,
+    Optional<Diagnosis> withoutFinds) {
   /** No heat is worked out for a suspect less probable than this. */
   private static final double WORTH_HEATING = 1e-3;
 
@@ -111,7 +116,20 @@ public record Report(
             : Optional.empty(),
         TestState.of(point.explained(), explained.circuit(), explained.survey()),
         GhostVoltage.boxes(problem, diagnosis),
-        isSettled(diagnosis) ? List.of() : Missing.in(problem));
+        isSettled(diagnosis) ? List.of() : Missing.in(problem),
+        withoutFinds(problem));
+  }
+
+  private static Optional<Diagnosis> withoutFinds(Problem problem) {
+    Survey survey = problem.survey();
+    Set<String> seenBad = survey.places(Finding.State.BURNT);
+    if (seenBad.isEmpty() || survey.readingCount() == 0) {
+      return Optional.empty();
+    }
+    for (String place : seenBad) {
+      survey = survey.without(place);
+    }
+    return Optional.of(new AveragedLocator().locate(problem.withSurvey(survey)));
   }
 
   private static Stream<Suspect> worthHeating(Diagnosis diagnosis) {

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Suspect;
@@ -19,8 +20,11 @@ public final class BadJoints {
   private final JointWords words;
   private final List<String> order;
   private final WorkWords work;
+  private final Set<String> seenBad;
 
-  private BadJoints(Circuit circuit, Diagnosis diagnosis, OpeningOrder opening) {
+  private BadJoints(
+      Circuit circuit, Diagnosis diagnosis, OpeningOrder opening, Set<String> seenBad) {
+    this.seenBad = Set.copyOf(seenBad);
     this.diagnosis = diagnosis;
     this.order = opening.plan().boxes();
     this.words = new JointWords(circuit);
@@ -28,8 +32,9 @@ public final class BadJoints {
   }
 
   /** Several bad joints in a few sentences, the box to open first first. */
-  static String headline(Circuit circuit, Diagnosis diagnosis, OpeningOrder opening) {
-    return new BadJoints(circuit, diagnosis, opening).headline();
+  static String headline(
+      Circuit circuit, Diagnosis diagnosis, OpeningOrder opening, Set<String> seenBad) {
+    return new BadJoints(circuit, diagnosis, opening, seenBad).headline();
   }
 
   private String headline() {
@@ -79,10 +84,18 @@ public final class BadJoints {
       return "In the same box: " + finding(suspect, box) + ".";
     }
     String otherEnds = otherEnds(suspect, box);
-    return (before.isEmpty() ? work.first(box) : work.then(box))
+    return order(box, before)
         + ": "
         + finding(suspect, box)
         + (otherEnds.isEmpty() ? "." : "; if it is sound, " + otherEnds + ".");
+  }
+
+  /** Nobody is sent to open what was opened. */
+  private String order(String box, String before) {
+    if (seenBad.contains(box)) {
+      return "A bad joint was seen at " + box + " and is to be made anew, the breaker off";
+    }
+    return before.isEmpty() ? work.first(box) : work.then(box);
   }
 
   private String otherEnds(Suspect suspect, String opened) {

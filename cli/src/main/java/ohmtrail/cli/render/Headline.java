@@ -27,8 +27,8 @@ import ohmtrail.report.OpeningOrder;
 import ohmtrail.report.Report;
 import ohmtrail.report.TestState;
 import ohmtrail.report.VoltageDrop;
-import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Finding;
+import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Test;
 
 /** The answer in the one or two sentences that a person with a screwdriver needs. */
@@ -109,7 +109,8 @@ public final class Headline {
       return outlet.get() + leftOut();
     }
     return switch (diagnosis.verdict()) {
-      case DEGRADED -> SupportWords.hanging(caseFile, diagnosis) + degraded() + leftOut();
+      case DEGRADED ->
+          SupportWords.hanging(caseFile, diagnosis) + degraded() + withoutFinds() + leftOut();
       case HEALTHY -> SupportWords.hanging(caseFile, diagnosis) + healthy() + leftOut();
       case UNDECIDED -> undecided();
       case UNEXPLAINED -> unexplained();
@@ -156,7 +157,11 @@ public final class Headline {
 
   private String degraded() {
     return diagnosis.degradedJoints() > 1
-        ? BadJoints.headline(caseFile.circuit(), diagnosis, opening.order())
+        ? BadJoints.headline(
+            caseFile.circuit(),
+            diagnosis,
+            opening.order(),
+            caseFile.survey().places(Finding.State.BURNT))
         : oneJoint() + unstable() + furtherJoints() + missing();
   }
 
@@ -207,6 +212,23 @@ public final class Headline {
             : "the likeliest is " + finding(suspect, box.box()) + ".")
         + ends(suspect, box)
         + next(suspect);
+  }
+
+  /** What the readings say without what was seen to be bad. */
+  private String withoutFinds() {
+    return report
+        .withoutFinds()
+        .map(
+            without ->
+                " Without what was seen: "
+                    + (without.verdict() == Verdict.DEGRADED && !without.suspects().isEmpty()
+                        ? words.suspect(without.suspects().get(0), "")
+                            + ", "
+                            + Figures.probability(without.suspects().get(0).probability())
+                        : "no joint need be bad, "
+                            + Figures.probability(without.healthyProbability()))
+                    + ".")
+        .orElse("");
   }
 
   /** Nobody is sent to open what was opened: there the bad joint was seen. */

@@ -148,7 +148,8 @@ public final class Answers {
         full.danger(),
         full.tests(),
         full.ghosts(),
-        full.missing());
+        full.missing(),
+        full.withoutFinds());
   }
 
   /** One joint stands out. */

@@ -60,6 +60,7 @@ public final class LocateJson {
     writePoint();
     writeSlips();
     writeSupport();
+    writeWithoutFinds();
     json.texts("notes", Notes.of(caseFile, diagnosis));
     writeReadings();
     writeParameters();
@@ -216,6 +217,25 @@ public final class LocateJson {
           .end();
     }
     json.end().member("bayesFactor", support.bayesFactor()).end();
+  }
+
+  private void writeWithoutFinds() {
+    if (report.withoutFinds().isEmpty()) {
+      json.nothing("withoutFinds");
+      return;
+    }
+    Diagnosis without = report.withoutFinds().get();
+    json.object("withoutFinds")
+        .member("verdict", without.verdict().name().toLowerCase(Locale.ROOT))
+        .member("healthyProbability", without.healthyProbability(), Parts.PROBABILITY)
+        .array("boxes");
+    for (RankedBox box : without.boxes()) {
+      json.object()
+          .member("box", box.box())
+          .member("probability", box.probability(), Parts.PROBABILITY)
+          .end();
+    }
+    json.end().end();
   }
 
   private void writeReadings() {
