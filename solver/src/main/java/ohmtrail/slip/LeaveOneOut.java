@@ -2,6 +2,7 @@ package ohmtrail.slip;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -41,7 +42,7 @@ final class LeaveOneOut {
   /** So that a logarithm can be taken of it. */
   private static final double NOTHING = 1e-200;
 
-  private static final int MOST = 12;
+  private static final int MOST = 8;
   private static final double EVEN = 0.5;
 
   /** An answer that is surer than this, and below even odds without a reading, hangs on it. */
@@ -200,12 +201,7 @@ final class LeaveOneOut {
     Problem problem = of.supposition().problem();
     Posterior posterior = of.posterior();
     double[] point = posterior.diagnosis().bestPointArray();
-    List<JointBelief> beliefs =
-        posterior.joints().stream()
-            .filter(belief -> belief.probability() > LEAST && !belief.ohms().isEmpty())
-            .sorted(Comparator.comparingDouble(JointBelief::probability).reversed())
-            .limit(MOST)
-            .toList();
+    List<JointBelief> beliefs = leaders(posterior);
     List<Joint> joints = beliefs.stream().map(JointBelief::joint).toList();
     Parameters parameters =
         Parameters.of(problem.circuit(), problem.survey(), problem.assumptions());
@@ -236,6 +232,23 @@ final class LeaveOneOut {
               own.logGivenOthers(at, point, range)));
     }
     return hypotheses;
+  }
+
+  /** One joint for each suspect, with the probability of all of them. */
+  private static List<JointBelief> leaders(Posterior posterior) {
+    Map<String, JointBelief> beliefs = new LinkedHashMap<>();
+    posterior.joints().forEach(belief -> beliefs.put(belief.joint().id(), belief));
+    return posterior.diagnosis().suspects().stream()
+        .filter(suspect -> suspect.probability() > LEAST)
+        .limit(MOST)
+        .flatMap(
+            suspect ->
+                Optional.ofNullable(beliefs.get(suspect.first().id())).stream()
+                    .map(
+                        first ->
+                            new JointBelief(first.joint(), suspect.probability(), first.ohms())))
+        .filter(belief -> !belief.ohms().isEmpty())
+        .toList();
   }
 
   /** Standard deviation of ln R, spread evenly over all that it may be. */

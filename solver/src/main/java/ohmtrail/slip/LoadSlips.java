@@ -41,7 +41,9 @@ final class LoadSlips {
                 double off = share * prior(Assumption.LOAD_DID_NOT_DRAW);
                 all.add(
                     Supposition.of(
-                        new Slip.LoadDidNotDraw(load.name(), tests), off, without(load, tests)));
+                        new Slip.LoadDidNotDraw(load.name(), tests),
+                        off,
+                        () -> without(load, tests)));
                 if (load instanceof HeatingElement heater) {
                   all.add(low(heater, tests, share * prior(Assumption.LOAD_DREW_LESS)));
                 }
@@ -116,7 +118,7 @@ final class LoadSlips {
     return Supposition.of(
         new Slip.LoadDrewLess(heater.name(), low.ratedWatts(), tests),
         prior,
-        problem.withSurvey(replaced(problem.survey().withLoads(loads), heater, low, tests)));
+        () -> problem.withSurvey(replaced(problem.survey().withLoads(loads), heater, low, tests)));
   }
 
   private HeatingElement onLow(HeatingElement heater) {

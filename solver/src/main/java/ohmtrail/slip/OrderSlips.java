@@ -162,8 +162,8 @@ final class OrderSlips {
               circuit.boxes(),
               cables,
               circuit.residualCurrentDevices());
-      return Optional.of(
-          Supposition.of(slip, prior, new Problem(other, problem.survey(), problem.assumptions())));
+      Problem reordered = new Problem(other, problem.survey(), problem.assumptions());
+      return Optional.of(Supposition.of(slip, prior, () -> reordered));
     } catch (CircuitException | SurveyException nonsense) {
       return Optional.empty();
     }

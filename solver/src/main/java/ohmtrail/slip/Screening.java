@@ -114,7 +114,7 @@ final class Screening {
         statedWeight()
             - WORTH_SKETCHING
             - Math.log(stated.assumptions().value(Assumption.HEALTHY_PRIOR));
-    return suppositions.near().stream()
+    return suppositions.ofTests().stream()
         .filter(this::isOnEveryTest)
         .anyMatch(
             each -> {
@@ -164,13 +164,14 @@ final class Screening {
     Prediction asStated = cached(loadSlips.listed(), true);
     Twins twins = Twins.of(asStated, readings, stated.assumptions());
     Sketch plain = sketch(asStated, Optional.empty(), twins);
-    suppositions.near().forEach(each -> sketched.add(sketched(each, twins)));
+    suppositions.ofTests().forEach(each -> sketched.add(sketched(each, twins)));
+    suppositions.exchanges().forEach(each -> sketched.add(sketched(each, twins)));
     double least =
         sketched.stream()
             .mapToDouble(each -> each.sketch.leastMisfit())
             .reduce(plain.leastMisfit(), Math::min);
     if (readings.isSuspicious(least)) {
-      suppositions.far().forEach(each -> sketched.add(sketched(each, twins)));
+      suppositions.moves().forEach(each -> sketched.add(sketched(each, twins)));
     }
     List<Weighed> weighed =
         sketched.stream()

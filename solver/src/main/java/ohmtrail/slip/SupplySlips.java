@@ -69,12 +69,15 @@ final class SupplySlips {
 
   private Supposition moved(Test first, double prior) {
     Survey survey = problem.survey();
-    List<Test> tests =
-        survey.tests().stream()
-            .map(test -> test.equals(first) ? test.withSupplyMoved() : test)
-            .toList();
     return Supposition.of(
-        new Slip.SupplyMoved(first.name()), prior, problem.withSurvey(survey.withTests(tests)));
+        new Slip.SupplyMoved(first.name()),
+        prior,
+        () ->
+            problem.withSurvey(
+                survey.withTests(
+                    survey.tests().stream()
+                        .map(test -> test.equals(first) ? test.withSupplyMoved() : test)
+                        .toList())));
   }
 
   /** Readings of a dead circuit say nothing of its joints: they leave the problem. */
@@ -99,7 +102,7 @@ final class SupplySlips {
     return new Supposition(
         Optional.of(new Slip.NoSupply(dead.get(0).name())),
         Math.log(prior),
-        problem.withSurvey(survey.withTests(tests)),
+        () -> problem.withSurvey(survey.withTests(tests)),
         NormalReadings.logSum(Math.log(NO_GHOST) + logBare, Math.log1p(-NO_GHOST) + logGhost));
   }
 

@@ -1,38 +1,49 @@
 package ohmtrail.slip;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import ohmtrail.problem.Problem;
+import ohmtrail.reference.Assumption;
 
 /**
  * Every slip that may have been made in stating a problem, each with its prior. Immutable.
  *
  * @param stated the problem as stated
- * @param near slips that leave every box its neighbours, or exchange two of them
- * @param far boxes that are further off
+ * @param ofTests slips in what was on, and in the supply
  */
-record Suppositions(Problem stated, List<Supposition> near, List<Supposition> far) {
+record Suppositions(Problem stated, List<Supposition> ofTests) {
+  /** So much of the prior is left to the problem as stated at least. */
+  private static final double LEAST_AS_STATED = 0.1;
+
   Suppositions {
-    near = List.copyOf(near);
-    far = List.copyOf(far);
+    ofTests = List.copyOf(ofTests);
   }
 
   static Suppositions of(Problem stated) {
-    List<Supposition> all = new ArrayList<>();
-    all.addAll(new LoadSlips(stated).all());
-    all.addAll(new SupplySlips(stated).all());
-    all.addAll(new OrderSlips(stated).exchanges());
-    return new Suppositions(stated, all, new OrderSlips(stated).moves());
+    return new Suppositions(
+        stated,
+        Stream.concat(new LoadSlips(stated).all().stream(), new SupplySlips(stated).all().stream())
+            .toList());
+  }
+
+  /** Slips that exchange two neighbours; worked out anew at each call. */
+  List<Supposition> exchanges() {
+    return new OrderSlips(stated).exchanges();
+  }
+
+  /** Boxes that are further off; worked out anew at each call. */
+  List<Supposition> moves() {
+    return new OrderSlips(stated).moves();
   }
 
   /** The problem as stated, with what the slips leave it of the prior. */
   Supposition asStated() {
     double slipped =
-        Stream.concat(near.stream(), far.stream())
-            .mapToDouble(slip -> Math.exp(slip.logPrior()))
-            .sum();
-    return new Supposition(Optional.empty(), Math.log1p(-Math.min(0.9, slipped)), stated, 0);
+        stated.assumptions().value(Assumption.BOXES_EXCHANGED)
+            + stated.assumptions().value(Assumption.BOX_ELSEWHERE)
+            + ofTests.stream().mapToDouble(slip -> Math.exp(slip.logPrior())).sum();
+    return new Supposition(
+        Optional.empty(), Math.log(Math.max(LEAST_AS_STATED, 1 - slipped)), () -> stated, 0);
   }
 }
