@@ -210,6 +210,12 @@ final class NormalReadings {
     }
   }
 
+  /** Natural logarithm of the density of the readings at a prediction, all right and as stated. */
+  double logAllRight(Evaluation at, Optional<Integer> stepFrom) {
+    Covariance stated = covariance(at, 1, stepFrom);
+    return stated.logDensity(stated.misfit(at.volts(), Double.POSITIVE_INFINITY));
+  }
+
   /**
    * Natural logarithm of the density of the readings at a prediction: tolerances as stated or
    * wider, any one reading wrong or none, as far as the distance asks for either.

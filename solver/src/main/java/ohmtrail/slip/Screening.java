@@ -125,7 +125,7 @@ final class Screening {
               Prediction prediction = prediction(slip.get(), false);
               Evaluation sound = prediction.buffer();
               prediction.sound(sound);
-              return each.logPrior() + readings.logDensity(sound, stepFrom(slip.get())) > floor;
+              return each.logPrior() + readings.logAllRight(sound, stepFrom(slip.get())) > floor;
             });
   }
 
