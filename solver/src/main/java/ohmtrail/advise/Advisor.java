@@ -24,6 +24,7 @@ import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Minutes;
+import ohmtrail.reference.UsualValue;
 import ohmtrail.slip.AveragedLocator;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
@@ -51,11 +52,8 @@ public final class Advisor {
 
   private static final int BEST_SAMPLES = 96;
 
-  /**
-   * Of the joints that one look missed a second one finds so many (assumption): what hides a bad
-   * joint from one look hides it from the next.
-   */
-  private static final double SECOND_LOOK = 0.5;
+  /** Of the joints that one look missed a second one finds so many. */
+  private static final double SECOND_LOOK = UsualValue.SECOND_LOOK_SHARE.value();
 
   private final Circuit circuit;
   private final Assumptions assumptions;
@@ -291,7 +289,7 @@ public final class Advisor {
               .map(
                   visit ->
                       BandedVisit.of(
-                          timetable.following(visit),
+                          timetable.following(visit, survey),
                           !visit.loads().isEmpty(),
                           forecasts.getOrDefault(visit, List.of()),
                           shares))

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import ohmtrail.locate.Posterior;
 import ohmtrail.problem.Problem;
+import ohmtrail.reference.UsualValue;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Test;
@@ -24,7 +25,7 @@ import ohmtrail.survey.Test;
  */
 public record PredictiveDistribution(Meter meter, List<Component> components) {
   /** True readings that are not doubted. */
-  private static final double CREDIBLE = 0.99;
+  private static final double CREDIBLE = UsualValue.CREDIBLE_SHARE.value();
 
   /** A joint's ohms are looked at in so many places of each stretch: volts bend along them. */
   private static final int PLACES_IN_A_STRETCH = 4;

@@ -86,14 +86,21 @@ public final class Timetable {
     return minutes.of(Chore.WALK) * places;
   }
 
-  /** The meter is set to hold its lowest reading, once for each, and somebody may have to help. */
+  /**
+   * The meter is set to hold its lowest reading, once for each that is taken while anything draws,
+   * and somebody may have to help.
+   */
   private double brief(Choice.Read read, Survey survey) {
     if (read.look() == Choice.Read.Look.USUAL) {
       return 0;
     }
+    int held =
+        read.tests().stream()
+            .filter(test -> !LoadInUse.drawing(test, survey, circuit).isEmpty())
+            .mapToInt(test -> test.readings().size())
+            .sum();
     boolean away = read.tests().stream().anyMatch(test -> isOnElsewhere(read, test, survey));
-    return minutes.of(Chore.READING) * read.readings().size()
-        + (away ? minutes.of(Chore.SECOND_PERSON) : 0);
+    return minutes.of(Chore.READING) * held + (away ? minutes.of(Chore.SECOND_PERSON) : 0);
   }
 
   /** What has to be opened, switched off, linked or laid out for readings. */
@@ -113,8 +120,9 @@ public final class Timetable {
   }
 
   /** Minutes of a visit that follows another one, its loads at hand: the way there included. */
-  double following(Choice.Read read) {
-    return minutes.of(Chore.WALK)
+  double following(Choice.Read read, Survey survey) {
+    return brief(read, survey)
+        + minutes.of(Chore.WALK)
         + minutes.of(Chore.PLUG_LOAD) * read.loads().size()
         + minutes.of(Chore.READING) * read.readings().size();
   }

@@ -12,13 +12,13 @@ final class BreakerPractice {
   /**
    * 2.5 mm² in a ring on 32 A is ordinary, and it is 1.6 times the usual breaker of a single run.
    */
-  private static final double MOST_ABOVE_USUAL = 1.6;
+  private static final double MOST_ABOVE_USUAL = UsualValue.BREAKER_ABOVE_USUAL.value();
 
   /**
    * Two or three sizes more against voltage drop are ordinary; a quarter of the usual breaker is
    * not.
    */
-  private static final double LEAST_BELOW_USUAL = 0.25;
+  private static final double LEAST_BELOW_USUAL = UsualValue.BREAKER_BELOW_USUAL.value();
 
   private BreakerPractice() {}
 

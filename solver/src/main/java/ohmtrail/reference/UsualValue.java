@@ -66,7 +66,49 @@ public enum UsualValue {
    */
   WRONG_READING_AMPERES,
   /** Least resistance that a wrong reading has: one step of an ordinary display, ohm. */
-  WRONG_READING_OHMS;
+  WRONG_READING_OHMS,
+  /** A circuit is called sound only where that is more probable, probability. */
+  SOUND_PROBABILITY,
+  /**
+   * Ohms in a joint that a reading under load has to be moved by before a circuit is called sound,
+   * ohm.
+   */
+  SOUND_TRIAL_OHMS,
+  /** By so much of its own error they have to move it, standard deviations. */
+  SOUND_TRIAL_SIGMAS,
+  /** How far apart the two legs of a sound supply may stand, share of nominal voltage. */
+  LEGS_APART_SHARE,
+  /** From here on a difference between two legs is no error of the meters, standard deviations. */
+  LEGS_APART_SIGMAS,
+  /** Standard deviation of an open way on an ohmmeter, share of the range. */
+  OPEN_WAY_SHARE,
+  /** What passes for dead is so many standard deviations, standard deviations. */
+  DEAD_VOLTAGE_SIGMAS,
+  /** Of the joints that one look missed a second one finds so many, share. */
+  SECOND_LOOK_SHARE,
+  /**
+   * A load is plugged in where the voltage differs from its rated one by less, share of rated
+   * voltage.
+   */
+  RATED_VOLTAGE_SHARE,
+  /** A breaker of more than so many times the usual one is warned of, ratio. */
+  BREAKER_ABOVE_USUAL,
+  /** A breaker of less than so many times the usual one is warned of, ratio. */
+  BREAKER_BELOW_USUAL,
+  /**
+   * A reading is doubted outside of the region of highest density that holds so much, probability.
+   */
+  CREDIBLE_SHARE,
+  /** The ohms of a suspect lie within its bounds so probably, probability. */
+  OHMS_COVERAGE,
+  /** What a glowing connection was measured to make, W. */
+  GLOWING_WATTS,
+  /** The current of that, A. */
+  GLOWING_AMPERES,
+  /** The same under a light load, W. */
+  GLOWING_WATTS_LIGHT_LOAD,
+  /** The current of that light load, A. */
+  GLOWING_AMPERES_LIGHT_LOAD;
 
   static final String FILE = "usual-values.csv";
 

@@ -1,6 +1,7 @@
 package ohmtrail.survey;
 
 import java.util.Optional;
+import ohmtrail.reference.UsualValue;
 
 /**
  * What a meter showed.
@@ -21,11 +22,8 @@ public record Reading(Tap tap, Measurand measurand, String meter, double value, 
    */
   private static final double HALF_WIDTHS_PER_SIGMA = Math.sqrt(3);
 
-  /**
-   * What passes for dead is that many standard deviations (normal distribution, nineteen in
-   * twenty).
-   */
-  private static final double DEAD_SIGMAS = 2;
+  /** What passes for dead is that many standard deviations. */
+  private static final double DEAD_SIGMAS = UsualValue.DEAD_VOLTAGE_SIGMAS.value();
 
   /** Rejects a reading that no meter shows. */
   public Reading {

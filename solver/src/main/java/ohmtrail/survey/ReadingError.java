@@ -2,6 +2,7 @@ package ohmtrail.survey;
 
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.reference.UsualValue;
 
 /**
  * A reading as a number to fit, and how far it may be off on its own: not counting the gain that
@@ -20,7 +21,7 @@ public record ReadingError(double value, double variance, double driftSigma) {
    * Standard deviation of an open way, relative to the top of the range: two of them below it is
    * where the meter would begin to show a number (half of the range, in parallel).
    */
-  private static final double OPEN_SIGMA = 0.25;
+  private static final double OPEN_SIGMA = UsualValue.OPEN_WAY_SHARE.value();
 
   /** Works it out. */
   public static ReadingError of(Reading reading, Meter meter, Assumptions assumptions) {

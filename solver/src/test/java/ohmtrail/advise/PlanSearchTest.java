@@ -150,7 +150,8 @@ class PlanSearchTest {
         List<Gaussian> shows =
             conditionals.stream().map(conditional -> conditional.of(visit)).toList();
         BandedVisit banded =
-            BandedVisit.of(timetable.following(visit), !visit.loads().isEmpty(), shows, shares);
+            BandedVisit.of(
+                timetable.following(visit, survey), !visit.loads().isEmpty(), shows, shares);
         visits.add(banded);
       }
       second = new SecondStep(shares, opening, visits);

@@ -8,6 +8,7 @@ import ohmtrail.locate.Verdict;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.problem.Problem;
+import ohmtrail.reference.UsualValue;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;
@@ -18,17 +19,14 @@ import ohmtrail.survey.Test;
 
 /** Whether a circuit may be called sound. Whatever says so asks here. */
 public final class Soundness {
-  /** So probable it has to be that nothing is degraded (assumption): one in twenty is too many. */
-  public static final double SURE = 0.95;
+  /** So probable it has to be that nothing is degraded. */
+  public static final double SURE = UsualValue.SOUND_PROBABILITY.value();
 
-  /**
-   * A reading under load could have shown a joint where one of these ohms would have moved it
-   * (assumption): at the current of a heater they make more than a hundred watts.
-   */
-  private static final double CLEARLY_BAD_OHMS = 1;
+  /** A reading under load could have shown a joint where one of these ohms would have moved it. */
+  private static final double CLEARLY_BAD_OHMS = UsualValue.SOUND_TRIAL_OHMS.value();
 
-  /** By so many standard deviations of its error (assumption). */
-  private static final double CLEARLY_MOVED_SIGMAS = 3;
+  /** By so many standard deviations of its error. */
+  private static final double CLEARLY_MOVED_SIGMAS = UsualValue.SOUND_TRIAL_SIGMAS.value();
 
   /** A reading more probably wrong than this has shown nothing. */
   private static final double PROBABLY_WRONG = 0.5;

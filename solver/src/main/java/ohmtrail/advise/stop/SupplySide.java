@@ -15,6 +15,7 @@ import ohmtrail.predict.Parameter;
 import ohmtrail.predict.Predictor;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.SupplyVoltageRange;
+import ohmtrail.reference.UsualValue;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
@@ -28,14 +29,11 @@ import ohmtrail.survey.Test;
  * can set them apart. Joints before the panel are hypotheses like any other.
  */
 public final class SupplySide {
-  /**
-   * How far apart the two legs of a sound supply may stand, as a share of nominal (assumption): the
-   * lopsided load of a whole house, some 100 A, over the hundredths of an ohm of a service.
-   */
-  private static final double MOST_APART = 0.05;
+  /** How far apart the two legs of a sound supply may stand, as a share of nominal. */
+  private static final double MOST_APART = UsualValue.LEGS_APART_SHARE.value();
 
-  /** From here on a difference is no error of the meters (assumption). */
-  private static final double SURE_SIGMAS = 4;
+  /** From here on a difference is no error of the meters. */
+  private static final double SURE_SIGMAS = UsualValue.LEGS_APART_SIGMAS.value();
 
   private SupplySide() {}
 

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.reference.UsualValue;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Isolation;
 import ohmtrail.survey.LoadInUse;
@@ -30,7 +31,7 @@ import ohmtrail.survey.load.Load;
  */
 public final class AtHand {
   /** A load is plugged in where the voltage is within so much of its rated one. */
-  private static final double RATED_NEAR = 0.2;
+  private static final double RATED_NEAR = UsualValue.RATED_VOLTAGE_SHARE.value();
 
   private final Circuit circuit;
   private final Survey survey;
