@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.chart.ProfileChart;
 import ohmtrail.cli.chart.ProfileChart.Condition;
 import ohmtrail.cli.chart.ProfileChart.Line;
@@ -234,6 +235,41 @@ class OneAnswerTest {
               && range.get("estimate").get("watts").asDouble()
                   <= range.get("most").get("watts").asDouble(),
           range.toString());
+    }
+  }
+
+  /** 220 V at 60 Hz is no supply of the National Electrical Code: text and chart say so alike. */
+  @Test
+  void textAndChartSpeakTheWordsAndUnitsOfOneRegion() throws Exception {
+    CaseFile caseFile =
+        new CaseFileReader()
+            .read(
+                "case.yaml",
+                """
+                supply: 220 V 60 Hz
+                breaker: 20 A
+                cable: 4 mm2
+                joints: screw
+                run:
+                  - panel
+                  - door: socket-outlet 18 m
+                  - desk: socket-outlet 7 m
+                loads:
+                  heater: 2000 W
+                tests:
+                  - heater at desk:
+                      - door line-neutral 216.0 V high
+                      - desk line-neutral 190.0 V high
+                """);
+    Report report = Report.of(caseFile.problem());
+    ProfileChart chart = ProfileChart.of("x", report);
+    assertEquals(Region.IEC, chart.region());
+    assertEquals("line to neutral", chart.panels().get(0).quantity());
+    String text = LocateText.of(caseFile, report);
+    assertTrue(text.contains("line-neutral"), text);
+    for (String page : List.of(text, chart.description(), chart.notes().toString())) {
+      assertFalse(page.matches("(?s).*\\d ft\\b.*"), page);
+      assertFalse(page.contains("hot-") || page.contains("hot to "), page);
     }
   }
 

@@ -29,9 +29,8 @@ record SoundCircuit(LinearModel model, Hypothesis.Sound hypothesis) {
     InferenceProblem problem = workspace.problem();
     LinearModel stated = at(workspace, problem.parameters().nominalPoint());
     Likelihood first = stated.at(0);
-    boolean isSettled = workspace.active().isEmpty() || first.log() < floor;
     LinearModel model =
-        isSettled ? stated : fitted(workspace, fit, stated, JointScan.outliersOf(first));
+        first.log() < floor ? stated : fitted(workspace, fit, stated, JointScan.outliersOf(first));
     double log = logMarginalLikelihood(workspace, fit, model, floor);
     return new SoundCircuit(model, new Hypothesis.Sound(problem.priors().logSound() + log));
   }
@@ -43,10 +42,14 @@ record SoundCircuit(LinearModel model, Hypothesis.Sound hypothesis) {
 
   /**
    * Fitted from the posterior mean of a linear model, or from where the parameters are stated if
-   * the readings are nearer to that: so the fit ends no farther off than either.
+   * the readings are nearer to that: so the fit ends no farther off than either. Where no reading
+   * feels a parameter there is nothing to fit.
    */
   private static LinearModel fitted(
       Workspace workspace, HypothesisFit fit, LinearModel from, BitSet leftOut) {
+    if (workspace.active().isEmpty()) {
+      return from;
+    }
     return at(workspace, fit.fit(List.of(), from.startAt(0), leftOut).point());
   }
 
