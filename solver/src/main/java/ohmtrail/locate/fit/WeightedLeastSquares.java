@@ -63,6 +63,9 @@ final class WeightedLeastSquares {
    * @param start where to start; not changed
    */
   Fit fit(Model model, double[] start) {
+    if (start.length == 0) {
+      return unmoved(model);
+    }
     Best best = new Best();
     MultivariateJacobianFunction function =
         point -> {
@@ -91,6 +94,17 @@ final class WeightedLeastSquares {
     } catch (MathIllegalStateException boundReached) {
       return new Fit(best.point, best.sumOfSquares, false);
     }
+  }
+
+  /** Where no reading feels any parameter there is nothing to move. */
+  private static Fit unmoved(Model model) {
+    double[] residuals = new double[model.rows()];
+    model.evaluate(new double[0], residuals, new double[model.rows()][0]);
+    double sum = 0;
+    for (double residual : residuals) {
+      sum += residual * residual;
+    }
+    return new Fit(new ArrayRealVector(0), sum, true);
   }
 
   /**
