@@ -9,6 +9,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.render.json.LocateJson;
+import ohmtrail.cli.render.screen.LocateScreen;
 import ohmtrail.cli.render.text.LocateText;
 import ohmtrail.report.Report;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +30,8 @@ import picocli.CommandLine.ParameterException;
       "  ohmtrail locate --outlet 120 --read \"hot-neutral 118.6 high\" --read \"hot-neutral 24 low\""
     })
 final class LocateCommand extends CaseCommand {
+  @Mixin private final FullOption full = new FullOption();
+
   @Mixin private final ChartOption chart = new ChartOption();
 
   @Option(
@@ -70,8 +73,13 @@ final class LocateCommand extends CaseCommand {
   @Override
   void answer(CaseFile caseFile, Form form, PrintWriter out) throws IOException {
     Report report = Report.of(caseFile.problem());
-    out.print(
-        form == Form.JSON ? LocateJson.of(caseFile, report) : LocateText.of(caseFile, report));
+    out.print(form == Form.JSON ? LocateJson.of(caseFile, report) : text(caseFile, report));
     chart.draw(caseFile, report);
+  }
+
+  private String text(CaseFile caseFile, Report report) {
+    return full.isFull()
+        ? LocateText.of(caseFile, report)
+        : LocateScreen.of(caseFile, report, full.columns());
   }
 }

@@ -14,6 +14,7 @@ import ohmtrail.cli.casefile.BoxNames;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.names.Names;
 import ohmtrail.cli.render.json.NextJson;
+import ohmtrail.cli.render.screen.NextScreen;
 import ohmtrail.cli.render.text.NextText;
 import ohmtrail.cli.walk.Equipment;
 import ohmtrail.reference.Chore;
@@ -22,6 +23,7 @@ import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Survey;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 
@@ -36,6 +38,8 @@ import picocli.CommandLine.ParameterException;
       "  ohmtrail next kitchen.yaml --out-of-reach fridge --minutes open-box=8"
     })
 final class NextCommand extends CaseCommand {
+  @Mixin private final FullOption full = new FullOption();
+
   @Option(names = "--at", paramLabel = "BOX", description = "Where you stand.")
   private Optional<String> at = Optional.empty();
 
@@ -65,7 +69,13 @@ final class NextCommand extends CaseCommand {
   void answer(CaseFile caseFile, Form form, PrintWriter out) {
     CaseFile completed = completed(caseFile);
     AdviceReport advice = AdviceReport.of(completed.problem(), situation(completed), minutes());
-    out.print(form == Form.JSON ? NextJson.of(completed, advice) : NextText.of(completed, advice));
+    out.print(form == Form.JSON ? NextJson.of(completed, advice) : text(completed, advice));
+  }
+
+  private String text(CaseFile caseFile, AdviceReport advice) {
+    return full.isFull()
+        ? NextText.of(caseFile, advice)
+        : NextScreen.of(caseFile, advice, full.columns());
   }
 
   /** The case with what the command line adds; without a load it gets a heater. */

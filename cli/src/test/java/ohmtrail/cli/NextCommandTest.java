@@ -69,10 +69,11 @@ class NextCommandTest {
 
   private int next(String text, String... options) throws IOException {
     Files.writeString(file, text);
-    String[] arguments = new String[options.length + 2];
+    String[] arguments = new String[options.length + 3];
     arguments[0] = "next";
     arguments[1] = file.toString();
-    System.arraycopy(options, 0, arguments, 2, options.length);
+    arguments[2] = "--full";
+    System.arraycopy(options, 0, arguments, 3, options.length);
     return Ohmtrail.run(new PrintWriter(out), new PrintWriter(err), arguments);
   }
 

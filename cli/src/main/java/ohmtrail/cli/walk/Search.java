@@ -52,9 +52,7 @@ record Search(
     Assessment now = Assessment.of(equipped, Assessment.arrival(equipped));
     Task task = next(now, Set.of());
     Search start = new Search(width, equipped, now, Set.of(), task, Optional.empty());
-    String says =
-        new SearchWords(now, width).map().cautions().toString() + start.weighed(List.of());
-    return Reply.on(says, start);
+    return Reply.on(new SearchWords(now, width).begin(task), start);
   }
 
   @Override
@@ -141,6 +139,7 @@ record Search(
       case RANKING -> Reply.on(words().ranking().toString(), this);
       case PROFILE -> Reply.on(words().profile().toString(), this);
       case WHY -> Reply.on(words().why().toString(), this);
+      case MORE -> Reply.on(words().more(), this);
       case QUIT -> Reply.end("", this);
       case UNDO -> undo();
       case SKIP -> skip();
@@ -327,11 +326,8 @@ record Search(
 
   /** What there is to say after everything was weighed. */
   private String weighed(List<String> refusedBefore) {
-    SearchWords words = words().danger().ranking().profile();
-    if (!words.refusals().equals(refusedBefore)) {
-      words.why();
-    }
-    return words.offer(task).toString();
+    SearchWords words = words();
+    return words.step(task, !words.refusals().equals(refusedBefore));
   }
 
   /** A test in the words of a case file, whatever was measured. */

@@ -17,7 +17,11 @@ import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.Headline;
 import ohmtrail.cli.render.Refusals;
 import ohmtrail.cli.render.WorkWords;
+import ohmtrail.cli.render.screen.Blocks;
+import ohmtrail.cli.render.screen.Screen;
+import ohmtrail.cli.render.screen.Sentences;
 import ohmtrail.cli.render.text.CircuitTree;
+import ohmtrail.cli.render.text.LocateText;
 import ohmtrail.cli.render.text.Page;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.OpeningPlan;
@@ -29,6 +33,14 @@ final class SearchWords {
   private static final int MOST_BOXES = 5;
   private static final int FULL_BAR = 20;
   private static final int LONGEST_NAME = 20;
+
+  /** On the screen of a step. */
+  private static final int MOST_SHOWN = 3;
+
+  private static final int DANGER_LINES = 3;
+
+  /** Of the 24 lines the question takes so many, and the line that is typed. */
+  private static final int QUESTION_LINES = 5;
 
   private final CaseFile caseFile;
   private final Assessment now;
@@ -146,6 +158,67 @@ final class SearchWords {
     return Refusals.of(now.advice(), words);
   }
 
+  /** What is said first: the words that say more, and the first step. */
+  String begin(Task task) {
+    return screen(task, true)
+        .always(
+            page ->
+                page.paragraph(
+                    "map shows the run, more says everything, help lists what can be typed."))
+        .toString();
+  }
+
+  /**
+   * What is said once everything was weighed, on one screen with the question that follows.
+   *
+   * @param refusedAnew whether anything is refused that was not, or no longer
+   */
+  String step(Task task, boolean refusedAnew) {
+    return screen(task, refusedAnew).toString();
+  }
+
+  private Screen screen(Task task, boolean refusedAnew) {
+    int width = page.width();
+    return new Screen(width, Screen.LINES - QUESTION_LINES)
+        .always(to -> Blocks.danger(caseFile, now.report(), DANGER_LINES, to))
+        .unlessFull(2, this::boxes)
+        .unlessFull(4, to -> profileLines().forEach(to::line))
+        .always(to -> offered(task, to))
+        .unlessFull(1, to -> outcomes(task, to))
+        .unlessFull(3, to -> refused(refusedAnew, to))
+        .always(to -> Blocks.cautions(caseFile, isDead(task), to));
+  }
+
+  private void boxes(Page to) {
+    if (caseFile.survey().readingCount() == 0) {
+      to.line("Before any reading, from how often joints fail");
+    }
+    Blocks.boxes(now.advice().opening().steps(), diagnosis().healthyProbability(), MOST_SHOWN, to);
+  }
+
+  private List<String> profileLines() {
+    return new ProfileText(now.report(), page.width()).lines();
+  }
+
+  private void refused(boolean anew, Page to) {
+    List<String> refused = refusals();
+    if (anew && !refused.isEmpty()) {
+      to.paragraph(
+          "Not to be done: "
+              + Sentences.within(DANGER_LINES, to.width(), refused.get(0))
+              + (refused.size() > 1 ? " And " + (refused.size() - 1) + " more: why." : ""));
+    }
+  }
+
+  private static boolean isDead(Task task) {
+    return task instanceof Task.Take take ? take.visit().isDead() : !(task instanceof Task.End);
+  }
+
+  /** The whole answer. */
+  String more() {
+    return LocateText.of(caseFile, now.report(), page.width());
+  }
+
   SearchWords why() {
     List<String> refused = refusals();
     page.heading("Not to be done")
@@ -155,31 +228,35 @@ final class SearchWords {
 
   /** The next step with what it would mean. */
   SearchWords offer(Task task) {
+    page.gap();
+    offered(task, page);
+    outcomes(task, page);
+    return this;
+  }
+
+  private void offered(Task task, Page to) {
     if (task instanceof Task.Take take) {
-      offer(take.visit(), "Next, at ");
+      offered(take.visit(), "Next, at ", to);
     } else if (task instanceof Task.Look look) {
-      offer(new Choice.Open(look.box()), "Next: ");
+      offered(new Choice.Open(look.box()), "Next: ", to);
     } else if (task instanceof Task.End end) {
-      page.heading(words.choice(end.stop()) + ".");
+      to.paragraph(words.choice(end.stop()) + ".");
     } else if (task instanceof Task.Found found) {
-      page.heading(
+      to.paragraph(
           "Found, in "
               + found.box()
               + ". "
               + work.remaking(found.box())
               + " What burnt is replaced, not tightened.");
     }
-    return this;
   }
 
-  private void offer(Choice choice, String start) {
-    Optional<Option> option =
-        now.advice().options().stream().filter(each -> each.choice().equals(choice)).findFirst();
+  private void offered(Choice choice, String start, Page to) {
     String what = words.choice(choice);
-    page.heading(
+    to.paragraph(
         (choice instanceof Choice.Read ? start + what.substring("At ".length()) : start + what)
             + "."
-            + option
+            + option(choice)
                 .map(
                     each ->
                         " Takes "
@@ -188,10 +265,27 @@ final class SearchWords {
                             + Math.round(each.expectedMinutes())
                             + " min expected in all.")
                 .orElse(""));
-    option.ifPresent(
-        each ->
-            page.items(
-                each.outcomes().stream().map(outcome -> words.outcome(choice, outcome)).toList()));
+  }
+
+  private Optional<Option> option(Choice choice) {
+    return now.advice().options().stream().filter(each -> each.choice().equals(choice)).findFirst();
+  }
+
+  private void outcomes(Task task, Page to) {
+    Optional<Choice> choice =
+        task instanceof Task.Take take
+            ? Optional.of(take.visit())
+            : task instanceof Task.Look look
+                ? Optional.of(new Choice.Open(look.box()))
+                : Optional.empty();
+    choice
+        .flatMap(this::option)
+        .ifPresent(
+            each ->
+                to.items(
+                    each.outcomes().stream()
+                        .map(outcome -> words.outcome(each.choice(), outcome))
+                        .toList()));
   }
 
   /** How a reading is taken, and its unit. */

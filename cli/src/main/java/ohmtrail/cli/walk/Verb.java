@@ -43,6 +43,7 @@ enum Verb {
   RANKING("ranking", ""),
   PROFILE("profile", ""),
   WHY("why", ""),
+  MORE("more", "more: the whole answer: readings beside the fit, suspects, assumptions, cautions"),
   HELP("help|h|?", ""),
   QUIT("quit|q|exit", "help: this list; quit: end; everything is saved all the time");
 

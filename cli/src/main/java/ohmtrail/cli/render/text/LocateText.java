@@ -62,9 +62,10 @@ public final class LocateText {
   private final Diagnosis diagnosis;
   private final JointWords words;
   private final Region region;
-  private final Page page = new Page();
+  private final Page page;
 
-  private LocateText(CaseFile caseFile, Report report) {
+  private LocateText(CaseFile caseFile, Report report, int width) {
+    this.page = new Page(width);
     this.caseFile = caseFile;
     this.circuit = caseFile.circuit();
     this.report = report;
@@ -73,9 +74,14 @@ public final class LocateText {
     this.region = Region.of(circuit.supply());
   }
 
-  /** Writes it. */
+  /** Writes it at the usual width. */
   public static String of(CaseFile caseFile, Report report) {
-    return new LocateText(caseFile, report).write();
+    return of(caseFile, report, Page.WIDTH);
+  }
+
+  /** Writes it at a width in columns. */
+  public static String of(CaseFile caseFile, Report report, int width) {
+    return new LocateText(caseFile, report, width).write();
   }
 
   private String write() {

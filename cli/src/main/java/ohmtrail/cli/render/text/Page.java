@@ -99,7 +99,7 @@ public final class Page {
   }
 
   /** Breaks words into lines; a word longer than a line stands alone. */
-  static List<String> lines(String words, int width) {
+  public static List<String> lines(String words, int width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
     for (String word : unbroken(words)) {
