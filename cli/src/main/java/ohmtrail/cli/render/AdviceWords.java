@@ -248,7 +248,7 @@ public final class AdviceWords {
               + worst
               + " on the neutral beyond the joint"
               + under(hazard)
-              + ", which is probably lost: no load is plugged in to try it; above "
+              + ", which is probably lost; above "
               + beyond;
       case HEAT ->
           (hazard.worst() > GLOW_KELVIN

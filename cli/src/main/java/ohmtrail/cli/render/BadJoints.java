@@ -66,7 +66,9 @@ public final class BadJoints {
           .findFirst()
           .ifPresent(
               suspect -> {
-                bad.remove(Collections.min(bad, Comparator.comparing(Suspect::probability)));
+                if (!bad.isEmpty()) {
+                  bad.remove(Collections.min(bad, Comparator.comparing(Suspect::probability)));
+                }
                 bad.add(suspect);
               });
     }

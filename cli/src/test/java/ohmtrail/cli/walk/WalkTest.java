@@ -142,7 +142,7 @@ class WalkTest {
     assertTrue(saved);
     assertTrue(flat().contains("Found, in hall-3."), flat());
     assertTrue(flat().contains("Leave this breaker off"), flat());
-    assertTrue(flat().contains("Volts hot-neutral with the heater at"), flat());
+    assertTrue(flat().contains("Dead work: breaker off and locked"), flat());
     assertEquals(
         Optional.of(new Finding("hall-3", Finding.State.BURNT)),
         memory.last().survey().findings().stream().reduce((before, after) -> after));
@@ -439,6 +439,28 @@ class WalkTest {
     assertTrue(flat().contains("(glue)"), flat());
     assertTrue(flat().contains("fot"), flat());
     assertEquals(2, memory.last().circuit().boxes().size());
+  }
+
+  @Test
+  void moreShowsTheWholeAnswerAndProfileTheVoltsAlongTheRun() {
+    walk(Optional.of(LOOKED), List.of("more", "profile", "quit"));
+
+    assertTrue(flat().contains("Readings beside the fit") || flat().contains("Readings"), flat());
+    assertTrue(flat().contains("Assumptions"), flat());
+    assertTrue(flat().contains("Volts hot-neutral with the heater at"), flat());
+    out.toString().lines().forEach(line -> assertTrue(line.length() <= WIDTH, line));
+  }
+
+  @Test
+  void aStepAndItsQuestionFitOneScreenOfTwentyFourLines() {
+    walk(Optional.of(LOOKED), List.of("skip", "skip", "fine hall-1", "quit"));
+
+    int lines = 0;
+    String steps = out.toString().substring(0, out.toString().lastIndexOf("\n>"));
+    for (String line : steps.lines().toList()) {
+      lines = line.startsWith(">") ? 0 : lines + 1;
+      assertTrue(lines <= 24, out.toString());
+    }
   }
 
   @Test

@@ -35,7 +35,9 @@ public final class Blocks {
     if (likely.isEmpty() && sound < WORTH_A_LINE) {
       return;
     }
-    likely.stream().limit(most).forEach(step -> page.line(bar(step.box(), step.probability(), page)));
+    likely.stream()
+        .limit(most)
+        .forEach(step -> page.line(bar(step.box(), step.probability(), page)));
     page.line(bar("(no bad joint)", sound, page));
     if (likely.size() > most) {
       page.line("  and " + (likely.size() - most) + " more");
