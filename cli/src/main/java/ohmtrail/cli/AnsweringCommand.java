@@ -43,9 +43,17 @@ abstract class AnsweringCommand implements Callable<Integer> {
   public final Integer call() throws Exception {
     requireSound();
     StringWriter whole = new StringWriter();
-    answer(json ? Form.JSON : Form.TEXT, new PrintWriter(whole));
+    try (Waiting waiting = waiting()) {
+      waiting.begin();
+      answer(json ? Form.JSON : Form.TEXT, new PrintWriter(whole));
+    }
     spec.commandLine().getOut().print(whole);
     return ExitCode.ANSWER;
+  }
+
+  /** What tells for how long a person has waited; a command that knows how far it is tells that. */
+  Waiting waiting() {
+    return new Waiting(Progress.onTerminal(spec.commandLine().getErr()), spec.name());
   }
 
   /**

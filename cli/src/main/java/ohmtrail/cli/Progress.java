@@ -2,6 +2,7 @@ package ohmtrail.cli;
 
 import java.io.Console;
 import java.io.PrintWriter;
+import java.io.Writer;
 
 /** How far a long task is, on a line that is written over; on a terminal only. */
 final class Progress {
@@ -22,17 +23,34 @@ final class Progress {
     return new Progress(err, isTerminal());
   }
 
+  /** Shown nowhere. */
+  static Progress nowhere() {
+    return new Progress(new PrintWriter(Writer.nullWriter()), false);
+  }
+
   /** Shown whatever the stream is. */
   static Progress on(PrintWriter err) {
     return new Progress(err, true);
   }
 
+  /** Whether anybody looks on. */
+  boolean isShown() {
+    return shown;
+  }
+
   /** Tells that so much is done. */
   void tell(String task, int done, int all) {
     int now = (int) ((long) WHOLE * done / all);
-    if (shown && now != percent) {
+    if (now != percent) {
       percent = now;
-      write(task + ": " + now + " %");
+      tell(task + ": " + now + " %");
+    }
+  }
+
+  /** Puts a line in the place of the one before. */
+  void tell(String line) {
+    if (shown) {
+      write(line);
     }
   }
 

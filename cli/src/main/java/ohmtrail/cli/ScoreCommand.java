@@ -130,6 +130,12 @@ final class ScoreCommand extends AnsweringCommand {
     }
   }
 
+  /** How many circuits are done says more than how long it took. */
+  @Override
+  Waiting waiting() {
+    return new Waiting(Progress.nowhere(), spec().name());
+  }
+
   @Override
   void requireSound() {
     requireWithin("Cases", cases, 1, MOST_CASES);

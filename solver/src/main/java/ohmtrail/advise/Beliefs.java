@@ -65,7 +65,7 @@ record Beliefs(Circuit circuit, List<Belief> all) {
           .add(belief);
     }
     List<Belief> all = new ArrayList<>();
-    all.add(new Belief(List.of(), 0, posterior.diagnosis().healthyProbability(), zeros(circuit)));
+    all.add(new Belief(List.of(), 0, posterior.healthyProbability(), zeros(circuit)));
     groups.values().forEach(group -> addGroup(circuit, group, all));
     posterior.several().ifPresent(several -> all.add(several(circuit, several)));
     return new Beliefs(circuit, all).summingToOne();

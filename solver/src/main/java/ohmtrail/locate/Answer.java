@@ -47,8 +47,14 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
     return probability(hypothesis.logPosterior());
   }
 
+  /** Probability given that one of the hypotheses on offer holds. */
+  private double explained(Hypothesis hypothesis) {
+    return Math.exp(hypothesis.logPosterior() - hypotheses.logExplained());
+  }
+
   Posterior posterior() {
-    return new Posterior(diagnosis(), beliefs(), several(), logTotal);
+    return new Posterior(
+        diagnosis(), explained(hypotheses.sound()), beliefs(), several(), logTotal);
   }
 
   private Diagnosis diagnosis() {
@@ -97,7 +103,7 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
   private List<JointBelief> beliefs() {
     List<JointBelief> beliefs = new ArrayList<>();
     for (OneJoint each : hypotheses.single().joints()) {
-      double probability = probability(each);
+      double probability = explained(each);
       Optional<OhmsProfile> profile = each.profile();
       if (probability > inference.settings().answer().forgotten() && profile.isPresent()) {
         beliefs.add(new JointBelief(each.joint(), probability, profile.get().nodes()));
@@ -113,7 +119,7 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
             several ->
                 new Posterior.Several(
                     several.fitted().degradations(),
-                    probability(several),
+                    explained(several),
                     places(several, Finding::placeOf)));
   }
 

@@ -6,11 +6,13 @@ import java.util.Optional;
 import ohmtrail.predict.Degradation;
 
 /**
- * What is believed after the readings, as far as further readings can be planned on it. The
- * probabilities of the diagnosis's healthy circuit, of the joints and of the several joints sum to
- * one less what nothing on offer explains and what was too improbable to be followed.
+ * What is believed after the readings, as far as further readings can be planned on it, given that
+ * one of the hypotheses holds: however ill all of them explain the readings, there is one that does
+ * it best. The probabilities of the healthy circuit, of the joints and of the several joints sum to
+ * one less what was too improbable to be followed.
  *
- * @param diagnosis the answer in full
+ * @param diagnosis the answer in full, in which what nothing on offer explains has its share
+ * @param healthyProbability of a sound circuit
  * @param joints every single joint that is still alive, in the order of the circuit
  * @param several the most probable set of joints degraded at once, where any is likely
  * @param logMarginalLikelihood natural logarithm of the density of all that was read and seen,
@@ -19,6 +21,7 @@ import ohmtrail.predict.Degradation;
  */
 public record Posterior(
     Diagnosis diagnosis,
+    double healthyProbability,
     List<JointBelief> joints,
     Optional<Several> several,
     double logMarginalLikelihood) {

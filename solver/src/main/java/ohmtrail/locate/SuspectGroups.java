@@ -67,14 +67,17 @@ final class SuspectGroups {
     double high = 0;
     for (int d = 0; d < fitted.degradations().size(); d++) {
       double ohms = fitted.degradations().get(d).ohms();
-      double factor = Math.exp(SIGMAS_OF_INTERVAL * fitted.logOhmsSigma().get(d));
-      low = Math.min(low, ohms / factor);
+      double sigma = fitted.logOhmsSigma().get(d);
+      double factor = Math.exp(SIGMAS_OF_INTERVAL * sigma);
+      // What is as good as open has no spread: it is open, or more than any joint that conducts.
+      low = Math.min(low, Double.isInfinite(sigma) ? ohms : ohms / factor);
       high = Math.max(high, ohms * factor);
     }
     int last = fitted.degradations().size() - 1;
+    boolean open = Double.isInfinite(fitted.logOhmsSigma().get(last));
     return new OhmsInterval(
-        OptionalDouble.of(fitted.degradations().get(last).ohms()),
-        OptionalDouble.of(low),
+        open ? OptionalDouble.empty() : OptionalDouble.of(fitted.degradations().get(last).ohms()),
+        Double.isFinite(low) ? OptionalDouble.of(low) : OptionalDouble.empty(),
         Double.isFinite(high) ? OptionalDouble.of(high) : OptionalDouble.empty(),
         OhmsInterval.USUAL_COVERAGE);
   }

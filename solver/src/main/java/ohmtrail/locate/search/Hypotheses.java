@@ -73,4 +73,10 @@ public record Hypotheses(
         LogSpace.sum(sound.logPosterior(), logUnexplained()),
         LogSpace.sum(logSeveral(), single.logPosterior()));
   }
+
+  /** The same under all but that nothing fits. */
+  public double logExplained() {
+    return LogSpace.sum(
+        sound.logPosterior(), LogSpace.sum(logSeveral(), single.logPosterior()));
+  }
 }

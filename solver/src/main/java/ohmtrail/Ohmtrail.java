@@ -1,0 +1,62 @@
+package ohmtrail;
+
+import java.util.List;
+import ohmtrail.advise.Advice;
+import ohmtrail.advise.Advisor;
+import ohmtrail.advise.Situation;
+import ohmtrail.circuit.Supply;
+import ohmtrail.locate.Diagnosis;
+import ohmtrail.locate.Locator;
+import ohmtrail.predict.Degradation;
+import ohmtrail.predict.Predictor;
+import ohmtrail.problem.Problem;
+import ohmtrail.problem.ProblemBuilder;
+import ohmtrail.reference.Minutes;
+
+/**
+ * The door to the library: a problem in; predictions, an answer or advice out.
+ *
+ * <p>Every method computes from its arguments alone: nothing is remembered, printed, read or
+ * written, and the same problem always gets the same answer. All are safe for use by several
+ * threads.
+ */
+public final class Ohmtrail {
+  private Ohmtrail() {}
+
+  /**
+   * Begins a problem at its panel.
+   *
+   * @param supply what feeds the panel
+   * @param breakerAmperes rated current of the breaker, positive
+   */
+  public static ProblemBuilder problem(Supply supply, double breakerAmperes) {
+    return new ProblemBuilder(supply, breakerAmperes);
+  }
+
+  /**
+   * What each meter should show, everything as stated in the problem.
+   *
+   * @param degradations ohms supposed in joints, at most one entry per joint; none for a sound
+   *     circuit
+   * @return one figure per reading of the survey, in its order and in the unit of its measurand;
+   *     infinite where a meter of ohms shows an open way
+   */
+  public static List<Double> predict(Problem problem, List<Degradation> degradations) {
+    return new Predictor(problem.circuit(), problem.survey(), problem.assumptions())
+        .readings(degradations);
+  }
+
+  /** Which joint the readings speak for: verdict, suspects with ohms and probabilities, boxes. */
+  public static Diagnosis locate(Problem problem) {
+    return new Locator().locate(problem);
+  }
+
+  /**
+   * What to do next: which reading, or which box to open, the quickest way first, with what must
+   * not be done. The meters and loads of the problem are those at hand; minutes are the usual ones.
+   */
+  public static Advice next(Problem problem) {
+    return new Advisor(problem.circuit(), problem.assumptions(), Minutes.defaults())
+        .next(problem.survey(), Situation.START);
+  }
+}
