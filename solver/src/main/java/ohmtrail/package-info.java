@@ -1,6 +1,7 @@
 /**
- * Finds the bad connection in a building circuit from voltage readings. This package holds nothing
- * but the packages below it; the arrows between them go one way:
+ * Finds the bad connection in a building circuit from voltage readings. {@link ohmtrail.Ohmtrail}
+ * is the entry and part of the library; it rests on the packages below it, and the arrows between
+ * them go one way:
  *
  * <pre>
  *   practice -> advise -> locate -> predict -> problem -> survey -> circuit -> reference, network

@@ -10,6 +10,9 @@
  *
  * <p>May import {@code locate} and what it rests on. It weighs no hypothesis itself: that is {@code
  * locate}'s; it prints nothing.
+ *
+ * <p>{@link ohmtrail.advise.Advice} and all that hangs on it are part of the library; the rest is
+ * inner and may change.
  */
 @NullMarked
 package ohmtrail.advise;

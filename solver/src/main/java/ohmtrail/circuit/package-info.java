@@ -9,6 +9,8 @@
  * wired.
  *
  * <p>May import {@code ohmtrail.reference}; knows nothing of readings, networks or files.
+ *
+ * <p>Part of the library.
  */
 @NullMarked
 package ohmtrail.circuit;

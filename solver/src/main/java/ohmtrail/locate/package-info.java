@@ -16,6 +16,9 @@
  * <p>What is public there is for the rooms to the left and for studies; a user needs this package.
  * All may import {@code predict} and what it rests on; there is no rule about wiring here, only the
  * network and the evidence.
+ *
+ * <p>{@link ohmtrail.locate.Diagnosis} and all that hangs on it are part of the library; the rest
+ * is inner and may change.
  */
 @NullMarked
 package ohmtrail.locate;

@@ -9,6 +9,8 @@
  *
  * <p>Results are invalid when a port was built for another network. The package imports nothing of
  * the project.
+ *
+ * <p>Inner, and no part of the library: it may change with any version.
  */
 @NullMarked
 package ohmtrail.network;

@@ -14,6 +14,8 @@
  *
  * <p>May import {@code locate} and what it rests on; {@code practice.score} builds on it, not the
  * other way round.
+ *
+ * <p>Inner, and no part of the library: it may change with any version.
  */
 @NullMarked
 package ohmtrail.practice;

@@ -10,6 +10,8 @@
  *
  * <p>May import {@code survey}, {@code circuit}, {@code network} and {@code reference}; knows
  * nothing of what is likely.
+ *
+ * <p>{@link ohmtrail.predict.Degradation} is part of the library; the rest is inner and may change.
  */
 @NullMarked
 package ohmtrail.predict;

@@ -5,6 +5,8 @@
  *
  * <p>May import {@code ohmtrail.circuit}, {@code ohmtrail.survey} and {@code ohmtrail.reference};
  * works nothing out.
+ *
+ * <p>Part of the library.
  */
 @NullMarked
 package ohmtrail.problem;

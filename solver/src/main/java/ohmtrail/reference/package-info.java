@@ -12,6 +12,8 @@
  *
  * <p>May import the Java platform only, and nothing of this project: every other package may lean
  * on this one.
+ *
+ * <p>Part of the library.
  */
 @NullMarked
 package ohmtrail.reference;

@@ -7,6 +7,8 @@
  * share its gain.
  *
  * <p>May import {@code ohmtrail.circuit} and {@code ohmtrail.reference}; predicts nothing.
+ *
+ * <p>Part of the library.
  */
 @NullMarked
 package ohmtrail.survey;

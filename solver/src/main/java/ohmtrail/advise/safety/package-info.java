@@ -5,6 +5,8 @@
  *
  * <p>Each {@link ohmtrail.advise.safety.SafetyCheck} knows one harm and solves it by the network.
  * May import {@code predict} and what it rests on; knows nothing of minutes or of the choices.
+ *
+ * <p>Inner, and no part of the library: it may change with any version.
  */
 @NullMarked
 package ohmtrail.advise.safety;

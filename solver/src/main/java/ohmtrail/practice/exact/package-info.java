@@ -5,6 +5,8 @@
  * as it needs; it is there to hold a ranking against. It shares the circuit's solution with the
  * locator and nothing of its statistics. May import {@code practice}, {@code practice.answer} and
  * {@code predict} with what they may.
+ *
+ * <p>Inner, and no part of the library: it may change with any version.
  */
 @NullMarked
 package ohmtrail.practice.exact;

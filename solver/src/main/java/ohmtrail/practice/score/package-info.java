@@ -6,6 +6,8 @@
  * it. {@link ohmtrail.practice.score.GameScorer} plays the whole search in every way that there is;
  * {@link ohmtrail.practice.score.GameScore} is what comes of that. May import {@code practice},
  * {@code practice.answer}, {@code practice.exact}, {@code practice.search} and what they may.
+ *
+ * <p>Inner, and no part of the library: it may change with any version.
  */
 @NullMarked
 package ohmtrail.practice.score;

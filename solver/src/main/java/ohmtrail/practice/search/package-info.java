@@ -5,6 +5,8 @@
  * that must not be done.
  *
  * <p>May import {@code practice}, {@code advise} and what they rest on.
+ *
+ * <p>Inner, and no part of the library: it may change with any version.
  */
 @NullMarked
 package ohmtrail.practice.search;

@@ -8,6 +8,8 @@
  * responses that slopes are made of.
  *
  * <p>May import {@code network} and {@code survey.load}; knows nothing of wiring.
+ *
+ * <p>Inner, and no part of the library: it may change with any version.
  */
 @NullMarked
 package ohmtrail.predict.operating;

@@ -6,6 +6,8 @@
  * for {@code predict} to say.
  *
  * <p>May import {@code ohmtrail.reference}.
+ *
+ * <p>Part of the library.
  */
 @NullMarked
 package ohmtrail.survey.load;
