@@ -1,6 +1,7 @@
 /**
  * Finds the bad connection in a building circuit from voltage readings. {@link ohmtrail.Ohmtrail}
- * is the entry and part of the library; it rests on the packages below it, and the arrows between
+ * is the entry and part of the library, as are the packages that say so; every other is inner,
+ * public only for the sake of its neighbours, and may change with any version. The arrows between
  * them go one way:
  *
  * <pre>
