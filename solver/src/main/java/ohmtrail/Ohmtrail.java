@@ -1,20 +1,18 @@
 package ohmtrail;
 
 import java.util.List;
-import ohmtrail.advise.Advice;
-import ohmtrail.advise.Advisor;
+import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Situation;
 import ohmtrail.circuit.Supply;
-import ohmtrail.locate.Diagnosis;
-import ohmtrail.locate.Locator;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.problem.Problem;
 import ohmtrail.problem.ProblemBuilder;
 import ohmtrail.reference.Minutes;
+import ohmtrail.report.Report;
 
 /**
- * The door to the library: a problem in; predictions, an answer or advice out.
+ * The door to the library: a problem in; predictions, a report or advice out.
  *
  * <p>Every method computes from its arguments alone: nothing is remembered, printed, read or
  * written, and the same problem always gets the same answer. All are safe for use by several
@@ -46,17 +44,20 @@ public final class Ohmtrail {
         .readings(degradations);
   }
 
-  /** Which joint the readings speak for: verdict, suspects with ohms and probabilities, boxes. */
-  public static Diagnosis locate(Problem problem) {
-    return new Locator().locate(problem);
+  /**
+   * The answer in full, every figure at one point of the parameters: verdict, suspects with ohms,
+   * heat and probabilities, boxes in the order to open them, every reading beside the fit, danger,
+   * and what is missing.
+   */
+  public static Report report(Problem problem) {
+    return Report.of(problem);
   }
 
   /**
    * What to do next: which reading, or which box to open, the quickest way first, with what must
    * not be done. The meters and loads of the problem are those at hand; minutes are the usual ones.
    */
-  public static Advice next(Problem problem) {
-    return new Advisor(problem.circuit(), problem.assumptions(), Minutes.defaults())
-        .next(problem.survey(), Situation.START);
+  public static AdviceReport next(Problem problem) {
+    return AdviceReport.of(problem, Situation.START, Minutes.defaults());
   }
 }

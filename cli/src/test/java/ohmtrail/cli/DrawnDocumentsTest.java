@@ -13,10 +13,9 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import ohmtrail.advise.Advisor;
+import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Situation;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.render.Prediction;
 import ohmtrail.cli.render.json.CheckJson;
 import ohmtrail.cli.render.json.DocumentSchema;
 import ohmtrail.cli.render.json.LocateJson;
@@ -32,6 +31,7 @@ import ohmtrail.practice.score.Scorer;
 import ohmtrail.practice.score.Study;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Minutes;
+import ohmtrail.report.Prediction;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import org.junit.jupiter.api.DynamicTest;
@@ -147,16 +147,13 @@ class DrawnDocumentsTest {
     private void requireSound(CaseFile caseFile, PracticeCase drawn, String which)
         throws JsonProcessingException {
       Posterior posterior = new Locator().posterior(caseFile.problem());
-      Prediction prediction = Prediction.of(caseFile, drawn.truth().degraded());
+      Prediction prediction = Prediction.of(caseFile.problem(), drawn.truth().degraded());
       DrawnDocumentsTest.requireSound(check, CheckJson.of(caseFile), which);
       DrawnDocumentsTest.requireSound(predict, PredictJson.of(caseFile, prediction), which);
-      DrawnDocumentsTest.requireSound(
-          locate, LocateJson.of(caseFile, posterior.diagnosis()), which);
-      Advisor advisor = new Advisor(caseFile.circuit(), caseFile.assumptions(), Minutes.defaults());
-      DrawnDocumentsTest.requireSound(
-          next,
-          NextJson.of(caseFile, advisor.next(caseFile.survey(), Situation.START, posterior)),
-          which);
+      AdviceReport advice =
+          AdviceReport.of(caseFile.problem(), Situation.START, Minutes.defaults(), posterior);
+      DrawnDocumentsTest.requireSound(locate, LocateJson.of(caseFile, advice.report()), which);
+      DrawnDocumentsTest.requireSound(next, NextJson.of(caseFile, advice), which);
     }
   }
 

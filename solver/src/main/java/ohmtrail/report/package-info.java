@@ -4,6 +4,8 @@
  *
  * <p>Whoever shows an answer writes what stands here and computes nothing. May import {@code
  * locate} and what that rests on; knows no words but names.
+ *
+ * <p>Part of the library.
  */
 @NullMarked
 package ohmtrail.report;

@@ -216,7 +216,10 @@ class HostileInputTest {
     String head = "breaker: 15 A\ncable: 14 AWG\nrun:\n  - panel\n  - b: receptacle\n";
     String test = head + "tests:\n  - name: x\n    ";
     assertEquals(
-        100, CaseFiles.problems(test + "readings: [b " + "a ".repeat(500_000) + "]\n").size());
+        List.of(
+            "8:16: Text must have at most 1000 characters.\n"
+                + "Maybe a quote is not closed, or this is not a case."),
+        CaseFiles.problems(test + "readings: [b " + "a ".repeat(500_000) + "]\n"));
     String uses = "\ud83d\udd0c at b + " + "1 W at b + ".repeat(200_000) + "2 W at b";
     assertEquals(1, CaseFiles.problems(test + "loads: \"" + uses + "\"\n").size());
     String box = "  - box: receptacle from b\n";
@@ -225,6 +228,37 @@ class HostileInputTest {
       boxes.append(box.replace("box", "box-" + i));
     }
     assertEquals(5002, CaseFiles.read(boxes.toString()).circuit().boxes().size());
+  }
+
+  @Test
+  void moreEntriesOfARunThanAreTakenAreRefusedAtTheFirstTooMany() {
+    String head = "run:\n  - panel\n";
+    String more = "  - b: receptacle\n".repeat(50_000);
+    assertEquals(
+        List.of(
+            "50002:5: Run must have at most 50000 entries.\n"
+                + "Maybe one file holds several circuits: give each its own."),
+        CaseFiles.problems(head + more));
+  }
+
+  @Test
+  void moreReadingsThanAreTakenAreRefusedAtTheFirstTooMany() {
+    String head = "run:\n  - panel\n  - b: receptacle 2 m\ntests:\n  - idle:\n";
+    String more = "      - b hot-neutral 120.0 V high\n".repeat(20_001);
+    assertEquals(
+        List.of(
+            "20006:9: Case must have at most 20000 readings.\n"
+                + "Maybe the table of another case was meant."),
+        CaseFiles.problems(head + more));
+  }
+
+  @Test
+  void aNameLongerThanIsTakenIsRefusedWhereItStands() {
+    assertEquals(
+        List.of(
+            "3:5: Text must have at most 1000 characters.\n"
+                + "Maybe a quote is not closed, or this is not a case."),
+        CaseFiles.problems("run:\n  - panel\n  - " + "b".repeat(1001) + ": receptacle\n"));
   }
 
   @Test

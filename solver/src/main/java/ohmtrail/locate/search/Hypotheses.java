@@ -76,7 +76,6 @@ public record Hypotheses(
 
   /** The same under all but that nothing fits. */
   public double logExplained() {
-    return LogSpace.sum(
-        sound.logPosterior(), LogSpace.sum(logSeveral(), single.logPosterior()));
+    return LogSpace.sum(sound.logPosterior(), LogSpace.sum(logSeveral(), single.logPosterior()));
   }
 }

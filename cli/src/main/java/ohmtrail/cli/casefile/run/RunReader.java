@@ -27,6 +27,7 @@ import ohmtrail.cli.casefile.text.Node.Mapping;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Size;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
 import ohmtrail.cli.names.Names;
@@ -111,6 +112,7 @@ final class RunReader {
   private List<Draft> drafts(Items run) {
     List<Draft> drafts = new ArrayList<>();
     for (Node node : run.nodes()) {
+      Size.RUN_ENTRIES.require(drafts.size() + 1L, node.place(), problems);
       if (node instanceof Mapping mapping) {
         addDrafts(mapping, drafts);
       } else if (node instanceof Scalar scalar && !scalar.blank()) {

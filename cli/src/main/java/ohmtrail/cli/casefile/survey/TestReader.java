@@ -13,6 +13,7 @@ import ohmtrail.cli.casefile.text.Node.Mapping;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
+import ohmtrail.cli.casefile.text.Size;
 import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.SurveyException;
@@ -30,6 +31,7 @@ final class TestReader {
   private final Problems problems;
   private final TestNames names = new TestNames();
   private final Map<String, Draft> drafts = new LinkedHashMap<>();
+  private int read;
 
   /** A test that readings are still added to. */
   private static final class Draft {
@@ -131,6 +133,7 @@ final class TestReader {
   }
 
   private void addReading(Draft draft, Node node) {
+    Size.READINGS.require(++read, node.place(), problems);
     if (node instanceof Scalar scalar && TripReader.isTrip(scalar)) {
       trips.read(scalar).ifPresent(draft.trips::add);
       return;
@@ -172,6 +175,7 @@ final class TestReader {
 
   /** Adds a reading to a test that has begun. */
   void add(String name, Reading reading, Place place) {
+    Size.READINGS.require(++read, place, problems);
     Optional.ofNullable(drafts.get(name))
         .filter(draft -> isAllowed(draft, reading, place))
         .ifPresent(draft -> draft.readings.add(reading));

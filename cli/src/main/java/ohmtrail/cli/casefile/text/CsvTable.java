@@ -90,7 +90,9 @@ public record CsvTable(List<List<Scalar>> rows, char delimiter) {
         step();
       }
       boolean quoted = next < text.length() && text.charAt(next) == QUOTE;
-      row.add(quoted ? quotedCell() : plainCell());
+      Scalar cell = quoted ? quotedCell() : plainCell();
+      Size.CHARACTERS.require(cell.text().length(), cell.place(), problems);
+      row.add(cell);
     }
 
     private Scalar plainCell() {

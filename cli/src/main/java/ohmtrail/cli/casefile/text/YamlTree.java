@@ -126,8 +126,9 @@ public final class YamlTree {
     return anchored.node();
   }
 
-  private static Scalar scalar(ScalarEvent event, Place place) {
+  private Scalar scalar(ScalarEvent event, Place place) {
     String text = event.getValue();
+    Size.CHARACTERS.require(text.length(), place, problems);
     boolean blank = event.isPlain() && NULLS.contains(text);
     int quotes = event.isPlain() ? 0 : 1;
     boolean verbatim =
