@@ -35,6 +35,12 @@ import ohmtrail.survey.ReadingError;
  * @param logTotal natural logarithm of their sum
  */
 record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal) {
+  /**
+   * However ill all hypotheses explain the readings, one does it best: their sum is not taken to be
+   * less (numerical; of the order in which they stand nothing changes).
+   */
+  private static final double LEAST_BELIEVED = 1e-3;
+
   static Answer of(InferenceProblem inference, Hypotheses hypotheses) {
     return new Answer(inference, hypotheses, hypotheses.logTotal());
   }
@@ -47,14 +53,17 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
     return probability(hypothesis.logPosterior());
   }
 
-  /** Probability given that one of the hypotheses on offer holds. */
-  private double explained(Hypothesis hypothesis) {
-    return Math.exp(hypothesis.logPosterior() - hypotheses.logExplained());
+  /**
+   * Probability as far as readings are planned on it: what nothing explains leaves the hypotheses
+   * at least a little.
+   */
+  private double believed(Hypothesis hypothesis) {
+    double most = hypotheses.logExplained() - Math.log(LEAST_BELIEVED);
+    return Math.exp(hypothesis.logPosterior() - Math.min(logTotal, most));
   }
 
   Posterior posterior() {
-    return new Posterior(
-        diagnosis(), explained(hypotheses.sound()), beliefs(), several(), logTotal);
+    return new Posterior(diagnosis(), believed(hypotheses.sound()), beliefs(), several(), logTotal);
   }
 
   private Diagnosis diagnosis() {
@@ -103,7 +112,7 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
   private List<JointBelief> beliefs() {
     List<JointBelief> beliefs = new ArrayList<>();
     for (OneJoint each : hypotheses.single().joints()) {
-      double probability = explained(each);
+      double probability = believed(each);
       Optional<OhmsProfile> profile = each.profile();
       if (probability > inference.settings().answer().forgotten() && profile.isPresent()) {
         beliefs.add(new JointBelief(each.joint(), probability, profile.get().nodes()));
@@ -119,7 +128,7 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
             several ->
                 new Posterior.Several(
                     several.fitted().degradations(),
-                    explained(several),
+                    believed(several),
                     places(several, Finding::placeOf)));
   }
 

@@ -6,10 +6,10 @@ import java.util.Optional;
 import ohmtrail.predict.Degradation;
 
 /**
- * What is believed after the readings, as far as further readings can be planned on it, given that
- * one of the hypotheses holds: however ill all of them explain the readings, there is one that does
- * it best. The probabilities of the healthy circuit, of the joints and of the several joints sum to
- * one less what was too improbable to be followed.
+ * What is believed after the readings, as far as further readings can be planned on it. The
+ * probabilities of the healthy circuit, of the joints and of the several joints sum to one less
+ * what was too improbable to be followed and what nothing on offer explains, of which a thousandth
+ * is left to the hypotheses in any case: however ill they explain the readings, one does it best.
  *
  * @param diagnosis the answer in full, in which what nothing on offer explains has its share
  * @param healthyProbability of a sound circuit
@@ -45,7 +45,8 @@ public record Posterior(
 
   /** The same with what the answer rests on. */
   public Posterior on(Support support) {
-    return new Posterior(diagnosis.on(support), joints, several, logMarginalLikelihood);
+    return new Posterior(
+        diagnosis.on(support), healthyProbability, joints, several, logMarginalLikelihood);
   }
 
   /** Copies the list. */

@@ -67,7 +67,11 @@ final class Mixture {
   }
 
   Posterior posterior() {
-    return new Posterior(diagnosis(), joints(), several(), logTotal);
+    double healthy =
+        weights.entrySet().stream()
+            .mapToDouble(each -> each.getValue() * each.getKey().posterior().healthyProbability())
+            .sum();
+    return new Posterior(diagnosis(), healthy, joints(), several(), logTotal);
   }
 
   /** The weight of each; they sum to one. */
