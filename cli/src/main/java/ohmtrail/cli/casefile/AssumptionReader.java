@@ -156,7 +156,7 @@ final class AssumptionReader {
       case "degC" -> Optional.of(Dimension.TEMPERATURE);
       case "F" -> Optional.of(Dimension.CAPACITANCE);
       case "F/m" -> Optional.of(Dimension.CAPACITANCE_PER_LENGTH);
-      case "V sd" -> Optional.of(Dimension.VOLTAGE);
+      case "V", "V sd" -> Optional.of(Dimension.VOLTAGE);
       case "W" -> Optional.of(Dimension.POWER);
       case "ohm sd" -> Optional.of(Dimension.RESISTANCE);
       default -> Optional.empty();
