@@ -7,11 +7,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import ohmtrail.circuit.Circuit;
-import ohmtrail.locate.Locator;
 import ohmtrail.predict.Degradation;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
+import ohmtrail.slip.AveragedLocator;
 import ohmtrail.survey.Survey;
 import org.junit.jupiter.api.Test;
 
@@ -26,7 +26,7 @@ class OpeningsTest {
   private Beliefs beliefs(Survey survey) {
     return Beliefs.of(
         circuit,
-        new Locator().posterior(new Problem(circuit, survey, Runs.USUAL)),
+        new AveragedLocator().posterior(new Problem(circuit, survey, Runs.USUAL)),
         Optional.empty());
   }
 
