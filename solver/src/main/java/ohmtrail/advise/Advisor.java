@@ -127,6 +127,7 @@ public final class Advisor {
     private final Problem problem;
     private final Diagnosis diagnosis;
     private final Beliefs beliefs;
+    private final Beliefs whole;
     private final OpeningMinutes opening;
     private final BoxShares shares;
     private final double[] point;
@@ -139,6 +140,8 @@ public final class Advisor {
       this.problem = new Problem(circuit, survey, assumptions);
       this.diagnosis = posterior.diagnosis();
       this.beliefs = Beliefs.of(circuit, posterior, situation.openBox());
+      // What is left out of planning for its little probability may do harm all the same.
+      this.whole = Beliefs.whole(circuit, posterior, situation.openBox());
       this.opening = new OpeningMinutes(timetable.openings(survey), timetable.wrongStop());
       this.shares = new BoxShares(beliefs);
       this.point = diagnosis.bestPointArray();
@@ -207,9 +210,8 @@ public final class Advisor {
       List<SafetyCheck> checks =
           SafetyCheck.all().stream().filter(check -> minded.contains(check.harm())).toList();
       Screening screening =
-          new Screening(beliefs, survey, assumptions, timetable, point, visits, checks);
-      ResidualScreening residual =
-          new ResidualScreening(beliefs, survey, assumptions, point, visits);
+          new Screening(whole, survey, assumptions, timetable, point, visits, checks);
+      ResidualScreening residual = new ResidualScreening(whole, survey, assumptions, point, visits);
       List<List<Hazard>> all = new ArrayList<>();
       for (Choice.Read visit : visits) {
         List<Hazard> hazards = new ArrayList<>(screening.hazards(visit));

@@ -108,7 +108,9 @@ public enum UsualValue {
   /** The same under a light load, W. */
   GLOWING_WATTS_LIGHT_LOAD,
   /** The current of that light load, A. */
-  GLOWING_AMPERES_LIGHT_LOAD;
+  GLOWING_AMPERES_LIGHT_LOAD,
+  /** A touch voltage is ruled out from this share of the probability of other harms on, share. */
+  BELIEVABLE_TOUCH_SHARE;
 
   static final String FILE = "usual-values.csv";
 

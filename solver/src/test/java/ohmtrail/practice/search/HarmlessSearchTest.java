@@ -21,4 +21,14 @@ class HarmlessSearchTest {
     assertTrue(search.checked().getOrDefault(Harm.TOUCH, 0) > SEARCHES, "seed " + SEED);
     assertEquals(List.of(), search.harmful(), "seed " + SEED);
   }
+
+  /** A loop tester to a ground of 60 ohm that no reading had spoken of yet: 94 V. */
+  @Test
+  void aGroundThatNothingSpeaksOfIsNotTriedByALoopTester() {
+    HarmlessSearch search = new HarmlessSearch(71_300_219);
+    search.play(227, 228);
+
+    assertTrue(search.checked().getOrDefault(Harm.TOUCH, 0) > 0, "nothing was looked at");
+    assertEquals(List.of(), search.harmful());
+  }
 }
