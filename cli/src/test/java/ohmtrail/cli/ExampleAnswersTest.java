@@ -36,7 +36,7 @@ class ExampleAnswersTest {
   @MethodSource("examples")
   void theAnswerReadsAsItDid(ExampleCase example) {
     Golden.assertMatches(
-        "cases/" + example + ".locate.txt", run("locate", example.file().toString()));
+        "cases/" + example + ".locate.txt", run("locate", example.file().toString(), "--full"));
   }
 
   @ParameterizedTest
