@@ -57,6 +57,10 @@ record Beliefs(Circuit circuit, List<Belief> all) {
         .forEach(joint -> places.put(joint.id(), new Place(joint.id(), joint.conductor())));
     Map<Place, List<JointBelief>> groups = new LinkedHashMap<>();
     for (JointBelief belief : posterior.joints()) {
+      if (circuit.joint(belief.joint().id()).isEmpty()) {
+        // Of a run in another order: nothing can be forecast of it on the one that is stated.
+        continue;
+      }
       Place place = places.get(belief.joint().id());
       groups
           .computeIfAbsent(
@@ -67,8 +71,15 @@ record Beliefs(Circuit circuit, List<Belief> all) {
     List<Belief> all = new ArrayList<>();
     all.add(new Belief(List.of(), 0, posterior.healthyProbability(), zeros(circuit)));
     groups.values().forEach(group -> addGroup(circuit, group, all));
-    posterior.several().ifPresent(several -> all.add(several(circuit, several)));
+    posterior
+        .several()
+        .filter(several -> several.degradations().stream().allMatch(each -> isIn(circuit, each)))
+        .ifPresent(several -> all.add(several(circuit, several)));
     return new Beliefs(circuit, all).summingToOne();
+  }
+
+  private static boolean isIn(Circuit circuit, Degradation degradation) {
+    return circuit.joint(degradation.joint()).isPresent();
   }
 
   /** The boxes of the circuit in order, and the supply. */

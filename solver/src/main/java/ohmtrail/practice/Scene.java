@@ -41,13 +41,15 @@ record Scene(Circuit stated, Circuit circuit, Survey survey, List<Double> steps)
             each ->
                 stated.joint(each.joint()).isPresent()
                     ? each
-                    : new Degradation(beside(each.joint()), each.ohms(), each.when()))
+                    : new Degradation(
+                        beside(each.joint(), circuit, stated), each.ohms(), each.when()))
         .toList();
   }
 
-  private String beside(String id) {
-    Joint joint = circuit.joint(id).orElseThrow();
-    return stated.jointsIn(joint.box()).stream()
+  /** A joint of the same box and conductor of another circuit. */
+  private static String beside(String id, Circuit from, Circuit to) {
+    Joint joint = from.joint(id).orElseThrow();
+    return to.jointsIn(joint.box()).stream()
         .filter(each -> each.conductor() == joint.conductor())
         .min(Comparator.comparing(each -> each.role() == joint.role() ? 0 : 1))
         .map(Joint::id)
@@ -68,6 +70,8 @@ record Scene(Circuit stated, Circuit circuit, Survey survey, List<Double> steps)
         degradation
             .joint()
             .replace("/" + ConductorRole.HOT.word() + "/", "/" + ConductorRole.LEG_1.word() + "/");
-    return new Degradation(leg, degradation.ohms(), degradation.when());
+    String name =
+        circuit.joint(leg).isPresent() ? leg : beside(degradation.joint(), stated, circuit);
+    return new Degradation(name, degradation.ohms(), degradation.when());
   }
 }

@@ -6,9 +6,11 @@ import java.util.Optional;
 import ohmtrail.problem.Problem;
 import ohmtrail.problem.Slip;
 import ohmtrail.reference.Assumption;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Survey;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
 
 /**
@@ -61,10 +63,20 @@ final class SupplySlips {
     return reading.measurand().followsSupply();
   }
 
+  /** Nothing read is live, though a reading was taken where a live circuit shows its voltage. */
   private boolean isDead(Test test) {
-    return test.readings().stream()
-        .filter(SupplySlips::followsSupply)
-        .allMatch(reading -> reading.value() < LIVE_SHARE * problem.circuit().supply().volts());
+    List<Reading> driven = test.readings().stream().filter(SupplySlips::followsSupply).toList();
+    return driven.stream().anyMatch(SupplySlips::spansTheSupply)
+        && driven.stream()
+            .allMatch(reading -> reading.value() < LIVE_SHARE * problem.circuit().supply().volts());
+  }
+
+  /** From a live conductor to another: not along one, nor across a joint. */
+  private static boolean spansTheSupply(Reading reading) {
+    return reading.measurand() == Measurand.VOLTAGE
+        && reading.tap() instanceof Tap.Pair pair
+        && pair.between().first() != pair.between().second()
+        && (pair.between().first().isLive() || pair.between().second().isLive());
   }
 
   private Supposition moved(Test first, double prior) {

@@ -83,14 +83,16 @@ record Site(Run run, Names meters, List<Meter> instruments) {
   /**
    * Two conductors by the names that they have in a box: where one conductor there is live, it is
    * the one that is meant, whatever it is called elsewhere (L1 of a supply of one leg, hot where a
-   * luminaire has the switched conductor).
+   * luminaire has the switched conductor). A second leg is never meant by another name: who writes
+   * it means one that is not there.
    */
   ProbePoints there(ProbePoints pair, String box) {
     List<ConductorRole> present =
         run.circuit().map(circuit -> circuit.conductorsAt(box)).orElse(List.of());
     List<ConductorRole> live = present.stream().filter(ConductorRole::isLive).toList();
     boolean meant = live.size() == 1 && pair.first().isLive() && !pair.second().isLive();
-    return meant && !present.contains(pair.first())
+    boolean second = pair.first() == ConductorRole.LEG_2;
+    return meant && !second && !present.contains(pair.first())
         ? new ProbePoints(live.get(0), pair.second())
         : pair;
   }
