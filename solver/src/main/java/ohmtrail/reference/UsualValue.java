@@ -110,7 +110,9 @@ public enum UsualValue {
   /** The current of that light load, A. */
   GLOWING_AMPERES_LIGHT_LOAD,
   /** A touch voltage is ruled out from this share of the probability of other harms on, share. */
-  BELIEVABLE_TOUCH_SHARE;
+  BELIEVABLE_TOUCH_SHARE,
+  /** Heat is ruled out from this share of the assumption for other harms on. */
+  BELIEVABLE_HEAT_SHARE;
 
   static final String FILE = "usual-values.csv";
 
