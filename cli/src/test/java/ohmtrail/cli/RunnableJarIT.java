@@ -87,10 +87,11 @@ class RunnableJarIT {
 
   @Test
   void fiftyThousandBoxesAreCheckedWithinHalfAGigabyte() throws IOException, InterruptedException {
-    Ended ended = runWithin(HALF_A_GIGABYTE, "check", chain(50_000));
+    // The panel is one of them, and a case may have no more.
+    Ended ended = runWithin(HALF_A_GIGABYTE, "check", chain(49_999));
 
     assertEquals(0, ended.exitCode(), ended.err());
-    assertTrue(ended.out().contains("50001 boxes, 50000 cables"));
+    assertTrue(ended.out().contains("50000 boxes, 49999 cables"));
   }
 
   private String chain(int boxes) throws IOException {
