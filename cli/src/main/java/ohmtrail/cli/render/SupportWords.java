@@ -1,7 +1,5 @@
 package ohmtrail.cli.render;
 
-import java.util.ArrayList;
-import java.util.List;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedReading;
@@ -9,12 +7,7 @@ import ohmtrail.locate.Support;
 import ohmtrail.locate.Verdict;
 
 /** What an answer rests on, in words. */
-public final class SupportWords {
-  /** A rival that the readings leave more than one in so many is not excluded. */
-  private static final double EXCLUDES = 10;
-
-  private static final int MOST_RIVALS = 3;
-
+final class SupportWords {
   private static final double EVEN_ODDS = 0.5;
 
   private SupportWords() {}
@@ -46,24 +39,5 @@ public final class SupportWords {
         + reading.test()
         + ", "
         + ReadingWords.figure(reading.reading());
-  }
-
-  /** What excludes the next suspects, a sentence for each. */
-  public static List<String> excluded(CaseFile caseFile, Diagnosis diagnosis) {
-    List<String> sentences = new ArrayList<>();
-    JointWords words = new JointWords(caseFile.circuit());
-    for (Support.Excluded rival : diagnosis.support().excluded()) {
-      if (rival.bayesFactor() > EXCLUDES && sentences.size() < MOST_RIVALS) {
-        sentences.add(
-            "Against "
-                + words.joint(rival.joint())
-                + " speaks most "
-                + where(caseFile, diagnosis.readings().get(rival.reading()))
-                + ": "
-                + Figures.twoDigits(rival.bayesFactor())
-                + " times likelier as answered.");
-      }
-    }
-    return sentences;
   }
 }
