@@ -8,7 +8,7 @@ import java.util.Locale;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.chart.ChartFile;
 import ohmtrail.cli.chart.ProfileChart;
-import ohmtrail.cli.render.WholeFile;
+import ohmtrail.cli.file.WholeFile;
 import ohmtrail.report.Prediction;
 import ohmtrail.report.Report;
 import org.jspecify.annotations.Nullable;

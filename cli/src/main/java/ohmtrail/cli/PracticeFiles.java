@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileWriter;
-import ohmtrail.cli.render.WholeFile;
+import ohmtrail.cli.file.WholeFile;
 import ohmtrail.cli.render.text.TruthText;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;

@@ -15,7 +15,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.casefile.CaseText;
-import ohmtrail.cli.render.WholeFile;
+import ohmtrail.cli.file.WholeFile;
 import ohmtrail.cli.walk.CaseFolder;
 import ohmtrail.cli.walk.Lines;
 import ohmtrail.cli.walk.PlainLines;

@@ -65,6 +65,7 @@ class ArchitectureTest {
           .resideInAnyPackage(
               "ohmtrail.cli",
               "ohmtrail.cli.casefile..",
+              "ohmtrail.cli.file..",
               "ohmtrail.cli.names..",
               "ohmtrail.cli.render..",
               "ohmtrail.cli.walk..",

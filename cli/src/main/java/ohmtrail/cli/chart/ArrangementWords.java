@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.words.Figures;
 import ohmtrail.report.profile.Arrangement;
 import ohmtrail.report.profile.Arrangement.Taken;
 import ohmtrail.survey.Reading;

@@ -24,8 +24,8 @@ import ohmtrail.cli.chart.ProfileChart.Prominence;
 import ohmtrail.cli.chart.ProfileChart.ReadingMark;
 import ohmtrail.cli.chart.ProfileChart.Readings;
 import ohmtrail.cli.chart.ProfileChart.Step;
-import ohmtrail.cli.render.Figures;
-import ohmtrail.cli.render.Region;
+import ohmtrail.cli.render.words.Figures;
+import ohmtrail.cli.render.words.Region;
 import ohmtrail.reference.Assumption;
 import ohmtrail.report.profile.Arrangement;
 import ohmtrail.report.profile.ArrangementProfile;
@@ -296,14 +296,15 @@ final class ProfileAssembly {
     }
     List<String> notes = new ArrayList<>();
     notes.add(
-        "Before a box is opened: every breaker that feeds it off, tester proved, dead, tester proved"
-            + " again.");
+        "Before a box is opened: every breaker that feeds it off, tester proved, dead, tester"
+            + " proved again.");
     String panel = circuit.panel().name();
     if (explanation.suspects().stream().anyMatch(each -> each.boxes().contains(panel))) {
       notes.add(
           "In "
               + panel
-              + ": main switch off, its supply side live all the same; for a licensed electrician.");
+              + ": main switch off, its supply side live all the same; for a licensed"
+              + " electrician.");
     }
     return notes;
   }

@@ -3,7 +3,7 @@ package ohmtrail.cli.chart;
 import java.util.List;
 import java.util.Optional;
 import ohmtrail.circuit.BoxKind;
-import ohmtrail.cli.render.Region;
+import ohmtrail.cli.render.words.Region;
 import ohmtrail.predict.Degradation;
 import ohmtrail.problem.Problem;
 import ohmtrail.report.Report;

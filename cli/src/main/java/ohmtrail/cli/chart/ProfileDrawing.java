@@ -24,7 +24,7 @@ import ohmtrail.cli.chart.canvas.Pen;
 import ohmtrail.cli.chart.canvas.Picture;
 import ohmtrail.cli.chart.canvas.Spot;
 import ohmtrail.cli.chart.canvas.Type;
-import ohmtrail.cli.render.Region;
+import ohmtrail.cli.render.words.Region;
 
 /**
  * A profile on a sheet, from the top: title, explanation, legend, suspects, a panel for each

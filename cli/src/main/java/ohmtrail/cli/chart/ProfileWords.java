@@ -9,8 +9,8 @@ import ohmtrail.cli.chart.ProfileChart.Place;
 import ohmtrail.cli.chart.ProfileChart.Point;
 import ohmtrail.cli.chart.ProfileChart.ReadingMark;
 import ohmtrail.cli.chart.ProfileChart.Readings;
-import ohmtrail.cli.render.Figures;
-import ohmtrail.cli.render.Region;
+import ohmtrail.cli.render.words.Figures;
+import ohmtrail.cli.render.words.Region;
 
 /**
  * A profile in words: every line and every reading with its figures.

@@ -14,6 +14,8 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.words.JointWords;
+import ohmtrail.cli.render.words.Region;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
@@ -38,9 +40,9 @@ public final class Cautions {
     if (tests.isEmpty() || !tests.stream().allMatch(Test::isDead)) {
       cautions.add(
           "These readings are taken on live parts. Only a person trained for live work takes them,"
-              + " with a meter and leads of measurement category CAT III for fixed wiring, CAT IV where"
-              + " the service is within reach (the meter, the main switch and what leads to it), rated"
-              + " for the voltage.");
+              + " with a meter and leads of measurement category CAT III for fixed wiring, CAT IV"
+              + " where the service is within reach (the meter, the main switch and what leads to"
+              + " it), rated for the voltage.");
     }
     cautions.add(
         "Stop and switch the circuit off at the breaker at any heat, smell, smoke, buzzing or"
@@ -48,9 +50,9 @@ public final class Cautions {
     cautions.add(
         "Before opening a box: "
             + everyBreaker(caseFile.circuit())
-            + " off, secured against being switched on, and every conductor proved dead against every"
-            + " other and against ground. Proved dead means: the tester proved on a live source, the"
-            + " conductors, the tester proved again.");
+            + " off, secured against being switched on, and every conductor proved dead against"
+            + " every other and against ground. Proved dead means: the tester proved on a live"
+            + " source, the conductors, the tester proved again.");
     if (Work.of(tests, caseFile.circuit()).stream().anyMatch(Work::live)) {
       cautions.add(
           "A reading in an open panel or box is work on an open live box: only for a licensed"

@@ -3,6 +3,9 @@ package ohmtrail.cli.render;
 import java.util.Optional;
 import ohmtrail.advise.stop.SupplySide;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.words.JointWords;
+import ohmtrail.cli.render.words.OhmsWords;
+import ohmtrail.cli.render.words.WorkWords;
 import ohmtrail.report.Danger;
 import ohmtrail.report.Report;
 

@@ -2,6 +2,7 @@ package ohmtrail.cli.render;
 
 import java.util.Optional;
 import java.util.stream.Collectors;
+import ohmtrail.cli.render.words.Figures;
 import ohmtrail.report.heat.Heat;
 import ohmtrail.report.heat.HeatLimit;
 import ohmtrail.report.heat.HeatRange;
@@ -20,8 +21,8 @@ public final class HeatWords {
   private static final double SAME_CURRENT = 1e-3;
 
   private static final String OPEN =
-      "Open, it carries no current and makes none while it stays so, but it may have been hot before"
-          + " it opened; one that makes contact now and then arcs.";
+      "Open, it carries no current and makes none while it stays so, but it may have been hot"
+          + " before it opened; one that makes contact now and then arcs.";
 
   private HeatWords() {}
 

@@ -3,6 +3,8 @@ package ohmtrail.cli.render;
 import java.util.List;
 import ohmtrail.advise.stop.SupplySide;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.words.JointWords;
+import ohmtrail.cli.render.words.Region;
 import ohmtrail.report.Missing;
 import ohmtrail.report.Report;
 
@@ -27,8 +29,8 @@ public final class MissingWords {
     String named = JointWords.listed(boxes, "and");
     return switch (missing.what()) {
       case LIVE_TEST ->
-          "Read once more with the breaker on and a load, where `next` finds that it does no harm: a"
-              + " continuity tester's small current passes joints that fail under load.";
+          "Read once more with the breaker on and a load, where `next` finds that it does no harm:"
+              + " a continuity tester's small current passes joints that fail under load.";
       case LOADED_TEST ->
           "Take readings under a load, where `next` finds that it does no harm: a bad joint shows"
               + " when current flows through it.";

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.words.Figures;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.Verdict;

@@ -2,6 +2,9 @@ package ohmtrail.cli.render;
 
 import java.util.List;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.cli.render.words.Figures;
+import ohmtrail.cli.render.words.JointWords;
+import ohmtrail.cli.render.words.WorkWords;
 import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.report.OpeningOrder;

@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointKind;
+import ohmtrail.cli.render.words.Figures;
+import ohmtrail.cli.render.words.JointWords;
 import ohmtrail.locate.Suspect;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Finding;

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.words.Figures;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.SlipBelief;
 import ohmtrail.problem.Slip;
@@ -126,15 +127,15 @@ public final class SlipWords {
   /** The cheapest way to find out. */
   public static String check(Slip slip) {
     if (slip instanceof Slip.LoadDidNotDraw) {
-      return "Was it on? Clamp it, or look at its lamp, and take that reading again before any box is"
-          + " opened.";
+      return "Was it on? Clamp it, or look at its lamp, and take that reading again before any box"
+          + " is opened.";
     }
     if (slip instanceof Slip.LoadDrewLess) {
       return "Look at its switch, clamp it, and write down what it draws before any box is opened.";
     }
     if (slip instanceof Slip.SupplyMoved) {
-      return "Take one of the readings before it again, with nothing on: that shows where the supply"
-          + " stands now.";
+      return "Take one of the readings before it again, with nothing on: that shows where the"
+          + " supply stands now.";
     }
     if (slip instanceof Slip.NoSupply) {
       return "Look at the breaker, and at every GFCI or RCD on the way, before any box is opened;"

@@ -1,6 +1,9 @@
 package ohmtrail.cli.render;
 
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.words.Figures;
+import ohmtrail.cli.render.words.ReadingWords;
+import ohmtrail.cli.render.words.Region;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.Support;

@@ -2,6 +2,8 @@ package ohmtrail.cli.render;
 
 import java.util.List;
 import ohmtrail.circuit.Supply;
+import ohmtrail.cli.render.words.Figures;
+import ohmtrail.cli.render.words.Region;
 import ohmtrail.predict.LoadPoint;
 import ohmtrail.reference.VoltageDropGuidance;
 import ohmtrail.report.Overvoltage;

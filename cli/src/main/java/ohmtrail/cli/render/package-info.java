@@ -1,8 +1,7 @@
 /**
- * What the answers say, whatever form they take: the first sentence, the heat, the cautions, what
- * is missing in a case, and how numbers and the words of the supply's region are written. The forms
- * themselves stand in {@code text} and {@code json}. {@link ohmtrail.cli.render.WholeFile} puts an
- * answer into a file, whole or not at all.
+ * What the answers say, whatever form they take: the first sentence, the heat, the cautions, and
+ * what is missing in a case. They are made of {@code words}; {@code advice} says what to do next.
+ * The forms themselves stand in {@code text}, {@code json} and {@code screen}.
  *
  * <p>May import {@code casefile} and the solver; no commands, no charts, no command-line library.
  */

@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
-import ohmtrail.cli.render.WholeFile;
+import ohmtrail.cli.file.WholeFile;
 
 /**
  * A case in a file, replaced whole each time. Where somebody else has changed the file meanwhile it

@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.render.words.Region;
 import ohmtrail.report.Missing;
 import org.junit.jupiter.api.Test;
 

@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Locale;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.DangerWords;
-import ohmtrail.cli.render.Figures;
-import ohmtrail.cli.render.Region;
 import ohmtrail.cli.render.text.Page;
+import ohmtrail.cli.render.words.Figures;
+import ohmtrail.cli.render.words.Region;
 import ohmtrail.locate.OpeningPlan;
 import ohmtrail.report.Report;
 

@@ -6,10 +6,10 @@ import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Option;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.render.AdviceWords;
-import ohmtrail.cli.render.Figures;
-import ohmtrail.cli.render.Refusals;
+import ohmtrail.cli.render.advice.AdviceWords;
+import ohmtrail.cli.render.advice.Refusals;
 import ohmtrail.cli.render.text.Page;
+import ohmtrail.cli.render.words.Figures;
 
 /** What to do next on one screen. */
 public final class NextScreen {

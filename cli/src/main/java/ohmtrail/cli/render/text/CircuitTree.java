@@ -17,9 +17,9 @@ import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.Grounding.Conduit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.JointRole;
-import ohmtrail.cli.render.Figures;
-import ohmtrail.cli.render.JointWords;
-import ohmtrail.cli.render.Region;
+import ohmtrail.cli.render.words.Figures;
+import ohmtrail.cli.render.words.JointWords;
+import ohmtrail.cli.render.words.Region;
 import ohmtrail.reference.ConductorMaterial;
 
 /** A circuit as a tree of lines: each box under the one that feeds it. */

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.ToIntFunction;
-import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.words.Figures;
 import ohmtrail.practice.score.GameScore;
 import ohmtrail.practice.score.GameStudy;
 import ohmtrail.practice.score.Mean;

@@ -6,12 +6,12 @@ import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Option;
 import ohmtrail.cli.casefile.CaseFile;
-import ohmtrail.cli.render.AdviceWords;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.DangerWords;
-import ohmtrail.cli.render.Figures;
 import ohmtrail.cli.render.Headline;
-import ohmtrail.cli.render.Refusals;
+import ohmtrail.cli.render.advice.AdviceWords;
+import ohmtrail.cli.render.advice.Refusals;
+import ohmtrail.cli.render.words.Figures;
 
 /** What to do next, as text. */
 public final class NextText {

@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import ohmtrail.cli.render.Figures;
+import ohmtrail.cli.render.words.Figures;
 import ohmtrail.locate.Verdict;
 import ohmtrail.practice.score.Calibration;
 import ohmtrail.practice.score.Comparison;
@@ -186,8 +186,8 @@ public final class ScoreText {
     page.heading("How often right")
         .indented(
             "first suspect, first joint, likeliest conductor; the 90 % interval holds the ohms; as"
-                + " many bad joints as there are; the wrong reading is named, and the first box is the"
-                + " one without it")
+                + " many bad joints as there are; the wrong reading is named, and the first box is"
+                + " the one without it")
         .table(table);
   }
 
@@ -212,9 +212,9 @@ public final class ScoreText {
     }
     page.heading("What was stated above 90 %, and slips")
         .indented(
-            "circuits in which a box, suspect or conductor so sure, or that the circuit is sound, was"
-                + " wrong; share of such statements that were right; the answer begins with the slip"
-                + " that was made, or with any; a joint called bad on a sound circuit")
+            "circuits in which a box, suspect or conductor so sure, or that the circuit is sound,"
+                + " was wrong; share of such statements that were right; the answer begins with the"
+                + " slip that was made, or with any; a joint called bad on a sound circuit")
         .table(table);
   }
 

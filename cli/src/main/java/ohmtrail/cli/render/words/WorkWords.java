@@ -1,4 +1,4 @@
-package ohmtrail.cli.render;
+package ohmtrail.cli.render.words;
 
 import java.util.List;
 import java.util.Optional;
@@ -23,7 +23,7 @@ public final class WorkWords {
   }
 
   /** The order to look into a box: "Open hall-2, the breaker off and proved dead, and ...". */
-  String open(String box) {
+  public String open(String box) {
     return order("Open ", box, "")
         + (isPanel(box)
             ? ", and every joint of this circuit looked at"
@@ -31,12 +31,12 @@ public final class WorkWords {
   }
 
   /** The same where it is the first of several: "Open hall-2 first, the breaker off". */
-  String first(String box) {
+  public String first(String box) {
     return order("Open ", box, " first");
   }
 
   /** The same where another was opened before: "Then open hall-2, the breaker off". */
-  String then(String box) {
+  public String then(String box) {
     return order("Then open ", box, "");
   }
 
@@ -60,7 +60,7 @@ public final class WorkWords {
   }
 
   /** The same with the box itself. */
-  String named(String box) {
+  public String named(String box) {
     return box + later(box);
   }
 
@@ -94,7 +94,7 @@ public final class WorkWords {
   }
 
   /** "the breaker off"; the breakers by name where the supply has two legs. */
-  String off(String box) {
+  public String off(String box) {
     List<ConductorRole> breakers = Work.opening(box, circuit).breakers();
     if (circuit.supply().legs().conductors().size() < 2 || breakers.isEmpty()) {
       return "the breaker off";
@@ -115,7 +115,7 @@ public final class WorkWords {
   }
 
   /** "Leave this breaker off"; both where both feed the box. */
-  String leaveOff(String box) {
+  public String leaveOff(String box) {
     List<ConductorRole> breakers = Work.opening(box, circuit).breakers();
     return breakers.size() > 1
         ? "Leave the breakers of "
@@ -152,6 +152,7 @@ public final class WorkWords {
     return work.box()
         + " open and live, for a licensed electrician: "
         + (isPanel(work.box()) ? mainSwitch() : off(work.box()) + " and proved dead")
-        + ", while it is opened and while probes or clamp go on and come off; no hand in it between";
+        + ", while it is opened and while probes or clamp go on and come off; no hand in it"
+        + " between";
   }
 }

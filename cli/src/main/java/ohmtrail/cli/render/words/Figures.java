@@ -1,4 +1,4 @@
-package ohmtrail.cli.render;
+package ohmtrail.cli.render.words;
 
 import java.math.BigDecimal;
 import java.math.MathContext;

@@ -1,4 +1,4 @@
-package ohmtrail.cli.render;
+package ohmtrail.cli.file;
 
 import java.io.IOException;
 import java.nio.file.Files;

@@ -1,4 +1,4 @@
-package ohmtrail.cli.render;
+package ohmtrail.cli.render.advice;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -13,6 +13,7 @@ import ohmtrail.advise.Option;
 import ohmtrail.advise.RuledOut;
 import ohmtrail.advise.safety.Harm;
 import ohmtrail.advise.safety.Hazard;
+import ohmtrail.cli.render.words.JointWords;
 import ohmtrail.survey.Test;
 
 /** What must not be done, and why. */

@@ -1,4 +1,4 @@
-package ohmtrail.cli.render;
+package ohmtrail.cli.render.advice;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -13,6 +13,11 @@ import ohmtrail.advise.safety.HeatCheck;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.cli.render.words.Figures;
+import ohmtrail.cli.render.words.JointWords;
+import ohmtrail.cli.render.words.ReadingWords;
+import ohmtrail.cli.render.words.Region;
+import ohmtrail.cli.render.words.WorkWords;
 import ohmtrail.predict.Degradation;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Finding;

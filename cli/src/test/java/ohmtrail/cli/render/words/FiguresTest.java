@@ -1,4 +1,4 @@
-package ohmtrail.cli.render;
+package ohmtrail.cli.render.words;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

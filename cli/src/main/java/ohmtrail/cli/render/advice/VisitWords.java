@@ -1,4 +1,4 @@
-package ohmtrail.cli.render;
+package ohmtrail.cli.render.advice;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -9,6 +9,10 @@ import java.util.Set;
 import ohmtrail.advise.Choice;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.cli.render.words.JointWords;
+import ohmtrail.cli.render.words.Region;
+import ohmtrail.cli.render.words.SwitchWords;
+import ohmtrail.cli.render.words.WorkWords;
 import ohmtrail.survey.Isolation;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.ProbePoint;

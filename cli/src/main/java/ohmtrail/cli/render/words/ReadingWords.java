@@ -1,4 +1,4 @@
-package ohmtrail.cli.render;
+package ohmtrail.cli.render.words;
 
 import ohmtrail.circuit.Joint;
 import ohmtrail.survey.Measurand;

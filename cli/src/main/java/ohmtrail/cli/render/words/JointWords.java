@@ -1,4 +1,4 @@
-package ohmtrail.cli.render;
+package ohmtrail.cli.render.words;
 
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -83,7 +83,7 @@ public final class JointWords {
   }
 
   /** The part of a suspect's probability that lies before the panel. */
-  static double supplySideProbability(Suspect suspect) {
+  public static double supplySideProbability(Suspect suspect) {
     return suspect.supplySideProbability();
   }
 

@@ -1,4 +1,4 @@
-package ohmtrail.cli.render;
+package ohmtrail.cli.file;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
