@@ -3,6 +3,8 @@ package ohmtrail.cli;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.concurrent.Callable;
+import ohmtrail.cli.terminal.Progress;
+import ohmtrail.cli.terminal.Waiting;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.Objects;
 import java.util.concurrent.Callable;
-import ohmtrail.cli.walk.Lines;
+import ohmtrail.cli.terminal.Lines;
 import ohmtrail.cli.walk.lesson.Lessons;
 import ohmtrail.cli.walk.lesson.Level;
 import org.jspecify.annotations.Nullable;

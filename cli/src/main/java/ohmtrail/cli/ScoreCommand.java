@@ -15,6 +15,8 @@ import ohmtrail.cli.render.json.GameJson;
 import ohmtrail.cli.render.json.ScoreJson;
 import ohmtrail.cli.render.text.GameText;
 import ohmtrail.cli.render.text.ScoreText;
+import ohmtrail.cli.terminal.Progress;
+import ohmtrail.cli.terminal.Waiting;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.exact.Oracle;

@@ -66,6 +66,7 @@ class ArchitectureTest {
               "ohmtrail.cli",
               "ohmtrail.cli.casefile..",
               "ohmtrail.cli.file..",
+              "ohmtrail.cli.terminal..",
               "ohmtrail.cli.names..",
               "ohmtrail.cli.render..",
               "ohmtrail.cli.walk..",

@@ -19,6 +19,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.render.json.DocumentSchema;
+import ohmtrail.cli.terminal.Progress;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;

@@ -7,6 +7,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseText;
 import ohmtrail.cli.names.Shown;
 import ohmtrail.cli.render.text.Page;
+import ohmtrail.cli.terminal.Lines;
 
 /** Leads a dialogue from answer to answer and keeps the case after each. */
 public final class Session {

@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseText;
+import ohmtrail.cli.terminal.Lines;
 
 /** Begins a search where a case is, or with the run where there is none yet. */
 public final class Walk {

@@ -24,6 +24,8 @@ class CaseFilePackagesTest {
           .definedBy("ohmtrail.cli.casefile.words")
           .layer("run")
           .definedBy("ohmtrail.cli.casefile.run")
+          .layer("equipment")
+          .definedBy("ohmtrail.cli.casefile.equipment")
           .layer("survey")
           .definedBy("ohmtrail.cli.casefile.survey")
           .whereLayer("text")
@@ -32,8 +34,10 @@ class CaseFilePackagesTest {
           .mayOnlyAccessLayers("text")
           .whereLayer("run")
           .mayOnlyAccessLayers("text", "words")
+          .whereLayer("equipment")
+          .mayOnlyAccessLayers("text", "words", "run")
           .whereLayer("survey")
-          .mayOnlyAccessLayers("text", "words", "run");
+          .mayOnlyAccessLayers("text", "words", "run", "equipment");
 
   @ArchTest
   static final ArchRule onlyTheTreeOfAFileKnowsYaml =
@@ -55,5 +59,6 @@ class CaseFilePackagesTest {
               "ohmtrail.cli.casefile.text..",
               "ohmtrail.cli.casefile.words..",
               "ohmtrail.cli.casefile.run..",
+              "ohmtrail.cli.casefile.equipment..",
               "ohmtrail.cli.casefile.survey..");
 }

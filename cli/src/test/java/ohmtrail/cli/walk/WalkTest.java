@@ -17,6 +17,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.casefile.CaseText;
+import ohmtrail.cli.terminal.Lines;
 import ohmtrail.survey.Complaint;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Measurand;

@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.BoxKind;
+import ohmtrail.cli.casefile.equipment.Site;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;

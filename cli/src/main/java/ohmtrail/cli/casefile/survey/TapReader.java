@@ -5,6 +5,7 @@ import java.util.Optional;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
+import ohmtrail.cli.casefile.equipment.Site;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
 import ohmtrail.cli.casefile.words.Conductors;

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.cli.casefile.equipment.Site;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;

@@ -2,7 +2,7 @@ package ohmtrail.cli.walk.lesson;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import ohmtrail.cli.walk.Lines;
+import ohmtrail.cli.terminal.Lines;
 import ohmtrail.cli.walk.Reply;
 import ohmtrail.cli.walk.Session;
 

@@ -14,7 +14,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Joint;
-import ohmtrail.cli.walk.PlainLines;
+import ohmtrail.cli.terminal.PlainLines;
 import ohmtrail.practice.PracticeCase;
 import ohmtrail.predict.Degradation;
 import org.junit.jupiter.api.Test;

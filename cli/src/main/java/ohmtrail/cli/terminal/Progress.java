@@ -1,11 +1,11 @@
-package ohmtrail.cli;
+package ohmtrail.cli.terminal;
 
 import java.io.Console;
 import java.io.PrintWriter;
 import java.io.Writer;
 
 /** How far a long task is, on a line that is written over; on a terminal only. */
-final class Progress {
+public final class Progress {
   private static final int WHOLE = 100;
 
   private final PrintWriter err;
@@ -19,17 +19,17 @@ final class Progress {
   }
 
   /** Shown where a person looks on. */
-  static Progress onTerminal(PrintWriter err) {
+  public static Progress onTerminal(PrintWriter err) {
     return new Progress(err, isTerminal());
   }
 
   /** Shown nowhere. */
-  static Progress nowhere() {
+  public static Progress nowhere() {
     return new Progress(new PrintWriter(Writer.nullWriter()), false);
   }
 
   /** Shown whatever the stream is. */
-  static Progress on(PrintWriter err) {
+  public static Progress on(PrintWriter err) {
     return new Progress(err, true);
   }
 
@@ -39,7 +39,7 @@ final class Progress {
   }
 
   /** Tells that so much is done. */
-  void tell(String task, int done, int all) {
+  public void tell(String task, int done, int all) {
     int now = (int) ((long) WHOLE * done / all);
     if (now != percent) {
       percent = now;
@@ -48,14 +48,14 @@ final class Progress {
   }
 
   /** Puts a line in the place of the one before. */
-  void tell(String line) {
+  public void tell(String line) {
     if (shown) {
       write(line);
     }
   }
 
   /** Takes the line away. */
-  void end() {
+  public void end() {
     if (shown) {
       write("");
       err.print('\r');

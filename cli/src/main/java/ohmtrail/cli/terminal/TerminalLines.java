@@ -1,4 +1,4 @@
-package ohmtrail.cli.walk;
+package ohmtrail.cli.terminal;
 
 import java.io.IOException;
 import java.util.Optional;

@@ -1,4 +1,4 @@
-package ohmtrail.cli;
+package ohmtrail.cli.terminal;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

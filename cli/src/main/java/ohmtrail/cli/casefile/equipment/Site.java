@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile.survey;
+package ohmtrail.cli.casefile.equipment;
 
 import java.util.List;
 import java.util.Optional;
@@ -20,9 +20,9 @@ import ohmtrail.survey.ProbePoints;
  * @param meters the names of the meters
  * @param instruments the meters
  */
-record Site(Run run, Names meters, List<Meter> instruments) {
+public record Site(Run run, Names meters, List<Meter> instruments) {
 
-  Site(Run run, List<Meter> instruments) {
+  public Site(Run run, List<Meter> instruments) {
     this(run, new Names(instruments.stream().map(Meter::name).toList()), instruments);
   }
 
@@ -41,7 +41,7 @@ record Site(Run run, Names meters, List<Meter> instruments) {
    * The highest voltage that is not odd between two conductors; empty where the supply is not
    * known.
    */
-  OptionalDouble oddVolts(ProbePoints between) {
+  public OptionalDouble oddVolts(ProbePoints between) {
     return run.supply()
         .map(supply -> between.second().isLive() ? supply.greatestVolts() : supply.volts())
         .map(nominal -> OptionalDouble.of(ODD_SHARE_OF_NOMINAL * nominal))
@@ -49,19 +49,19 @@ record Site(Run run, Names meters, List<Meter> instruments) {
   }
 
   /** The highest voltage that is taken; empty where the supply is not known. */
-  OptionalDouble mostVolts() {
+  public OptionalDouble mostVolts() {
     return run.supply()
         .map(supply -> OptionalDouble.of(MOST_OF_NOMINAL * supply.greatestVolts()))
         .orElse(OptionalDouble.empty());
   }
 
   /** How much still passes for dead: a lamp or tester shows nothing there. */
-  double deadVolts() {
+  public double deadVolts() {
     return DEAD_SHARE * run.supply().orElse(Supply.NORTH_AMERICA_120).volts();
   }
 
   /** The meter of a reading that names none: the only one there is for what was measured. */
-  Optional<String> onlyMeter(Measurand measurand) {
+  public Optional<String> onlyMeter(Measurand measurand) {
     List<String> fit =
         instruments.stream()
             .filter(meter -> meter.measurand() == measurand)
@@ -71,12 +71,12 @@ record Site(Run run, Names meters, List<Meter> instruments) {
   }
 
   /** The meter of that name. */
-  Optional<Meter> instrument(String name) {
+  public Optional<Meter> instrument(String name) {
     return instruments.stream().filter(meter -> meter.name().equals(name)).findFirst();
   }
 
   /** The box of that name, where a load or a meter can be put. */
-  Optional<Box> box(String name) {
+  public Optional<Box> box(String name) {
     return run.names().find(name).map(run.boxes()::get);
   }
 
@@ -86,7 +86,7 @@ record Site(Run run, Names meters, List<Meter> instruments) {
    * luminaire has the switched conductor). A second leg is never meant by another name: who writes
    * it means one that is not there.
    */
-  ProbePoints there(ProbePoints pair, String box) {
+  public ProbePoints there(ProbePoints pair, String box) {
     List<ConductorRole> present =
         run.circuit().map(circuit -> circuit.conductorsAt(box)).orElse(List.of());
     List<ConductorRole> live = present.stream().filter(ConductorRole::isLive).toList();
@@ -97,11 +97,11 @@ record Site(Run run, Names meters, List<Meter> instruments) {
         : pair;
   }
 
-  boolean isOdd(double volts, ProbePoints between) {
+  public boolean isOdd(double volts, ProbePoints between) {
     return volts > oddVolts(between).orElse(Double.POSITIVE_INFINITY);
   }
 
-  boolean isTooHigh(double volts) {
+  public boolean isTooHigh(double volts) {
     return volts > mostVolts().orElse(Double.POSITIVE_INFINITY);
   }
 }

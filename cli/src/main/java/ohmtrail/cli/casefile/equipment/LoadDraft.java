@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile.survey;
+package ohmtrail.cli.casefile.equipment;
 
 import java.util.LinkedHashMap;
 import java.util.Map;

@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile.survey;
+package ohmtrail.cli.casefile.equipment;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -30,13 +30,13 @@ import ohmtrail.survey.SurveyException;
 import ohmtrail.survey.Test;
 
 /** Reads the meters of a case. */
-final class MeterReader {
+public final class MeterReader {
 
   /** The meters of a case that lists none: an ordinary one and one that loads the circuit. */
   static final List<Meter> USUAL = List.of(Meter.highImpedance("high"), Meter.lowImpedance("low"));
 
   /** What else is at hand in such a case: named after what it is, and listed once it is used. */
-  static final List<Meter> AT_HAND =
+  public static final List<Meter> AT_HAND =
       Stream.concat(
               USUAL.stream(),
               Stream.of(
@@ -61,7 +61,7 @@ final class MeterReader {
   private final Problems problems;
   private final Quantities quantities;
 
-  MeterReader(Problems problems) {
+  public MeterReader(Problems problems) {
     this.problems = problems;
     this.quantities = new Quantities(problems);
   }
@@ -118,7 +118,7 @@ final class MeterReader {
   }
 
   /** The word that a meter of something else than volts begins with. */
-  static String kind(Measurand measurand) {
+  public static String kind(Measurand measurand) {
     return AT_HAND.stream()
         .filter(meter -> meter.measurand() == measurand)
         .map(Meter::name)
@@ -127,7 +127,7 @@ final class MeterReader {
   }
 
   /** The usual ones, and what else of those at hand was used. */
-  static List<Meter> used(List<Test> tests) {
+  public static List<Meter> used(List<Test> tests) {
     Set<String> names =
         tests.stream()
             .flatMap(test -> test.readings().stream())
@@ -139,7 +139,7 @@ final class MeterReader {
   }
 
   /** Reads meters by their names. One that is wrong is noted and replaced by a usual one. */
-  List<Meter> read(Mapping meters) {
+  public List<Meter> read(Mapping meters) {
     List<Meter> read = new ArrayList<>();
     for (Entry entry : meters.entries()) {
       meter(entry).ifPresent(read::add);
@@ -296,8 +296,8 @@ final class MeterReader {
   private void strange(Word word) {
     String rule =
         WHAT
-            + " takes its input resistance (ohm, kohm, Mohm), accuracy (% and counts), resolution (V)"
-            + " and input capacitance (pF); ("
+            + " takes its input resistance (ohm, kohm, Mohm), accuracy (% and counts), resolution"
+            + " (V) and input capacitance (pF); ("
             + word.text()
             + ") is none of these.";
     String maybe =

@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile.survey;
+package ohmtrail.cli.casefile.equipment;
 
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -14,7 +14,7 @@ import ohmtrail.survey.load.NameplateCurrent;
 import ohmtrail.survey.load.Rating;
 
 /** The words for what a load is. */
-enum LoadKind {
+public enum LoadKind {
   HEATING_ELEMENT("heating-element", HeatingElement.class, Rating.Quantity.POWER) {
     @Override
     Load build(LoadDraft draft) {
@@ -77,7 +77,7 @@ enum LoadKind {
   /** The load that a draft of this kind describes. */
   abstract Load build(LoadDraft draft);
 
-  String word() {
+  public String word() {
     return word;
   }
 
@@ -97,7 +97,7 @@ enum LoadKind {
   }
 
   /** The kind of a load. */
-  static LoadKind of(Load load) {
+  public static LoadKind of(Load load) {
     return Arrays.stream(values())
         .filter(kind -> kind.type.isInstance(load))
         .findFirst()

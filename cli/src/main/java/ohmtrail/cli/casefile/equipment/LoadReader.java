@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile.survey;
+package ohmtrail.cli.casefile.equipment;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
-import ohmtrail.cli.casefile.survey.LoadDraft.Option;
+import ohmtrail.cli.casefile.equipment.LoadDraft.Option;
 import ohmtrail.cli.casefile.text.Fields;
 import ohmtrail.cli.casefile.text.Node.Entry;
 import ohmtrail.cli.casefile.text.Node.Mapping;
@@ -28,12 +28,12 @@ import ohmtrail.survey.SurveyException;
 import ohmtrail.survey.load.Load;
 
 /** Reads the loads of a case: {@code 1500 W}, {@code 60 W lamp}, {@code 9 A nameplate}. */
-final class LoadReader {
+public final class LoadReader {
 
   private static final String AT = "at";
 
   /** The word before the box that a load is wired in at. */
-  static final String WIRED_IN = "hard-wired";
+  public static final String WIRED_IN = "hard-wired";
 
   private static final Set<String> HARD_WIRED = Set.of(WIRED_IN, "hardwired");
 
@@ -46,14 +46,14 @@ final class LoadReader {
    * @param site where a load may be wired in, and the supply: a rating holds for its voltage where
    *     nothing else is said
    */
-  LoadReader(Site site, Problems problems) {
+  public LoadReader(Site site, Problems problems) {
     this.site = site;
     this.problems = problems;
     this.quantities = new Quantities(problems);
   }
 
   /** Reads loads by their names. One that is wrong is noted, and stays known by its name. */
-  List<Load> read(Mapping loads) {
+  public List<Load> read(Mapping loads) {
     List<Load> read = new ArrayList<>();
     for (Entry entry : loads.entries()) {
       load(entry).ifPresent(read::add);
@@ -62,7 +62,7 @@ final class LoadReader {
   }
 
   /** The loads read so far that are wired in where they are. */
-  List<LoadInUse> hardWired() {
+  public List<LoadInUse> hardWired() {
     return List.copyOf(hardWired);
   }
 
@@ -84,7 +84,7 @@ final class LoadReader {
   }
 
   /** A load of that name from words such as 1500 W at 120 V; empty when wrong, and noted. */
-  Optional<Load> load(Word name, Scalar text) {
+  public Optional<Load> load(Word name, Scalar text) {
     int before = problems.count();
     Words words = new Words(text);
     SaidLoad said = said(name);

@@ -1,10 +1,10 @@
-package ohmtrail.cli.casefile.survey;
+package ohmtrail.cli.casefile.equipment;
 
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import ohmtrail.cli.casefile.survey.LoadDraft.Option;
+import ohmtrail.cli.casefile.equipment.LoadDraft.Option;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;

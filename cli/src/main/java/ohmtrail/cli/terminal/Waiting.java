@@ -1,4 +1,4 @@
-package ohmtrail.cli;
+package ohmtrail.cli.terminal;
 
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
@@ -8,7 +8,7 @@ import java.util.concurrent.TimeUnit;
  * For how long an answer has been worked on, told every second once two have passed; on a terminal
  * only.
  */
-final class Waiting implements AutoCloseable {
+public final class Waiting implements AutoCloseable {
   /** Who waits no longer than that does not ask. */
   static final int QUIET_SECONDS = 2;
 
@@ -18,7 +18,7 @@ final class Waiting implements AutoCloseable {
   private int seconds;
   private boolean over;
 
-  Waiting(Progress progress, String task) {
+  public Waiting(Progress progress, String task) {
     this.progress = progress;
     this.task = task;
     this.clock = Executors.newSingleThreadScheduledExecutor(Waiting::aside);
@@ -32,7 +32,7 @@ final class Waiting implements AutoCloseable {
   }
 
   /** Lets the seconds pass. */
-  void begin() {
+  public void begin() {
     if (progress.isShown()) {
       var unused = clock.scheduleAtFixedRate(this::second, 1, 1, TimeUnit.SECONDS);
     }
