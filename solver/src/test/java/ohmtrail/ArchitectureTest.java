@@ -51,6 +51,8 @@ class ArchitectureTest {
           .definedBy("ohmtrail.locate..")
           .layer("slip")
           .definedBy("ohmtrail.slip..")
+          .layer("map")
+          .definedBy("ohmtrail.map..")
           .layer("report")
           .definedBy("ohmtrail.report..")
           .layer("advise")
@@ -77,9 +79,12 @@ class ArchitectureTest {
           .mayOnlyAccessLayers("reference", "network", "circuit", "survey", "problem", "predict")
           .whereLayer("slip")
           .mayOnlyAccessLayers("reference", "circuit", "survey", "problem", "predict", "locate")
-          .whereLayer("report")
+          .whereLayer("map")
           .mayOnlyAccessLayers(
               "reference", "circuit", "survey", "problem", "predict", "locate", "slip")
+          .whereLayer("report")
+          .mayOnlyAccessLayers(
+              "reference", "circuit", "survey", "problem", "predict", "locate", "slip", "map")
           .whereLayer("advise")
           .mayOnlyAccessLayers(
               "reference",
@@ -90,6 +95,7 @@ class ArchitectureTest {
               "predict",
               "locate",
               "slip",
+              "map",
               "report")
           .whereLayer("practice")
           .mayOnlyAccessLayers(
@@ -101,6 +107,7 @@ class ArchitectureTest {
               "predict",
               "locate",
               "slip",
+              "map",
               "report",
               "advise");
 
@@ -118,6 +125,7 @@ class ArchitectureTest {
               "ohmtrail.predict..",
               "ohmtrail.locate..",
               "ohmtrail.slip..",
+              "ohmtrail.map..",
               "ohmtrail.report..",
               "ohmtrail.advise..",
               "ohmtrail.practice..");

@@ -102,7 +102,7 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
     boolean heard = !inference.problem().survey().complaints().isEmpty();
     return Stream.of(Assumption.values())
         .filter(assumption -> !assumption.isAboutHarm())
-        .filter(assumption -> !assumption.isAboutSlips())
+        .filter(assumption -> !assumption.isAboutSlips() && !assumption.isAboutMaps())
         .filter(assumption -> !assumption.isAboutLooking() || looked)
         .filter(assumption -> !assumption.isAboutComplaints() || heard)
         .toList();

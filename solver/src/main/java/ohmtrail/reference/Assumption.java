@@ -105,6 +105,16 @@ public enum Assumption {
   UNLISTED_WATTS_SPREAD(Range.SPREAD),
   /** Probability that another circuit shares the neutral. */
   SHARED_NEUTRAL(Range.PROBABILITY),
+  /** Probability that a box of an unknown run hangs off another than the one before it. */
+  MAP_TEE_SHARE(Range.PROBABILITY),
+  /** Length of a cable as a multiple of the straight distance. */
+  CABLE_PER_DISTANCE(Range.WEIGHT),
+  /** Log sd of that multiple. */
+  CABLE_PER_DISTANCE_SPREAD(Range.SPREAD),
+  /** Probability that an outlet which may belong to another circuit does. */
+  FOREIGN_OUTLET(Range.PROBABILITY),
+  /** Probability that there is a hidden box, for each that there may be. */
+  HIDDEN_BOX(Range.PROBABILITY),
   /** Probability that a look into an open box misses a degraded joint. */
   MISSED_BY_LOOKING(Range.PROBABILITY),
   /** Probability that a joint of an open box looks bad where none is. */
@@ -231,6 +241,11 @@ public enum Assumption {
   /** Whether it bears only on how the file may be wrong of circuit and tests. */
   public boolean isAboutSlips() {
     return compareTo(LOAD_DID_NOT_DRAW) >= 0 && compareTo(SHARED_NEUTRAL) <= 0;
+  }
+
+  /** Whether it bears only on which box feeds which, where nobody knows. */
+  public boolean isAboutMaps() {
+    return compareTo(MAP_TEE_SHARE) >= 0 && compareTo(HIDDEN_BOX) <= 0;
   }
 
   /** The unit of the value, as printed: {@code ohm}, {@code log sd}, {@code probability}, ... */
