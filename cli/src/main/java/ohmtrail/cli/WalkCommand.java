@@ -8,6 +8,7 @@ import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -66,7 +67,8 @@ final class WalkCommand implements Callable<Integer> {
             each.warnings().forEach(problem -> Messages.say("warning: " + problem.format(), err)));
     CaseFolder store = new CaseFolder(file, text, WholeFile::write);
     try (Lines lines = lines(out)) {
-      boolean saved = Walk.run(caseFile, written(text), title(), lines, out, store);
+      boolean saved =
+          Walk.run(caseFile, written(text), title(), lines, out, store, LocalDateTime::now);
       return saved ? ExitCode.ANSWER : ExitCode.FAILURE;
     }
   }

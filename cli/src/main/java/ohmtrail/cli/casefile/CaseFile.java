@@ -3,6 +3,7 @@ package ohmtrail.cli.casefile;
 import java.nio.file.Path;
 import java.util.List;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.cli.casefile.circumstances.Circumstances;
 import ohmtrail.cli.casefile.run.BareOutlet;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Survey;
@@ -17,6 +18,7 @@ import ohmtrail.survey.Survey;
  * @param warnings what is odd but can be worked with, in the order of the file
  * @param taken what the file does not say and was taken as usual
  * @param files what it was read from: the case file, the table beside it
+ * @param circumstances who measured, when, where and with what
  */
 public record CaseFile(
     String title,
@@ -25,7 +27,8 @@ public record CaseFile(
     Assumptions assumptions,
     List<Problem> warnings,
     List<Taken> taken,
-    List<Path> files) {
+    List<Path> files,
+    Circumstances circumstances) {
 
   /**
    * Something that the file does not say and that was taken as usual.
@@ -43,12 +46,18 @@ public record CaseFile(
       Survey survey,
       Assumptions assumptions,
       List<Problem> warnings) {
-    this(title, circuit, survey, assumptions, warnings, List.of(), List.of());
+    this(title, circuit, survey, assumptions, warnings, List.of(), List.of(), Circumstances.UNSAID);
   }
 
   /** The same circuit with another survey. */
   public CaseFile with(Survey changed) {
-    return new CaseFile(title, circuit, changed, assumptions, warnings, taken, files);
+    return new CaseFile(
+        title, circuit, changed, assumptions, warnings, taken, files, circumstances);
+  }
+
+  /** The same with other circumstances. */
+  public CaseFile with(Circumstances changed) {
+    return new CaseFile(title, circuit, survey, assumptions, warnings, taken, files, changed);
   }
 
   /** Copies the lists. */

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import ohmtrail.circuit.CircuitException;
+import ohmtrail.cli.casefile.circumstances.Circumstances;
+import ohmtrail.cli.casefile.circumstances.CircumstancesReader;
 import ohmtrail.cli.casefile.run.CircuitReader;
 import ohmtrail.cli.casefile.run.Run;
 import ohmtrail.cli.casefile.run.Unsaid;
@@ -20,8 +22,10 @@ import ohmtrail.cli.casefile.text.YamlTree;
 import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.cli.names.Shown;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Meter;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.SurveyException;
+import ohmtrail.survey.Test;
 
 /**
  * Reads a case file and the table of readings that it may name.
@@ -81,6 +85,11 @@ public final class CaseFileReader {
             .mapping("assume")
             .map(new AssumptionReader(run.nominalVolts(), problems)::read)
             .orElse(Assumptions.defaults());
+    Circumstances circumstances =
+        new CircumstancesReader(fields, problems)
+            .read(
+                survey.meters().stream().map(Meter::name).toList(),
+                survey.tests().stream().map(Test::name).toList());
     String title = fields.scalar("title").map(Scalar::text).orElseGet(() -> nameOf(file));
     return run.circuit()
         .map(
@@ -92,7 +101,8 @@ public final class CaseFileReader {
                     assumptions,
                     problems(problems.warnings()),
                     run.taken().stream().map(CaseFileReader::taken).toList(),
-                    problems.opened()));
+                    problems.opened(),
+                    circumstances));
   }
 
   private static CaseFile.Taken taken(Unsaid unsaid) {

@@ -1,5 +1,6 @@
 package ohmtrail.cli.casefile;
 
+import ohmtrail.cli.casefile.circumstances.CircumstancesWriter;
 import ohmtrail.cli.casefile.run.RunWriter;
 import ohmtrail.cli.casefile.survey.SurveyWriter;
 import ohmtrail.cli.casefile.text.YamlText;
@@ -32,7 +33,8 @@ public final class CaseFileWriter {
         + "\n"
         + new RunWriter(caseFile.circuit()).write()
         + new SurveyWriter(caseFile.survey(), caseFile.circuit()).write()
-        + assumptions(caseFile.assumptions());
+        + assumptions(caseFile.assumptions())
+        + CircumstancesWriter.write(caseFile.circumstances());
   }
 
   /** A text as a key or a value of a case file: plain where that is safe, else in quotes. */

@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import ohmtrail.cli.casefile.circumstances.CircumstancesWriter;
+import ohmtrail.cli.casefile.circumstances.TestTime;
 import ohmtrail.cli.casefile.survey.SurveyWriter;
 import ohmtrail.cli.casefile.text.GrowingText;
 import ohmtrail.survey.Survey;
@@ -76,7 +78,8 @@ public final class CaseText {
             .plus("complaint", writer.complaints(added(was, is, Survey::complaints)))
             .plus("loads", writer.loads(added(was, is, Survey::loads)))
             .plus("tests", writer.tests(added(was, is, Survey::tests)))
-            .plus("found", writer.findings(added(was, is, Survey::findings), was.findings()));
+            .plus("found", writer.findings(added(was, is, Survey::findings), was.findings()))
+            .plus("times", CircumstancesWriter.times(newTimes(before.get(), now)));
     // A meter that goes without saying must not be listed: the others would go.
     GrowingText withMeters = longer.plus("meters", writer.meters(added(was, is, Survey::meters)));
     return Stream.of(longer, withMeters)
@@ -88,6 +91,11 @@ public final class CaseText {
   /** What a list has more than it had; of one that has changed otherwise, just what is new. */
   private static <T> List<T> added(Survey was, Survey is, Function<Survey, List<T>> list) {
     return list.apply(is).stream().filter(each -> !list.apply(was).contains(each)).toList();
+  }
+
+  private static List<TestTime> newTimes(CaseFile was, CaseFile is) {
+    List<TestTime> known = was.circumstances().times();
+    return is.circumstances().times().stream().filter(time -> !known.contains(time)).toList();
   }
 
   private Optional<CaseFile> read(String text) {
@@ -102,6 +110,7 @@ public final class CaseText {
   private static boolean saysTheSame(CaseFile one, CaseFile other) {
     return one.circuit().equals(other.circuit())
         && one.survey().equals(other.survey())
-        && one.assumptions().equals(other.assumptions());
+        && one.assumptions().equals(other.assumptions())
+        && one.circumstances().equals(other.circumstances());
   }
 }

@@ -17,23 +17,30 @@ public final class Session {
   private final PrintWriter out;
   private final Optional<CaseStore> store;
   private final CaseText text;
+  private final AnswerTimes times;
   private boolean unsaved;
 
   /** Answers come from there, what is said goes there; no case is kept. */
   public Session(Lines lines, PrintWriter out) {
-    this(lines, out, Optional.empty(), CaseText.unwritten());
+    this(lines, out, Optional.empty(), CaseText.unwritten(), AnswerTimes.NONE);
   }
 
-  /** Keeps the case there, its text going on from what was written. */
-  public Session(Lines lines, PrintWriter out, CaseStore store, CaseText text) {
-    this(lines, out, Optional.of(store), text);
+  /**
+   * Keeps the case there, its text going on from what was written.
+   *
+   * @param times takes down when each answer came
+   */
+  public Session(Lines lines, PrintWriter out, CaseStore store, CaseText text, AnswerTimes times) {
+    this(lines, out, Optional.of(store), text, times);
   }
 
-  private Session(Lines lines, PrintWriter out, Optional<CaseStore> store, CaseText text) {
+  private Session(
+      Lines lines, PrintWriter out, Optional<CaseStore> store, CaseText text, AnswerTimes times) {
     this.lines = lines;
     this.out = out;
     this.store = store;
     this.text = text;
+    this.times = times;
   }
 
   /**
@@ -84,7 +91,10 @@ public final class Session {
 
   private void setAside(CaseStore kept, CaseFile caseFile) {
     try {
-      say("What was read before is kept in " + kept.setAside(text.saying(caseFile)) + ".");
+      say(
+          "What was read before is kept in "
+              + kept.setAside(text.saying(times.stamped(caseFile)))
+              + ".");
     } catch (IOException e) {
       say("What was read before cannot be kept: " + String.valueOf(e.getMessage()));
     }
@@ -99,7 +109,7 @@ public final class Session {
 
   private void save(CaseStore kept, CaseFile caseFile) {
     try {
-      String said = kept.save(text.saying(caseFile));
+      String said = kept.save(text.saying(times.stamped(caseFile)));
       if (unsaved) {
         say("Saved again, in " + kept.name() + ".");
       }
@@ -133,7 +143,7 @@ public final class Session {
     } else if (unsaved) {
       say("Not saved. This is the case; copy it into a file:");
       out.println();
-      out.print(text.saying(caseFile.get()));
+      out.print(text.saying(times.stamped(caseFile.get())));
     } else {
       say("The case is in " + store.get().name() + ".");
     }

@@ -106,6 +106,8 @@ class CaseFileDocumentTest {
                 Keys.USE.all(),
                 Keys.READING.all(),
                 Keys.ASSUME.all(),
+                Keys.METER_RECORD.all(),
+                Keys.PHOTOGRAPH.all(),
                 Vocabulary.offered(Vocabulary.JOINTS).all(),
                 Vocabulary.WIRINGS.keySet(),
                 Vocabulary.COMPANIONS.keySet())

@@ -26,6 +26,8 @@ class CaseFilePackagesTest {
           .definedBy("ohmtrail.cli.casefile.run")
           .layer("equipment")
           .definedBy("ohmtrail.cli.casefile.equipment")
+          .layer("circumstances")
+          .definedBy("ohmtrail.cli.casefile.circumstances")
           .layer("survey")
           .definedBy("ohmtrail.cli.casefile.survey")
           .whereLayer("text")
@@ -36,6 +38,8 @@ class CaseFilePackagesTest {
           .mayOnlyAccessLayers("text", "words")
           .whereLayer("equipment")
           .mayOnlyAccessLayers("text", "words", "run")
+          .whereLayer("circumstances")
+          .mayOnlyAccessLayers("text", "words")
           .whereLayer("survey")
           .mayOnlyAccessLayers("text", "words", "run", "equipment");
 

@@ -93,6 +93,9 @@ class CaseSchemaTest {
     assertEquals(sorted(Keys.TEST.all()), keys(definitions.get("test")));
     assertEquals(sorted(Keys.USE.all()), keys(definitions.get("use")));
     assertEquals(sorted(Keys.READING.all()), keys(definitions.get("reading")));
+    assertEquals(sorted(Keys.RECORD.all()), keys(schema().get("properties").get("record")));
+    assertEquals(sorted(Keys.METER_RECORD.all()), keys(definitions.get("meterRecord")));
+    assertEquals(sorted(Keys.PHOTOGRAPH.all()), keys(definitions.get("photograph")));
   }
 
   private static Set<String> sorted(Collection<String> keys) {

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.time.LocalDateTime;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -17,6 +18,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.casefile.CaseText;
+import ohmtrail.cli.casefile.circumstances.TestTime;
 import ohmtrail.cli.terminal.Lines;
 import ohmtrail.survey.Complaint;
 import ohmtrail.survey.Finding;
@@ -28,6 +30,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** A session without a terminal: what it says, and what it keeps. */
 class WalkTest {
   private static final int WIDTH = 60;
+
+  private static final LocalDateTime NOW = LocalDateTime.parse("2026-03-14T10:32:07");
 
   private static final String HALL =
       """
@@ -120,7 +124,7 @@ class WalkTest {
               ? Optional.of(new CaseFileReader().read("hall", text.get()))
               : Optional.empty();
       CaseText written = text.map(each -> CaseText.of("hall", each)).orElseGet(CaseText::unwritten);
-      return Walk.run(caseFile, written, "hall", lines, printed, memory);
+      return Walk.run(caseFile, written, "hall", lines, printed, memory, () -> NOW);
     } catch (IOException | CaseFileException e) {
       throw new AssertionError(e);
     }
@@ -269,6 +273,16 @@ class WalkTest {
         memory.kept.stream().map(text -> text.split("hot-neutral", -1).length - 1).toList();
     assertEquals(List.of(1, 0, 1), readings.stream().filter(new Changes()).toList());
     assertEquals(121.5, memory.last().survey().tests().get(0).readings().get(0).value());
+  }
+
+  @Test
+  void theTimeOfEachAnswerIsKept() {
+    walk(Optional.of(HALL), List.of("121.9", "quit"));
+
+    CaseFile last = memory.last();
+    assertEquals(
+        Optional.of(NOW),
+        last.circumstances().timeOf(last.survey().tests().get(0).name()).map(TestTime::at));
   }
 
   @Test

@@ -9,6 +9,8 @@ public enum Size {
   RUN_ENTRIES("Run", 50_000, "entries", "one file holds several circuits: give each its own."),
   /** Readings of all tests and of the table together. */
   READINGS("Case", 20_000, "readings", "the table of another case was meant."),
+  /** Photographs beside a case. */
+  PHOTOGRAPHS("Case", 50, "photographs", "the telling ones will do."),
   /** Characters of a name, a value or any other text. */
   CHARACTERS("Text", 1_000, "characters", "a quote is not closed, or this is not a case.");
 

@@ -27,7 +27,9 @@ public final class Keys {
               "tests",
               "readings",
               "found",
-              "assume"));
+              "assume",
+              "record",
+              "times"));
 
   /** Of a run entry written key by key. */
   public static final Names RUN_ENTRY =
@@ -83,6 +85,29 @@ public final class Keys {
   /** Of a reading written key by key. */
   public static final Names READING =
       new Names(List.of("at", "between", "volts", "amperes", "ohms", "meter"));
+
+  /** Of who measured, when and with what. */
+  public static final Names RECORD =
+      new Names(
+          List.of(
+              "person",
+              "date",
+              "place",
+              "claim",
+              "job",
+              "weather",
+              "temperature",
+              "hours-of-use",
+              "meters",
+              "notes",
+              "photographs"));
+
+  /** Of what a meter is, under {@code record}. */
+  public static final Names METER_RECORD =
+      new Names(List.of("description", "serial", "calibrated"));
+
+  /** Of a photograph written key by key. */
+  public static final Names PHOTOGRAPH = new Names(List.of("file", "taken", "shows"));
 
   /** Of the assumptions. */
   public static final Names ASSUME = new Names(Assumption.keys());
