@@ -1,11 +1,10 @@
 package ohmtrail.reference;
 
-import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import ohmtrail.reference.table.TableConstant;
+import ohmtrail.reference.table.TableFile;
 
 /**
  * Every prior and tolerance the method takes for granted unless a case says otherwise.
@@ -14,7 +13,7 @@ import java.util.stream.Stream;
  * its {@link #key()}; what is in the table and what is in this list are the same. "Relative sd" is
  * a standard deviation as a fraction of the value; "log sd" is that of the natural logarithm.
  */
-public enum Assumption {
+public enum Assumption implements TableConstant {
   /** Relative sd of the voltage behind the source impedance. */
   SUPPLY_VOLTAGE_TOLERANCE(Range.FRACTION),
   /** Relative sd of the supply voltage from one test to the next. */
@@ -200,17 +199,15 @@ public enum Assumption {
 
   static final String FILE = "assumptions.csv";
 
-  private final String key;
   private final Range range;
 
   Assumption(Range range) {
-    this.key = name().toLowerCase(Locale.ROOT).replace('_', '-');
     this.range = range;
   }
 
   /** The assumption of that key, as a case file writes it; empty if there is none. */
   public static Optional<Assumption> byKey(String key) {
-    return Stream.of(values()).filter(assumption -> assumption.key.equals(key)).findFirst();
+    return Stream.of(values()).filter(assumption -> assumption.key().equals(key)).findFirst();
   }
 
   /** Every key, in the order of this list, to offer where a text names none. */
@@ -221,11 +218,6 @@ public enum Assumption {
   /** Whether it bears only on what must not be done, and not on where a joint is. */
   public boolean isAboutHarm() {
     return compareTo(TOUCH_VOLTS) >= 0;
-  }
-
-  /** The name in case files and reports: lower case with hyphens. */
-  public String key() {
-    return key;
   }
 
   /** Whether it bears only on what was seen in open boxes. */
@@ -248,24 +240,9 @@ public enum Assumption {
     return compareTo(MAP_TEE_SHARE) >= 0 && compareTo(HIDDEN_BOX) <= 0;
   }
 
-  /** The unit of the value, as printed: {@code ohm}, {@code log sd}, {@code probability}, ... */
-  public String unit() {
-    return row().text("unit");
-  }
-
   /** The value taken when the case says nothing, in {@link #unit()}. */
   public double defaultValue() {
-    return row().number("value");
-  }
-
-  /** Where the default comes from: a citation, or the plain statement that there is none. */
-  public String source() {
-    return row().text("source");
-  }
-
-  /** What is assumed, in half a sentence. */
-  public String meaning() {
-    return row().text("meaning");
+    return value();
   }
 
   /**
@@ -277,7 +254,7 @@ public enum Assumption {
     if (!(value >= range.least && value <= range.most)) {
       throw new IllegalArgumentException(
           "Assumption "
-              + key
+              + key()
               + " ("
               + value
               + ") must lie between "
@@ -292,17 +269,9 @@ public enum Assumption {
     return value;
   }
 
-  private TableFile.Row row() {
-    TableFile.Row row = Loaded.ROWS.get(key);
-    if (row == null) {
-      throw new IllegalStateException(
-          "Table ("
-              + FILE
-              + ") has no row for assumption ("
-              + key
-              + ").\nMaybe the key was renamed in the code and not in the table.");
-    }
-    return row;
+  @Override
+  public TableFile table() {
+    return Loaded.TABLE;
   }
 
   /** What a value may be; the bounds keep the arithmetic sound and catch slips of unit. */
@@ -343,14 +312,6 @@ public enum Assumption {
 
   /** Read when first asked for, once. */
   private static final class Loaded {
-    static final Map<String, TableFile.Row> ROWS = rows();
-
-    private static Map<String, TableFile.Row> rows() {
-      Map<String, TableFile.Row> rows = new HashMap<>();
-      for (TableFile.Row row : TableFile.read(FILE).rows()) {
-        rows.put(row.text("key"), row);
-      }
-      return rows;
-    }
+    static final TableFile TABLE = TableFile.read(FILE);
   }
 }

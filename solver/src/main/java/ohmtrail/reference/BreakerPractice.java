@@ -1,14 +1,9 @@
 package ohmtrail.reference;
 
-import java.util.HashMap;
-import java.util.Map;
 import java.util.OptionalDouble;
 
-/** The breaker usually found on a conductor: common practice, no source. */
+/** Whether a conductor is plausible on a breaker: common practice, no source. */
 final class BreakerPractice {
-
-  static final String FILE = "breaker-practice.csv";
-
   /**
    * 2.5 mm² in a ring on 32 A is ordinary, and it is 1.6 times the usual breaker of a single run.
    */
@@ -22,19 +17,15 @@ final class BreakerPractice {
 
   private BreakerPractice() {}
 
-  static OptionalDouble typicalAmperes(Conductor conductor) {
-    Double amperes = Loaded.AMPERES.get(conductor);
-    return amperes == null ? OptionalDouble.empty() : OptionalDouble.of(amperes);
-  }
-
   static BreakerFit fit(Conductor conductor, double breakerAmperes) {
     if (!(breakerAmperes > 0 && Double.isFinite(breakerAmperes))) {
       throw new IllegalArgumentException(
           "Breaker rating ("
               + breakerAmperes
-              + " A) must be positive and finite.\nMaybe the rating on the breaker's handle was meant.");
+              + " A) must be positive and finite.\n"
+              + "Maybe the rating on the breaker's handle was meant.");
     }
-    OptionalDouble usual = typicalAmperes(conductor);
+    OptionalDouble usual = ConductorAmperes.usualBreaker().of(conductor);
     if (usual.isEmpty()) {
       return BreakerFit.UNKNOWN;
     }
@@ -44,24 +35,5 @@ final class BreakerPractice {
     return breakerAmperes < LEAST_BELOW_USUAL * usual.getAsDouble()
         ? BreakerFit.TOO_BIG
         : BreakerFit.USUAL;
-  }
-
-  /** Read when first asked for, once. */
-  private static final class Loaded {
-    static final Map<Conductor, Double> AMPERES = amperes();
-
-    private static Map<Conductor, Double> amperes() {
-      Map<Conductor, Double> read = new HashMap<>();
-      for (TableFile.Row row : TableFile.read(FILE).rows()) {
-        ConductorSize size =
-            ConductorSize.parse(row.text("size"))
-                .orElseThrow(() -> row.error("size", "must be a listed conductor size"));
-        row.optionalNumber("copper_amperes")
-            .ifPresent(a -> read.put(new Conductor(size, ConductorMaterial.COPPER), a));
-        row.optionalNumber("aluminium_amperes")
-            .ifPresent(a -> read.put(new Conductor(size, ConductorMaterial.ALUMINIUM), a));
-      }
-      return read;
-    }
   }
 }

@@ -1,19 +1,17 @@
 package ohmtrail.reference;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import ohmtrail.reference.table.TableConstant;
+import ohmtrail.reference.table.TableFile;
 
 /**
  * One step of a search and how long it takes. Default, source and meaning of each stand in the
  * project's {@code minutes.csv} under its {@link #key()}; what is in the table and what is in this
  * list are the same.
  */
-public enum Chore {
+public enum Chore implements TableConstant {
   /** Going from one box to another. */
   WALK,
   /** One number off the meter. */
@@ -43,11 +41,6 @@ public enum Chore {
 
   static final String FILE = "minutes.csv";
 
-  /** The table's key: lower case with hyphens. */
-  public String key() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
   /** The chore of that key; empty if there is none. */
   public static Optional<Chore> byKey(String key) {
     return Stream.of(values()).filter(chore -> chore.key().equals(key)).findFirst();
@@ -60,31 +53,16 @@ public enum Chore {
 
   /** Minutes taken for it when nobody says otherwise. */
   public double defaultMinutes() {
-    return row().number("value");
+    return value();
   }
 
-  /** Where the default comes from. */
-  public String source() {
-    return row().text("source");
-  }
-
-  /** What it is, in half a sentence. */
-  public String meaning() {
-    return row().text("meaning");
-  }
-
-  private TableFile.Row row() {
-    return Objects.requireNonNull(Loaded.ROWS.get(key()), FILE + " must have a row for " + key());
+  @Override
+  public TableFile table() {
+    return Loaded.TABLE;
   }
 
   /** Read when first asked for, once. */
   private static final class Loaded {
-    static final Map<String, TableFile.Row> ROWS = rows();
-
-    private static Map<String, TableFile.Row> rows() {
-      Map<String, TableFile.Row> rows = new LinkedHashMap<>();
-      TableFile.read(FILE).rows().forEach(row -> rows.put(row.text("key"), row));
-      return rows;
-    }
+    static final TableFile TABLE = TableFile.read(FILE);
   }
 }

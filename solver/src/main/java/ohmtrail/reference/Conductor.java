@@ -76,7 +76,7 @@ public record Conductor(ConductorSize size, ConductorMaterial material) {
    * permission. Empty where there is no usual one.
    */
   public OptionalDouble typicalBreakerAmperes() {
-    return BreakerPractice.typicalAmperes(this);
+    return ConductorAmperes.usualBreaker().of(this);
   }
 
   /**
@@ -84,7 +84,7 @@ public record Conductor(ConductorSize size, ConductorMaterial material) {
    * Table B.52.2, from memory); empty where the table has no such size.
    */
   public OptionalDouble ampacity() {
-    return Ampacity.amperes(this);
+    return ConductorAmperes.ampacity().of(this);
   }
 
   /**

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import ohmtrail.reference.table.TableFile;
 
 /**
  * IEC 60228: maximum direct-current resistance of metric conductors at 20 °C, class 1 (solid) and

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import ohmtrail.reference.table.TableFile;
 
 /**
  * NEC (NFPA 70) Chapter 9 Table 8: direct-current resistance of AWG conductors at 75 °C, uncoated

@@ -1,5 +1,7 @@
 package ohmtrail.reference;
 
+import ohmtrail.reference.table.TableFile;
+
 /**
  * Between which voltages a supply may stand where it is delivered, line to neutral.
  *
@@ -52,17 +54,12 @@ public record SupplyVoltageRange(String source, String meaning, double least, do
   }
 
   private static SupplyVoltageRange read(String key) {
-    return TableFile.read(FILE).rows().stream()
-        .filter(row -> row.text("key").equals(key))
-        .findFirst()
-        .map(
-            row ->
-                new SupplyVoltageRange(
-                    row.text("source"),
-                    row.text("meaning"),
-                    row.number("least_volts") / row.number("nominal_volts"),
-                    row.number("most_volts") / row.number("nominal_volts")))
-        .orElseThrow();
+    TableFile.Row row = TableFile.read(FILE).row(key);
+    return new SupplyVoltageRange(
+        row.text("source"),
+        row.text("meaning"),
+        row.number("least_volts") / row.number("nominal_volts"),
+        row.number("most_volts") / row.number("nominal_volts"));
   }
 
   /** Read when first asked for, once. */

@@ -1,11 +1,9 @@
 package ohmtrail.reference;
 
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import java.util.Objects;
 import java.util.stream.Stream;
+import ohmtrail.reference.table.TableConstant;
+import ohmtrail.reference.table.TableFile;
 
 /**
  * What is taken where neither the case nor the data of a meter or load say, and what counts as odd.
@@ -14,7 +12,7 @@ import java.util.stream.Stream;
  * its own beside the meter or load; what it may give for the whole circuit is an {@link
  * Assumption}.
  */
-public enum UsualValue {
+public enum UsualValue implements TableConstant {
   /** Input resistance of an ordinary digital multimeter, ohm. */
   MULTIMETER_OHMS,
   /** Input resistance of a low-impedance meter, ohm. */
@@ -116,48 +114,18 @@ public enum UsualValue {
 
   static final String FILE = "usual-values.csv";
 
-  /** The table's key: lower case with hyphens. */
-  public String key() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
   /** Every key, in the order of this list. */
   static List<String> keys() {
     return Stream.of(values()).map(UsualValue::key).toList();
   }
 
-  /** The value, in {@link #unit()}. */
-  public double value() {
-    return row().number("value");
-  }
-
-  /** The unit of the value. */
-  public String unit() {
-    return row().text("unit");
-  }
-
-  /** Where it comes from: a citation, or the plain statement that there is none. */
-  public String source() {
-    return row().text("source");
-  }
-
-  /** What it is, in half a sentence. */
-  public String meaning() {
-    return row().text("meaning");
-  }
-
-  private TableFile.Row row() {
-    return Objects.requireNonNull(Loaded.ROWS.get(key()), FILE + " must have a row for " + key());
+  @Override
+  public TableFile table() {
+    return Loaded.TABLE;
   }
 
   /** Read when first asked for, once. */
   private static final class Loaded {
-    static final Map<String, TableFile.Row> ROWS = rows();
-
-    private static Map<String, TableFile.Row> rows() {
-      Map<String, TableFile.Row> rows = new LinkedHashMap<>();
-      TableFile.read(FILE).rows().forEach(row -> rows.put(row.text("key"), row));
-      return rows;
-    }
+    static final TableFile TABLE = TableFile.read(FILE);
   }
 }

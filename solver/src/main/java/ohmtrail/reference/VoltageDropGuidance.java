@@ -1,5 +1,7 @@
 package ohmtrail.reference;
 
+import ohmtrail.reference.table.TableFile;
+
 /**
  * Advice on how much voltage a sound circuit may drop. Neither source is an enforceable limit.
  *
@@ -40,17 +42,12 @@ public record VoltageDropGuidance(
   }
 
   private static VoltageDropGuidance read(String key) {
-    return TableFile.read(FILE).rows().stream()
-        .filter(row -> row.text("key").equals(key))
-        .findFirst()
-        .map(
-            row ->
-                new VoltageDropGuidance(
-                    row.text("source"),
-                    row.text("meaning"),
-                    row.number("branch_fraction"),
-                    row.number("total_fraction")))
-        .orElseThrow();
+    TableFile.Row row = TableFile.read(FILE).row(key);
+    return new VoltageDropGuidance(
+        row.text("source"),
+        row.text("meaning"),
+        row.number("branch_fraction"),
+        row.number("total_fraction"));
   }
 
   /** Read when first asked for, once. */

@@ -10,8 +10,8 @@
  * <p>A table gives what its source lists and nothing between: no value is interpolated or
  * extrapolated, and what is not listed is absent or refused.
  *
- * <p>May import the Java platform only, and nothing of this project: every other package may lean
- * on this one.
+ * <p>May import the Java platform and {@code reference.table}, and nothing else of this project:
+ * every other package may lean on this one.
  *
  * <p>Part of the library.
  */

@@ -1,9 +1,7 @@
-package ohmtrail.reference;
+package ohmtrail.reference.table;
 
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -11,107 +9,106 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.regex.Pattern;
 
 /**
  * One of the project's published tables, read from the class path: comma-separated, UTF-8, comment
- * lines beginning with {@code #}, then a line of column names, then one line a row. A field may
- * stand in double quotes, which then may hold commas; a quote inside quotes is doubled.
+ * lines beginning with {@code #}, then a line of column names, then one line a row.
  *
+ * @param file its name
  * @param rows the rows in the order of the file
  */
-record TableFile(List<Row> rows) {
+public record TableFile(String file, List<Row> rows) {
+  private static final String FOLDER = "/ohmtrail/reference/";
+  private static final Pattern COMMENT = Pattern.compile("^#.*$", Pattern.MULTILINE);
 
-  TableFile {
+  /** Copies the rows. */
+  public TableFile {
     rows = List.copyOf(rows);
   }
 
   /**
-   * Reads a table that stands beside this package on the class path.
+   * Reads a table of the project.
    *
    * @throws IllegalStateException if it is missing or malformed; the message names the file and the
    *     line
    */
-  static TableFile read(String file) {
-    try (InputStream stream = TableFile.class.getResourceAsStream(file)) {
+  public static TableFile read(String file) {
+    try (InputStream stream = TableFile.class.getResourceAsStream(FOLDER + file)) {
       if (stream == null) {
         throw new IllegalStateException(
             "Table ("
                 + file
-                + ") is not on the class path beside "
-                + TableFile.class.getPackageName()
+                + ") is not on the class path in "
+                + FOLDER
                 + ".\nMaybe the program was packed without its tables.");
       }
-      return parse(file, new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8)));
+      return parse(file, new String(stream.readAllBytes(), StandardCharsets.UTF_8));
     } catch (IOException e) {
       throw new UncheckedIOException("Table (" + file + ") cannot be read.", e);
     }
   }
 
-  static TableFile parse(String file, BufferedReader lines) throws IOException {
+  static TableFile parse(String file, String text) {
     List<String> columns = List.of();
     List<Row> rows = new ArrayList<>();
-    int number = 0;
-    for (String line = lines.readLine(); line != null; line = lines.readLine()) {
-      number++;
-      if (line.isBlank() || line.startsWith("#")) {
-        continue;
-      }
-      List<String> fields = fields(file, number, line);
+    for (List<CsvText.Cell> cells : cells(file, COMMENT.matcher(text).replaceAll(""))) {
       if (columns.isEmpty()) {
-        columns = fields;
+        columns = cells.stream().map(CsvText.Cell::text).toList();
       } else {
-        rows.add(row(file, number, columns, fields));
+        rows.add(row(file, columns, cells));
       }
     }
-    return new TableFile(rows);
+    return new TableFile(file, rows);
   }
 
-  private static Row row(String file, int line, List<String> columns, List<String> fields) {
-    if (fields.size() != columns.size()) {
+  private static List<List<CsvText.Cell>> cells(String file, String text) {
+    try {
+      return CsvText.rows(text, ',');
+    } catch (CsvText.UnclosedQuoteException open) {
+      throw new IllegalStateException(place(file, open.line()) + ": " + open.getMessage(), open);
+    }
+  }
+
+  private static Row row(String file, List<String> columns, List<CsvText.Cell> cells) {
+    int line = cells.get(0).line();
+    if (cells.size() != columns.size()) {
       throw new IllegalStateException(
           place(file, line)
               + ": fields ("
-              + fields.size()
+              + cells.size()
               + ") must be as many as columns ("
               + columns.size()
               + ").\nMaybe a field with a comma lacks its double quotes.");
     }
     Map<String, String> named = new LinkedHashMap<>();
     for (int i = 0; i < columns.size(); i++) {
-      named.put(columns.get(i), fields.get(i));
+      named.put(columns.get(i), cells.get(i).text());
     }
     return new Row(file, line, named);
   }
 
-  private static List<String> fields(String file, int line, String text) {
-    List<String> fields = new ArrayList<>();
-    StringBuilder field = new StringBuilder();
-    boolean quoted = false;
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (c == '"' && quoted && i + 1 < text.length() && text.charAt(i + 1) == '"') {
-        field.append(c);
-        i++;
-      } else if (c == '"') {
-        quoted = !quoted;
-      } else if (c == ',' && !quoted) {
-        fields.add(field.toString());
-        field.setLength(0);
-      } else {
-        field.append(c);
-      }
-    }
-    if (quoted) {
-      throw new IllegalStateException(
-          place(file, line)
-              + ": a double quote is never closed.\nMaybe the field's last quote is missing.");
-    }
-    fields.add(field.toString());
-    return fields;
-  }
-
   private static String place(String file, int line) {
     return "Table (" + file + ") line (" + line + ")";
+  }
+
+  /**
+   * The row whose {@code key} is that.
+   *
+   * @throws IllegalStateException if there is none
+   */
+  public Row row(String key) {
+    return rows.stream()
+        .filter(row -> row.text("key").equals(key))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalStateException(
+                    "Table ("
+                        + file
+                        + ") has no row of key ("
+                        + key
+                        + ").\nMaybe it was renamed in the code and not in the table."));
   }
 
   /**
@@ -121,13 +118,19 @@ record TableFile(List<Row> rows) {
    * @param line its line there, counted from 1
    * @param fields column name to text, empty text where the field is empty
    */
-  record Row(String file, int line, Map<String, String> fields) {
+  public record Row(String file, int line, Map<String, String> fields) {
 
-    Row {
+    /** Copies the fields. */
+    public Row {
       fields = Map.copyOf(fields);
     }
 
-    String text(String column) {
+    /**
+     * The text in a field.
+     *
+     * @throws IllegalStateException if there is no such column
+     */
+    public String text(String column) {
       String text = fields.get(column);
       if (text == null) {
         throw new IllegalStateException(
@@ -139,12 +142,17 @@ record TableFile(List<Row> rows) {
       return text;
     }
 
-    double number(String column) {
+    /**
+     * The number in a field.
+     *
+     * @throws IllegalStateException if it is empty or no finite number
+     */
+    public double number(String column) {
       return optionalNumber(column).orElseThrow(() -> error(column, "must not be empty"));
     }
 
     /** The number in a field, or empty where the field is empty. */
-    OptionalDouble optionalNumber(String column) {
+    public OptionalDouble optionalNumber(String column) {
       String text = text(column);
       if (text.isEmpty()) {
         return OptionalDouble.empty();
@@ -161,7 +169,7 @@ record TableFile(List<Row> rows) {
     }
 
     /** What to throw where a field breaks a rule. */
-    IllegalStateException error(String column, String rule) {
+    public IllegalStateException error(String column, String rule) {
       return new IllegalStateException(
           place(file, line)
               + ": "
@@ -170,7 +178,9 @@ record TableFile(List<Row> rows) {
               + text(column)
               + ") "
               + rule
-              + ".\nMaybe the line was edited by hand; hold it against the source named at the top of the file.");
+              + ".\n"
+              + "Maybe the line was edited by hand; hold it against the source named at the top of"
+              + " the file.");
     }
   }
 }

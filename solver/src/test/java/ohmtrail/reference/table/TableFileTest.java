@@ -1,12 +1,9 @@
-package ohmtrail.reference;
+package ohmtrail.reference.table;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.StringReader;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -14,8 +11,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class TableFileTest {
 
-  private static TableFile parse(String text) throws IOException {
-    return TableFile.parse("invented.csv", new BufferedReader(new StringReader(text)));
+  private static TableFile parse(String text) {
+    return TableFile.parse("invented.csv", text);
   }
 
   private static void assertNamesTheLine(int line, IllegalStateException refused) {
@@ -26,7 +23,7 @@ class TableFileTest {
   }
 
   @Test
-  void commentsAndBlankLinesAreNoRowsButCountAsLines() throws IOException {
+  void commentsAndBlankLinesAreNoRowsButCountAsLines() {
     TableFile table = parse("# about\n\na,b\n# between\n1,x\n");
     assertEquals(1, table.rows().size());
     TableFile.Row row = table.rows().get(0);
@@ -36,7 +33,7 @@ class TableFileTest {
   }
 
   @Test
-  void quotedFieldsMayHoldCommasAndDoubledQuotes() throws IOException {
+  void quotedFieldsMayHoldCommasAndDoubledQuotes() {
     TableFile.Row row = parse("a,b,c\n\"x, y\",\"the \"\"hot\"\" side\",\n").rows().get(0);
     assertEquals("x, y", row.text("a"));
     assertEquals("the \"hot\" side", row.text("b"));
@@ -44,7 +41,7 @@ class TableFileTest {
   }
 
   @Test
-  void anEmptyFieldIsNoNumber() throws IOException {
+  void anEmptyFieldIsNoNumber() {
     TableFile.Row row = parse("a,b\n1,\n").rows().get(0);
     assertEquals(OptionalDouble.empty(), row.optionalNumber("b"));
     assertNamesTheLine(2, assertThrows(IllegalStateException.class, () -> row.number("b")));
@@ -52,7 +49,7 @@ class TableFileTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"one", "1;2", "NaN", "Infinity", "1e999"})
-  void whatIsNoFiniteNumberIsNamedWithItsLine(String text) throws IOException {
+  void whatIsNoFiniteNumberIsNamedWithItsLine(String text) {
     TableFile.Row row = parse("a\n" + text + "\n").rows().get(0);
     IllegalStateException refused =
         assertThrows(IllegalStateException.class, () -> row.number("a"));
@@ -73,7 +70,7 @@ class TableFileTest {
   }
 
   @Test
-  void aColumnThatIsNotThereIsNamed() throws IOException {
+  void aColumnThatIsNotThereIsNamed() {
     TableFile.Row row = parse("a\n1\n").rows().get(0);
     IllegalStateException refused = assertThrows(IllegalStateException.class, () -> row.text("b"));
     assertNamesTheLine(2, refused);
