@@ -31,7 +31,9 @@ import picocli.CommandLine.Spec;
       NextCommand.class,
       WalkCommand.class,
       PracticeCommand.class,
-      ScoreCommand.class
+      ScoreCommand.class,
+      SchemaCommand.class,
+      ExamplesCommand.class
     })
 public final class Ohmtrail implements Runnable {
   @Spec private CommandSpec spec;
@@ -88,6 +90,6 @@ public final class Ohmtrail implements Runnable {
   public void run() {
     throw new ParameterException(
         spec.commandLine(),
-        "A command must be given: check, predict, locate, next, walk, practice or score.\nMaybe write ohmtrail locate CASE.");
+        "A command must be given: check, predict, locate, next, walk, practice, score, schema or examples.\nMaybe write ohmtrail locate CASE.");
   }
 }

@@ -64,9 +64,11 @@ class ArchitectureTest {
           .should()
           .resideInAnyPackage(
               "ohmtrail.cli",
+              "ohmtrail.cli.build..",
               "ohmtrail.cli.casefile..",
               "ohmtrail.cli.file..",
               "ohmtrail.cli.terminal..",
+              "ohmtrail.cli.install..",
               "ohmtrail.cli.names..",
               "ohmtrail.cli.render..",
               "ohmtrail.cli.walk..",

@@ -17,7 +17,10 @@ class OhmtrailTest {
     int exitCode = run("--version");
 
     assertEquals(0, exitCode);
-    assertTrue(out.toString().matches("Ohmtrail \\d+\\.\\d+\\.\\d+\\S*\\R"), out.toString());
+    assertTrue(
+        out.toString()
+            .matches("Ohmtrail \\d+\\.\\d+\\.\\d+\\S* \\(commit (unknown|[0-9a-f]{12})\\)\\R"),
+        out.toString());
     assertEquals("", err.toString());
   }
 

@@ -1,26 +1,48 @@
 package ohmtrail.circuit;
 
+import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** What a conductor is for. */
 public enum ConductorRole {
   /** The live conductor (line) of a supply of one leg. */
-  HOT,
+  HOT("hot line live h l"),
   /** One of the two live conductors of a supply of two legs. */
-  LEG_1,
+  LEG_1("leg-1 leg1 leg_1 l1"),
   /** The other. */
-  LEG_2,
+  LEG_2("leg-2 leg2 leg_2 l2"),
   /** What a switch makes live: the switch leg, and what it leads to. */
-  SWITCHED,
+  SWITCHED("switched switched_hot switched_line"),
   /** The return conductor. */
-  NEUTRAL,
+  NEUTRAL("neutral n"),
   /** The protective conductor (ground, protective earth). */
-  GROUND;
+  GROUND("ground earth pe g");
+
+  private final List<String> spellings;
+
+  /**
+   * @param spellings the usual one, then others, parted by spaces; a low line stands for a space
+   */
+  ConductorRole(String spellings) {
+    this.spellings =
+        Stream.of(spellings.split(" ", -1)).map(word -> word.replace('_', ' ')).toList();
+  }
 
   /** The name used in joint names and files: lower case with hyphens. */
   public String word() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return spellings.get(0);
+  }
+
+  /**
+   * The North American words and those of IEC 60364 (line, earth, pe) in lower case, the usual one
+   * first.
+   */
+  public List<String> spellings() {
+    return spellings;
   }
 
   /** Whether the supply drives it: neither neutral nor ground. */
@@ -33,18 +55,19 @@ public enum ConductorRole {
     return isLive() && this != SWITCHED;
   }
 
-  /**
-   * Reads the North American word or that of IEC 60364 (line, earth, pe); empty when it is neither.
-   */
+  /** Reads one of its spellings, in capitals or not; empty when it is none. */
   public static Optional<ConductorRole> parse(String text) {
-    return switch (text.strip().toLowerCase(Locale.ROOT)) {
-      case "hot", "line", "live", "h", "l" -> Optional.of(HOT);
-      case "leg-1", "leg1", "leg 1", "l1" -> Optional.of(LEG_1);
-      case "leg-2", "leg2", "leg 2", "l2" -> Optional.of(LEG_2);
-      case "switched", "switched hot", "switched line" -> Optional.of(SWITCHED);
-      case "neutral", "n" -> Optional.of(NEUTRAL);
-      case "ground", "earth", "pe", "g" -> Optional.of(GROUND);
-      default -> Optional.empty();
-    };
+    return Optional.ofNullable(Loaded.BY_SPELLING.get(text.strip().toLowerCase(Locale.ROOT)));
+  }
+
+  /** Made when first asked for, once. */
+  private static final class Loaded {
+    static final Map<String, ConductorRole> BY_SPELLING = new HashMap<>();
+
+    static {
+      for (ConductorRole role : ConductorRole.values()) {
+        role.spellings.forEach(spelling -> BY_SPELLING.put(spelling, role));
+      }
+    }
   }
 }

@@ -18,8 +18,10 @@ import java.util.stream.Stream;
 public record ConductorSize(String designation, double areaSquareMetres) {
 
   private static final String AWG = "awg";
-  private static final List<String> SQUARE_MILLIMETRE_SPELLINGS =
-      List.of("mm2", "mm²", "mm^2", "sqmm");
+
+  /** How square millimetres are written, the usual way first. */
+  public static final List<String> SQUARE_MILLIMETRES = List.of("mm2", "mm²", "mm^2", "sqmm");
+
   private static final Map<String, String> GAUGES_IN_FULL =
       Map.of("0", "1/0", "00", "2/0", "000", "3/0", "0000", "4/0");
 
@@ -70,7 +72,7 @@ public record ConductorSize(String designation, double areaSquareMetres) {
   }
 
   private static Optional<String> designationMeant(String compact) {
-    for (String spelling : SQUARE_MILLIMETRE_SPELLINGS) {
+    for (String spelling : SQUARE_MILLIMETRES) {
       if (compact.endsWith(spelling)) {
         return metricDesignation(compact.substring(0, compact.length() - spelling.length()));
       }

@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.Separators;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.JsonSchema;
@@ -13,6 +16,7 @@ import com.networknt.schema.SpecVersion;
 import com.networknt.schema.ValidationMessage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -23,6 +27,7 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import ohmtrail.cli.Golden;
 import ohmtrail.cli.casefile.words.Keys;
 import ohmtrail.cli.casefile.words.Vocabulary;
 import org.junit.jupiter.api.DynamicTest;
@@ -110,6 +115,61 @@ class CaseSchemaTest {
         .path("anyOf")
         .forEach(way -> way.path("properties").fieldNames().forEachRemaining(keys::add));
     return keys;
+  }
+
+  /** Written anew, as the goldens are, with {@code -Dohmtrail.golden=write}. */
+  @Test
+  void thePatternsOfTheSchemaAreMadeOfTheWordsOfTheReader() throws IOException {
+    JsonNode schema = schema();
+    CasePatterns.putInto(schema);
+    if (Golden.isWriting()) {
+      DefaultIndenter indent = new DefaultIndenter("  ", "\n");
+      Files.writeString(
+          SCHEMA,
+          JSON.writer(
+                      new DefaultPrettyPrinter(
+                              Separators.createDefaultInstance()
+                                  .withObjectFieldValueSpacing(Separators.Spacing.AFTER))
+                          .withObjectIndenter(indent)
+                          .withArrayIndenter(indent))
+                  .writeValueAsString(schema)
+              + "\n");
+    }
+    assertEquals(schema, schema(), "-Dohmtrail.golden=write writes them");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "cable: 14 AWG|cable: 14 AWGG",
+        "cable: 14 AWG|cable: 14 AWG cooper",
+        "{kind: receptacle, length: 32 ft, tolerance: 20 %}|recepticle 32 ft",
+        "{kind: receptacle, length: 32 ft, tolerance: 20 %}|receptacle 32 ft pushin",
+        "{kind: receptacle, length: 32 ft, tolerance: 20 %}|receptacle 32 foots",
+        "{at: hall-1, between: hot-neutral, volts: 120.1, meter: dmm}|hall-1 hot-neutrl 120.1 V dmm",
+        "between: hot-neutral|between: hot-neutrl"
+      })
+  void aMisspeltWordIsRefusedByReaderAndSchema(String change) {
+    aWrongValueIsRefusedByReaderAndSchema(change);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "receptacle 32 ft",
+        "Receptacle, 12 AWG, unknown length",
+        "duplex receptacle 12 ft 6 in pigtail backstab",
+        "socket 9.5 m 2.5/1.5 mm2 \u00b120 %",
+        "recept about 12' 14/2 w/g",
+        "outlet ~8 ft on leg 1 leg-1/neutral/ground",
+        "junction box 9 ft from the far hall, wire nut",
+        "light 12 ft hot/switched/neutral/ground with live companion",
+        "receptacle 14 ft gfci 40 min",
+        "receptacle 14 ft RCD 100 mA",
+        "receptacle I don't know"
+      })
+  void whatTheReaderTakesForAnEntryTheSchemaTakes(String entry) {
+    assertTrue(entry.matches(CasePatterns.all().get("/$defs/entry/anyOf/0")), entry);
   }
 
   @Test

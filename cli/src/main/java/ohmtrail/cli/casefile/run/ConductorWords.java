@@ -7,6 +7,8 @@ import java.util.Set;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import ohmtrail.circuit.Grounding;
 import ohmtrail.circuit.Grounding.Conduit;
 import ohmtrail.cli.casefile.text.Node.Scalar;
@@ -28,7 +30,9 @@ import ohmtrail.reference.ConductorSize;
 final class ConductorWords {
 
   private static final String AWG = "awg";
-  private static final Set<String> SIZE_UNITS = Set.of(AWG, "mm2", "mm²", "mm^2", "sqmm");
+  private static final Set<String> SIZE_UNITS =
+      Stream.concat(Stream.of(AWG), ConductorSize.SQUARE_MILLIMETRES.stream())
+          .collect(Collectors.toUnmodifiableSet());
   private static final Names GAUGES = sizes("AWG");
   private static final Names METRIC_SIZES = sizes("mm2");
 

@@ -2,6 +2,7 @@ package ohmtrail.cli.render.json;
 
 import java.util.List;
 import java.util.Set;
+import ohmtrail.cli.build.Build;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.Problem;
 import ohmtrail.locate.OhmsInterval;
@@ -37,7 +38,17 @@ final class Parts {
 
   /** Opens a document that is not about a case. */
   static JsonWriter begin(String document) {
-    return new JsonWriter().object().member("document", document).member("format", FORMAT);
+    return begin(document, Build.current());
+  }
+
+  /** Opens a document that a certain build writes. */
+  static JsonWriter begin(String document, Build build) {
+    return new JsonWriter()
+        .object()
+        .member("document", document)
+        .member("format", FORMAT)
+        .member("version", build.version())
+        .member("commit", build.commit());
   }
 
   /** What the case was warned of. */

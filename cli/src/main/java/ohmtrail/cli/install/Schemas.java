@@ -1,0 +1,31 @@
+package ohmtrail.cli.install;
+
+import java.io.IOException;
+import java.util.List;
+
+/** The schemas (JSON Schema, draft 2020-12) of the case file and of every document. */
+public final class Schemas {
+  /** Of the case file, for editors. */
+  public static final String CASE = "case";
+
+  /** What there is a schema of: the case file, then each document by its name. */
+  public static final List<String> NAMES =
+      List.of(CASE, "check", "predict", "locate", "next", "score", "score-game");
+
+  private Schemas() {}
+
+  /**
+   * The schema of that name, as the project keeps it.
+   *
+   * @param name one of {@link #NAMES}
+   * @throws IOException when the build left it out
+   */
+  public static String text(String name) throws IOException {
+    return Kept.text("schema/" + fileName(name));
+  }
+
+  /** What its file is called. */
+  public static String fileName(String name) {
+    return name + ".schema.json";
+  }
+}
