@@ -22,19 +22,20 @@ public enum ConductorRole {
   /** The protective conductor (ground, protective earth). */
   GROUND("ground earth pe g");
 
-  private final List<String> spellings;
+  private final String word;
+  private final String spellings;
 
   /**
    * @param spellings the usual one, then others, parted by spaces; a low line stands for a space
    */
   ConductorRole(String spellings) {
-    this.spellings =
-        Stream.of(spellings.split(" ", -1)).map(word -> word.replace('_', ' ')).toList();
+    this.spellings = spellings;
+    this.word = spellings.substring(0, spellings.indexOf(' '));
   }
 
   /** The name used in joint names and files: lower case with hyphens. */
   public String word() {
-    return spellings.get(0);
+    return word;
   }
 
   /**
@@ -42,7 +43,7 @@ public enum ConductorRole {
    * first.
    */
   public List<String> spellings() {
-    return spellings;
+    return Stream.of(spellings.split(" ", -1)).map(text -> text.replace('_', ' ')).toList();
   }
 
   /** Whether the supply drives it: neither neutral nor ground. */
@@ -66,7 +67,7 @@ public enum ConductorRole {
 
     static {
       for (ConductorRole role : ConductorRole.values()) {
-        role.spellings.forEach(spelling -> BY_SPELLING.put(spelling, role));
+        role.spellings().forEach(spelling -> BY_SPELLING.put(spelling, role));
       }
     }
   }
