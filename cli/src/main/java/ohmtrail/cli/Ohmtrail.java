@@ -90,6 +90,8 @@ public final class Ohmtrail implements Runnable {
   public void run() {
     throw new ParameterException(
         spec.commandLine(),
-        "A command must be given: check, predict, locate, next, walk, practice, score, schema or examples.\nMaybe write ohmtrail locate CASE.");
+        "A command must be given: "
+            + String.join(", ", spec.subcommands().keySet())
+            + ".\nMaybe write ohmtrail locate CASE.");
   }
 }
