@@ -2,7 +2,7 @@ package ohmtrail.predict;
 
 import java.util.Collections;
 import java.util.List;
-import ohmtrail.survey.Survey;
+import ohmtrail.problem.Problem;
 
 /**
  * One point at which a survey is worked out: which joints are degraded, the value of everything
@@ -26,16 +26,16 @@ public record OperatingConditions(
   /**
    * Everything as stated, no test's supply apart from the others.
    *
+   * @param problem circuit, tests and assumptions
    * @param degradations ohms added
-   * @param parameters those of the survey
-   * @param survey whose tests they are
    */
-  public static OperatingConditions asStated(
-      List<Degradation> degradations, Parameters parameters, Survey survey) {
+  public static OperatingConditions asStated(Problem problem, List<Degradation> degradations) {
+    Parameters parameters =
+        Parameters.of(problem.circuit(), problem.survey(), problem.assumptions());
     return new OperatingConditions(
         degradations,
         Collections.nCopies(parameters.size(), 0.0),
-        Collections.nCopies(survey.tests().size(), 0.0));
+        Collections.nCopies(problem.survey().tests().size(), 0.0));
   }
 
   /** The same with every joint sound. */

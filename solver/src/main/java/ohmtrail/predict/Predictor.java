@@ -9,20 +9,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import ohmtrail.circuit.Box;
-import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.ResidualCurrentDevice;
-import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
-import ohmtrail.predict.operating.SettledNetwork;
 import ohmtrail.predict.operating.Shunts;
-import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.ProbePoint;
-import ohmtrail.survey.ProbePoints;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.ReadingError;
 import ohmtrail.survey.Survey;
@@ -148,47 +142,6 @@ public final class Predictor {
         ReadingStates.Meters.COME_AND_GO);
   }
 
-  /** The voltages along the run during a test, with everything as stated. */
-  public VoltageProfile profile(Test test, List<Degradation> degradations) {
-    return profile(test, degradations, parameters.nominalPoint());
-  }
-
-  /** The voltages along the run during a test at a point of the parameters. */
-  public VoltageProfile profile(Test test, List<Degradation> degradations, double[] point) {
-    Wiring wiring = wiring(test, degradations, point);
-    double[] perVolt = perVolt(wiring, test, degradations, point);
-    double source = sourceVolts(point);
-    List<VoltageProfile.Point> points = new ArrayList<>();
-    for (Box box : circuit.boxes()) {
-      Map<ProbePoints, Double> volts = new LinkedHashMap<>();
-      for (ProbePoints pair : Pairs.at(circuit, box)) {
-        volts.put(pair, source * magnitude(perVolt, wiring, box, pair));
-      }
-      points.add(new VoltageProfile.Point(box.name(), metresTo(box.name()), volts));
-    }
-    return new VoltageProfile(points);
-  }
-
-  /**
-   * The current through each degraded joint during a test, with everything as stated.
-   *
-   * @param degradations ohms added, at most one entry per joint
-   * @return amperes, root mean square, in the order of the degradations; 0 for an open joint
-   */
-  public List<Double> jointAmperes(Test test, List<Degradation> degradations) {
-    double[] point = parameters.nominalPoint();
-    Wiring wiring = wiring(test, degradations, point);
-    double[] perVolt = perVolt(wiring, test, degradations, point);
-    double source = sourceVolts(point);
-    return degradations.stream()
-        .map(
-            degradation ->
-                Double.isInfinite(degradation.ohms())
-                    ? 0.0
-                    : source * magnitude(perVolt, wiring.jointPort(degradation.joint())))
-        .toList();
-  }
-
   /**
    * The circuit under the loads of tests, ready for ohms in its joints.
    *
@@ -273,86 +226,7 @@ public final class Predictor {
     return taps.stream().map(wiring::tapPort).toList();
   }
 
-  /**
-   * Where the loads of a test settle, with no meter on.
-   *
-   * @param degradations ohms added, at most one entry per joint
-   * @param point u of each parameter
-   * @return one per load, in the order of {@link Survey#loadsOn}
-   */
-  public List<LoadPoint> loadPoints(Test test, List<Degradation> degradations, double[] point) {
-    Wiring wiring = wiring(test, degradations, point);
-    TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
-    SettledNetwork settled = settled(wiring, test, degradations, point);
-    List<LoadPoint> points = new ArrayList<>();
-    for (LoadInUse load : loads.uses()) {
-      int port = wiring.tapPort(load.tap(circuit));
-      double volts = sourceVolts(point) * magnitude(settled.drivenBySupply(), port);
-      Complex admittance = loads.admittance(load, settled.point());
-      points.add(
-          new LoadPoint(
-              load,
-              !admittance.equals(Complex.ZERO),
-              volts,
-              volts * admittance.abs(),
-              volts * volts * admittance.re()));
-    }
-    return List.copyOf(points);
-  }
-
-  private Wiring wiring(Test test, List<Degradation> degradations, double[] point) {
-    return wiring(Wiring.State.of(test), survey.loadsOn(test), degradations, point);
-  }
-
-  private Wiring wiring(
-      Wiring.State state, List<LoadInUse> loads, List<Degradation> degradations, double[] point) {
-    Set<Tap> watched = Pairs.everywhere(circuit);
-    Set<Tap> taps = new LinkedHashSet<>();
-    loads.forEach(use -> taps.add(use.tap(circuit)));
-    Set<String> joints = new LinkedHashSet<>();
-    degradations.forEach(degradation -> joints.add(degradation.joint()));
-    return Wiring.of(
-        circuit, assumptions, parameters, point, state, new Wiring.Use(watched, taps, joints));
-  }
-
-  private double[] perVolt(
-      Wiring wiring, Test test, List<Degradation> degradations, double[] point) {
-    return settled(wiring, test, degradations, point).drivenBySupply();
-  }
-
   private double sourceVolts(double[] point) {
     return parameters.sourceVolts(point);
-  }
-
-  private SettledNetwork settled(
-      Wiring wiring, Test test, List<Degradation> degradations, double[] point) {
-    TestLoads loads = TestLoads.of(test, circuit, survey, parameters, point, wiring);
-    List<Attachment> series =
-        degradations.stream()
-            .map(each -> Attachment.series(wiring.jointPort(each.joint()), each.ohms()))
-            .toList();
-    return SettledNetwork.of(
-        wiring.response(),
-        loads.constant(),
-        series,
-        loads.dependent(),
-        sourceVolts(point),
-        wiring::drivenBySupply);
-  }
-
-  private static double magnitude(double[] perVolt, Wiring wiring, Box box, ProbePoints between) {
-    return magnitude(perVolt, wiring.tapPort(new Tap.Pair(box.name(), between)));
-  }
-
-  private static double magnitude(double[] perVolt, int port) {
-    return Math.hypot(perVolt[2 * port], perVolt[2 * port + 1]);
-  }
-
-  private double metresTo(String box) {
-    double metres = 0;
-    for (Cable cable : circuit.pathTo(box)) {
-      metres += cable.lengthMetres().orElse(assumptions.value(Assumption.UNKNOWN_LENGTH));
-    }
-    return metres;
   }
 }

@@ -94,6 +94,11 @@ public final class SolvedSurvey {
     return solved;
   }
 
+  /** Solves with everything as stated, ohms added to joints. */
+  public static SolvedSurvey asStated(Problem problem, List<Degradation> degradations) {
+    return of(problem, OperatingConditions.asStated(problem, degradations), Set.of());
+  }
+
   /**
    * The same circuit with other ohms added or other drifts: nothing is solved again.
    *

@@ -8,7 +8,6 @@ import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.Verdict;
 import ohmtrail.predict.OperatingConditions;
-import ohmtrail.predict.Parameters;
 import ohmtrail.predict.SolvedSurvey;
 import ohmtrail.problem.Problem;
 import ohmtrail.survey.ReadingError;
@@ -39,15 +38,9 @@ record FittedPoint(Problem problem, SolvedSurvey explained, SolvedSurvey sound) 
         undrifted.with(fit.withDrifts(SupplyDrift.of(problem, undrifted, diagnosis.readings())));
     SolvedSurvey sound =
         diagnosis.verdict() == Verdict.UNEXPLAINED
-            ? SolvedSurvey.of(problem, asStated(problem), Set.of())
+            ? SolvedSurvey.asStated(problem, List.of())
             : explained.with(explained.conditions().sound());
     return new FittedPoint(problem, explained, sound);
-  }
-
-  private static OperatingConditions asStated(Problem problem) {
-    Parameters parameters =
-        Parameters.of(problem.circuit(), problem.survey(), problem.assumptions());
-    return OperatingConditions.asStated(List.of(), parameters, problem.survey());
   }
 
   /** The readings of a diagnosis with what is shown here. */

@@ -2,11 +2,8 @@ package ohmtrail.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import ohmtrail.circuit.Box;
 import ohmtrail.locate.Diagnosis;
-import ohmtrail.predict.OperatingConditions;
-import ohmtrail.predict.Parameters;
 import ohmtrail.predict.SolvedSurvey;
 import ohmtrail.problem.Problem;
 import ohmtrail.survey.Meter;
@@ -50,10 +47,8 @@ final class GhostVoltage {
         new Survey(
             List.of(Meter.highImpedance(HIGH), Meter.lowImpedance(LOW)), List.of(), List.of(idle));
     Problem stand = problem.withSurvey(survey);
-    OperatingConditions at =
-        OperatingConditions.asStated(
-            diagnosis.best(), Parameters.of(stand.circuit(), survey, stand.assumptions()), survey);
-    List<SolvedSurvey.PredictedReading> shown = SolvedSurvey.of(stand, at, Set.of()).readings(idle);
+    List<SolvedSurvey.PredictedReading> shown =
+        SolvedSurvey.asStated(stand, diagnosis.best()).readings(idle);
     List<String> ghosts = new ArrayList<>();
     for (int r = 0; r < shown.size(); r += 2) {
       double high = shown.get(r).shown();

@@ -9,7 +9,6 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.OperatingConditions;
-import ohmtrail.predict.Parameters;
 import ohmtrail.predict.SolvedSurvey;
 import ohmtrail.problem.Problem;
 import ohmtrail.report.heat.Heat;
@@ -98,12 +97,8 @@ public record Prediction(
   public static Prediction of(Problem stated, List<Degradation> degradations) {
     Circuit circuit = stated.circuit();
     Problem problem = stated.withSurvey(filled(circuit, stated.survey()));
-    OperatingConditions at =
-        OperatingConditions.asStated(
-            degradations,
-            Parameters.of(circuit, problem.survey(), problem.assumptions()),
-            problem.survey());
-    SolvedSurvey supposed = SolvedSurvey.of(problem, at, Set.of());
+    SolvedSurvey supposed = SolvedSurvey.asStated(problem, degradations);
+    OperatingConditions at = supposed.conditions();
     SolvedSurvey sound = supposed.with(at.sound());
     Set<String> read =
         stated.survey().tests().stream()

@@ -1,9 +1,6 @@
 package ohmtrail.report;
 
 import java.util.List;
-import java.util.Set;
-import ohmtrail.predict.OperatingConditions;
-import ohmtrail.predict.Parameters;
 import ohmtrail.predict.SolvedSurvey;
 import ohmtrail.problem.Problem;
 import ohmtrail.survey.LoadInUse;
@@ -32,12 +29,7 @@ public final class WiredIn {
       return wired.stream().map(LoadInUse::load).toList();
     }
     Problem alone = problem.withSurvey(survey.withTests(List.of(test)));
-    OperatingConditions stated =
-        OperatingConditions.asStated(
-            List.of(),
-            Parameters.of(alone.circuit(), alone.survey(), alone.assumptions()),
-            alone.survey());
-    return SolvedSurvey.of(alone, stated, Set.of()).loadPoints(test).stream()
+    return SolvedSurvey.asStated(alone, List.of()).loadPoints(test).stream()
         .filter(point -> wired.contains(point.use()))
         .filter(point -> point.volts() > LIVE_SHARE * survey.load(point.use().load()).ratedVolts())
         .map(point -> point.use().load())

@@ -13,6 +13,7 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
+import ohmtrail.predict.Solved;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
@@ -38,9 +39,8 @@ class ScreeningTest {
     Hazard hazard = hazard(survey, "box-1", Harm.OVERLOAD);
 
     double amperes =
-        new Predictor(circuit, survey, Runs.USUAL)
-            .jointAmperes(test("box-1"), List.of(new Degradation("panel/hot/outgoing", 0)))
-            .get(0);
+        Solved.amperes(
+            circuit, survey, Runs.USUAL, test("box-1"), new Degradation("panel/hot/outgoing", 0));
 
     assertTrue(amperes > circuit.breakerAmperes(), "it draws " + amperes + " A");
     assertEquals(circuit.breakerAmperes(), hazard.limit());
@@ -66,10 +66,7 @@ class ScreeningTest {
     Hazard hazard =
         left.hazards().stream().filter(each -> each.harm() == Harm.HEAT).findFirst().orElseThrow();
 
-    double amperes =
-        new Predictor(circuit, survey, Runs.USUAL)
-            .jointAmperes(test("box-3"), List.of(joint))
-            .get(0);
+    double amperes = Solved.amperes(circuit, survey, Runs.USUAL, test("box-3"), joint);
     double seconds =
         new Timetable(circuit, Minutes.defaults(), Runs.USUAL)
             .loadedSeconds(left.choice(), left.choice().tests().get(0), survey);
@@ -182,20 +179,24 @@ class ScreeningTest {
         new Advisor(shared, Runs.USUAL, Minutes.defaults()).next(survey, Situation.START);
 
     double volts =
-        new Predictor(shared, survey, Runs.USUAL)
-                .profile(test("one"), List.of(new Degradation("panel/neutral/outgoing", 40)))
-                .points()
-                .stream()
-                .filter(point -> point.box().equals("two"))
-                .findFirst()
-                .flatMap(
-                    point ->
-                        point
-                            .volts(new ProbePoints(ConductorRole.LEG_2, ConductorRole.NEUTRAL))
-                            .stream()
-                            .boxed()
-                            .findFirst())
-                .orElseThrow();
+        Solved.asStated(
+                shared,
+                survey.withTests(List.of(test("one"))),
+                Runs.USUAL,
+                List.of(new Degradation("panel/neutral/outgoing", 40)))
+            .profile(test("one"))
+            .points()
+            .stream()
+            .filter(point -> point.box().equals("two"))
+            .findFirst()
+            .flatMap(
+                point ->
+                    point
+                        .volts(new ProbePoints(ConductorRole.LEG_2, ConductorRole.NEUTRAL))
+                        .stream()
+                        .boxed()
+                        .findFirst())
+            .orElseThrow();
 
     assertTrue(volts > 127, "the other receptacle gets " + volts + " V");
     assertTrue(

@@ -22,6 +22,7 @@ import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Evaluation;
 import ohmtrail.predict.Parameters;
 import ohmtrail.predict.Predictor;
+import ohmtrail.predict.Solved;
 import ohmtrail.predict.SurveyModel;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
@@ -128,9 +129,12 @@ class WorkedExampleTest {
     printed.assertPrinted("V_A", volts.get(0));
     printed.assertPrinted("V_B", volts.get(1));
     double amperes =
-        predictor
-            .jointAmperes(SURVEY.tests().get(0), List.of(new Degradation(JOINT, TRIED_OHMS)))
-            .get(0);
+        Solved.amperes(
+            CIRCUIT,
+            SURVEY,
+            assumptions(),
+            SURVEY.tests().get(0),
+            new Degradation(JOINT, TRIED_OHMS));
     printed.assertPrinted("i", amperes);
     Joint joint = CIRCUIT.joint(JOINT).orElseThrow();
     Parameters parameters = predictor.parameters();

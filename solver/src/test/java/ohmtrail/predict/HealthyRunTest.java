@@ -159,13 +159,15 @@ class HealthyRunTest {
   void aProfileTellsTheVoltagesThatAnIdealMeterShowsAndTheMetresAlongTheRun() {
     ohmtrail.survey.Test test =
         new ohmtrail.survey.Test("heater", List.of(new LoadInUse("heater", "three")), List.of());
-    Predictor predictor =
-        new Predictor(
-            CIRCUIT,
-            new ohmtrail.survey.Survey(List.of(), List.of(HEATER), List.of(test)),
-            assumptions);
     Degradation bad = new Degradation("two/neutral/incoming", 2);
-    List<VoltageProfile.Point> points = predictor.profile(test, List.of(bad)).points();
+    List<VoltageProfile.Point> points =
+        Solved.asStated(
+                CIRCUIT,
+                new ohmtrail.survey.Survey(List.of(), List.of(HEATER), List.of(test)),
+                assumptions,
+                List.of(bad))
+            .profile(test)
+            .points();
     assertEquals(4, points.size());
     for (int box = 0; box < points.size(); box++) {
       VoltageProfile.Point point = points.get(box);
@@ -211,19 +213,15 @@ class HealthyRunTest {
             "both",
             List.of(new LoadInUse("heater", "two"), new LoadInUse("other", "two")),
             new ArrayList<>());
-    Predictor predictor =
-        new Predictor(
+    SolvedSurvey solved =
+        Solved.asStated(
             CIRCUIT,
             new ohmtrail.survey.Survey(List.of(), List.of(HEATER, other), List.of(test)),
-            assumptions);
+            assumptions,
+            List.of());
     assertEquals(
         twoInOne,
-        predictor
-            .profile(test, List.of())
-            .points()
-            .get(3)
-            .volts(ProbePoints.HOT_NEUTRAL)
-            .orElseThrow(),
+        solved.profile(test).points().get(3).volts(ProbePoints.HOT_NEUTRAL).orElseThrow(),
         VOLTS);
   }
 }

@@ -46,7 +46,11 @@ class JointCurrentTest {
       new Survey(List.of(), List.of(new HeatingElement("heater", 1440, 120)), List.of(LOADED));
 
   private final Assumptions assumptions = Assumptions.defaults();
-  private final Predictor predictor = new Predictor(CIRCUIT, SURVEY, assumptions);
+
+  private double amperes(String joint, Degradation... degraded) {
+    return Solved.asStated(CIRCUIT, SURVEY, assumptions, List.of(degraded))
+        .jointAmperes(LOADED, joint);
+  }
 
   @Test
   void theCurrentIsTheSupplyOverEveryOhmRoundTheLoop() {
@@ -60,25 +64,22 @@ class JointCurrentTest {
             + HEATER_OHMS
             + added;
 
-    double amperes = predictor.jointAmperes(LOADED, List.of(new Degradation(JOINT, added))).get(0);
+    double amperes = amperes(JOINT, new Degradation(JOINT, added));
 
     assertEquals(120 / loopOhms, amperes, RELATIVE_TOLERANCE * 120 / loopOhms);
   }
 
   @Test
   void noCurrentPassesAnOpenJoint() {
-    List<Degradation> open = List.of(new Degradation(JOINT, Double.POSITIVE_INFINITY));
-
-    assertEquals(List.of(0.0), predictor.jointAmperes(LOADED, open));
+    assertEquals(0, amperes(JOINT, new Degradation(JOINT, Double.POSITIVE_INFINITY)));
   }
 
   @Test
   void eachJointInOneLoopCarriesTheSameCurrent() {
-    List<Degradation> both =
-        List.of(new Degradation(JOINT, 1), new Degradation("panel/hot/outgoing", 3));
+    Degradation[] both = {new Degradation(JOINT, 1), new Degradation("panel/hot/outgoing", 3)};
 
-    List<Double> amperes = predictor.jointAmperes(LOADED, both);
+    double first = amperes(JOINT, both);
 
-    assertEquals(amperes.get(0), amperes.get(1), RELATIVE_TOLERANCE * amperes.get(0));
+    assertEquals(first, amperes("panel/hot/outgoing", both), RELATIVE_TOLERANCE * first);
   }
 }

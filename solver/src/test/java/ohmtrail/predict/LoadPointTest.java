@@ -47,8 +47,8 @@ class LoadPointTest {
 
   private static LoadPoint settled(Load load, double ohms) {
     Circuit circuit = circuit(Supply.NORTH_AMERICA_120, 0.1, "12 AWG");
-    return predictor(circuit, load)
-        .loadPoints(test(load), List.of(new Degradation(BAD, ohms)), point(circuit, load))
+    return Solved.asStated(circuit, survey(load), BARE, List.of(new Degradation(BAD, ohms)))
+        .loadPoints(test(load))
         .get(0);
   }
 
@@ -59,14 +59,8 @@ class LoadPointTest {
         List.of(new Reading("box", ProbePoints.HOT_NEUTRAL, "dmm", 0)));
   }
 
-  private static Predictor predictor(Circuit circuit, Load load) {
-    Survey survey =
-        new Survey(List.of(Meter.highImpedance("dmm")), List.of(load), List.of(test(load)));
-    return new Predictor(circuit, survey, BARE);
-  }
-
-  private static double[] point(Circuit circuit, Load load) {
-    return predictor(circuit, load).parameters().nominalPoint();
+  private static Survey survey(Load load) {
+    return new Survey(List.of(Meter.highImpedance("dmm")), List.of(load), List.of(test(load)));
   }
 
   /**
@@ -108,7 +102,7 @@ class LoadPointTest {
   void aReadingOfALoadThatCannotStartIsThatOfAnIdleCircuit() {
     Circuit circuit = circuit(Supply.NORTH_AMERICA_120, 0.1, "12 AWG");
     Load set = new ElectronicLoad("set", 100, 120, 0.65);
-    Predictor predictor = predictor(circuit, set);
+    Predictor predictor = new Predictor(circuit, survey(set), BARE);
     assertEquals(100, predictor.readings(List.of(new Degradation(BAD, 20))).get(0), 0.1);
     assertEquals(120, predictor.readings(List.of(new Degradation(BAD, 60))).get(0), 0.1);
   }
@@ -128,11 +122,8 @@ class LoadPointTest {
     Circuit circuit = circuit(Supply.IEC_230, 30, "2.5 mm2");
     double drop = 2 * 0.0225 * 30 / 2.5 * 16 * powerFactor;
     Motor motor = new Motor("motor", 16 * (230 - drop) * powerFactor, 230, powerFactor, 0.7);
-    Survey survey =
-        new Survey(List.of(Meter.highImpedance("dmm")), List.of(motor), List.of(test(motor)));
-    Predictor predictor = new Predictor(circuit, survey, hot);
     LoadPoint point =
-        predictor.loadPoints(test(motor), List.of(), predictor.parameters().nominalPoint()).get(0);
+        Solved.asStated(circuit, survey(motor), hot, List.of()).loadPoints(test(motor)).get(0);
     // The formula takes the drop along the voltage; what lies across it is of second order.
     double across = 2 * 0.0225 * 30 / 2.5 * 16 * Math.sqrt(1 - powerFactor * powerFactor);
     assertEquals(drop, 230 - point.volts(), 0.02 + across * across / (2 * 230));

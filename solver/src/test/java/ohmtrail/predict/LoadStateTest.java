@@ -60,6 +60,10 @@ class LoadStateTest {
   private final LoadState state =
       predictor.states(List.of(LOADED), predictor.parameters().nominalPoint()).of(LOADED);
 
+  private static SolvedSurvey anew(List<Degradation> degraded) {
+    return Solved.asStated(CIRCUIT, SURVEY, Assumptions.defaults(), degraded);
+  }
+
   @Property(tries = 200)
   void anInsertionGivesWhatSolvingAnewGives(
       @ForAll @IntRange(min = 0, max = 34) int place,
@@ -68,12 +72,11 @@ class LoadStateTest {
     double ohms = Math.pow(10, exponent);
     Degradation added = new Degradation(joint, ohms);
 
+    SolvedSurvey anew = anew(List.of(added));
     assertEquals(
-        predictor.jointAmperes(LOADED, List.of(added)).get(0),
-        state.with(List.of(added)).jointAmperes(joint),
-        ROUNDING);
+        anew.jointAmperes(LOADED, joint), state.with(List.of(added)).jointAmperes(joint), ROUNDING);
     assertEquals(
-        predictor.profile(LOADED, List.of(added)).points().stream()
+        anew.profile(LOADED).points().stream()
             .filter(point -> CIRCUIT.box(point.box()).orElseThrow().hasReceptacle())
             .mapToDouble(point -> point.volts(ProbePoints.HOT_NEUTRAL).orElseThrow())
             .max()
@@ -94,10 +97,8 @@ class LoadStateTest {
     List<Degradation> both =
         joint.equals(breaker) ? List.of(added) : List.of(added, new Degradation(breaker, 0));
 
-    List<Double> amperes = predictor.jointAmperes(LOADED, both);
-
     assertEquals(
-        amperes.get(amperes.size() - 1),
+        anew(both).jointAmperes(LOADED, breaker),
         state.with(List.of(added)).supplyAmperes(),
         ROUNDING + OF_THE_BARS);
   }

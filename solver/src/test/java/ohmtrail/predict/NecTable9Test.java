@@ -61,13 +61,8 @@ class NecTable9Test {
             "on",
             List.of(new LoadInUse("motor", "end")),
             List.of(new Reading("end", ProbePoints.HOT_NEUTRAL, "dmm", 0)));
-    Predictor predictor =
-        new Predictor(
-            circuit,
-            new Survey(List.of(Meter.highImpedance("dmm")), List.of(motor), List.of(on)),
-            HOT);
-    LoadPoint point =
-        predictor.loadPoints(on, List.of(), predictor.parameters().nominalPoint()).get(0);
+    Survey survey = new Survey(List.of(Meter.highImpedance("dmm")), List.of(motor), List.of(on));
+    LoadPoint point = Solved.asStated(circuit, survey, HOT, List.of()).loadPoints(on).get(0);
     return (120 - point.volts()) / (2 * point.amperes() * FEET / 1000);
   }
 

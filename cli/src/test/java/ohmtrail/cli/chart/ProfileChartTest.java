@@ -21,7 +21,7 @@ import ohmtrail.cli.render.words.Region;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.Verdict;
-import ohmtrail.predict.Predictor;
+import ohmtrail.predict.SolvedSurvey;
 import ohmtrail.predict.VoltageProfile;
 import ohmtrail.problem.Problem;
 import ohmtrail.report.Report;
@@ -82,8 +82,11 @@ class ProfileChartTest {
       ohmtrail.survey.Test pluggedIn =
           new ohmtrail.survey.Test("x", List.of(new LoadInUse("heater", box)), List.of());
       VoltageProfile profile =
-          new Predictor(run.circuit(), run.survey(), run.assumptions())
-              .profile(pluggedIn, run.degradations());
+          SolvedSurvey.asStated(
+                  new Problem(
+                      run.circuit(), run.survey().withTests(List.of(pluggedIn)), run.assumptions()),
+                  List.copyOf(run.degradations()))
+              .profile(pluggedIn);
       double expected =
           profile.points().stream()
               .filter(point -> point.box().equals(box))

@@ -12,7 +12,8 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.predict.Degradation;
-import ohmtrail.predict.Predictor;
+import ohmtrail.predict.SolvedSurvey;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
@@ -100,10 +101,10 @@ class DangerTest {
     Survey survey = survey(120 * amperes, 120, 115);
 
     double flowing =
-        new Predictor(CIRCUIT, survey, Assumptions.defaults())
-            .jointAmperes(
-                survey.tests().get(1), List.of(new Degradation("bed/neutral/incoming", ohms)))
-            .get(0);
+        SolvedSurvey.asStated(
+                new Problem(CIRCUIT, survey, Assumptions.defaults()),
+                List.of(new Degradation("bed/neutral/incoming", ohms)))
+            .jointAmperes(survey.tests().get(1), "bed/neutral/incoming");
 
     double fed = 1 - flowing / amperes;
     assertEquals(watts, flowing * flowing * ohms, 2 * fed * watts + PUBLISHED * watts);

@@ -7,7 +7,6 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.OperatingConditions;
-import ohmtrail.predict.Parameters;
 import ohmtrail.problem.Problem;
 import ohmtrail.report.Report;
 import ohmtrail.survey.ProbePoints;
@@ -38,11 +37,7 @@ public record RunProfiles(
 
   /** With ohms that are supposed and everything as stated. */
   public static RunProfiles of(Problem problem, List<Degradation> degradations) {
-    OperatingConditions at =
-        OperatingConditions.asStated(
-            degradations,
-            Parameters.of(problem.circuit(), problem.survey(), problem.assumptions()),
-            problem.survey());
+    OperatingConditions at = OperatingConditions.asStated(problem, degradations);
     return new RunProfiles(problem, at, at.sound(), Arrangement.of(problem.survey()));
   }
 
