@@ -1,8 +1,11 @@
 package ohmtrail.cli;
 
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.io.Writer;
 import java.util.concurrent.Callable;
+import ohmtrail.cli.terminal.Colour;
 import ohmtrail.cli.terminal.Progress;
 import ohmtrail.cli.terminal.Waiting;
 import picocli.CommandLine.Command;
@@ -25,10 +28,23 @@ import picocli.CommandLine.Spec;
     },
     footerHeading = "%nExample:%n")
 abstract class AnsweringCommand implements Callable<Integer> {
+  /** Set by the start script where standard output is a terminal. */
+  private static final String TERMINAL = "OHMTRAIL_COLUMNS";
+
   @Spec private CommandSpec spec;
 
   @Option(names = "--json", description = "Answer as a JSON document.")
   private boolean json;
+
+  @Option(
+      names = {"-q", "--quiet"},
+      description = "No warnings and no word of how far it is; errors alone.")
+  private boolean quiet;
+
+  @Option(
+      names = {"--no-color", "--no-colour"},
+      description = "Nothing in bold letters, whatever NO_COLOR and CLICOLOR say.")
+  private boolean plain;
 
   /** How the answer is written. */
   enum Form {
@@ -49,13 +65,35 @@ abstract class AnsweringCommand implements Callable<Integer> {
       waiting.begin();
       answer(json ? Form.JSON : Form.TEXT, new PrintWriter(whole));
     }
-    spec.commandLine().getOut().print(whole);
+    boolean bold =
+        !json && !plain && Colour.isWanted(System.getenv(), System.getenv(TERMINAL) != null);
+    spec.commandLine().getOut().print(bold ? Colour.firstInBold(whole.toString()) : whole);
+    return exitCode();
+  }
+
+  /** The exit code of what was answered. */
+  int exitCode() {
     return ExitCode.ANSWER;
+  }
+
+  /** Takes what is not the answer and no error. */
+  final PrintWriter messages() {
+    return quiet ? new PrintWriter(Writer.nullWriter()) : spec.commandLine().getErr();
+  }
+
+  /** What stands at standard input. */
+  final InputStream input() {
+    return ((Ohmtrail) spec.root().userObject()).input();
   }
 
   /** What tells for how long a person has waited; a command that knows how far it is tells that. */
   Waiting waiting() {
-    return new Waiting(Progress.onTerminal(spec.commandLine().getErr()), spec.name());
+    return new Waiting(progress(), spec.name());
+  }
+
+  /** What tells how far it is. */
+  final Progress progress() {
+    return quiet ? Progress.nowhere() : Progress.onTerminal(spec.commandLine().getErr());
   }
 
   /**

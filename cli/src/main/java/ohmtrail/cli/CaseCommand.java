@@ -2,26 +2,86 @@ package ohmtrail.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
-import org.jspecify.annotations.Nullable;
+import ohmtrail.cli.names.Shown;
+import ohmtrail.cli.render.json.SeveralJson;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 
-/** A command that reads a case, tells its warnings and answers on standard output. */
+/**
+ * A command that reads a case, tells its warnings and answers on standard output; or reads several
+ * and says a line of each.
+ */
 abstract class CaseCommand extends AnsweringCommand {
-  @Parameters(paramLabel = "CASE", arity = "0..1", description = "The case file.")
-  private @Nullable Path file;
+  private static final Path STANDARD_INPUT = Path.of("-");
+
+  @Parameters(
+      paramLabel = "CASE",
+      arity = "0..*",
+      description = "The case file; - for standard input.")
+  private List<Path> files = new ArrayList<>();
+
+  private int worst = ExitCode.ANSWER;
 
   @Override
   final void answer(Form form, PrintWriter out) throws Exception {
-    answer(read(), form, out);
+    if (files.size() > 1) {
+      answerEach(form, out);
+    } else {
+      answer(files.isEmpty() ? told(withoutFile()) : read(files.get(0)), form, out);
+    }
   }
 
-  private CaseFile read() throws CaseFileException {
-    CaseFile caseFile = file == null ? withoutFile() : new CaseFileReader().read(file);
-    PrintWriter err = spec().commandLine().getErr();
+  /** Answers case by case; one that cannot be answered is told of and passed over. */
+  private void answerEach(Form form, PrintWriter out) {
+    SeveralJson documents = new SeveralJson();
+    for (Path file : files) {
+      String name = Shown.of(file.toString());
+      try {
+        CaseFile caseFile = read(file);
+        if (form == Form.JSON) {
+          documents.add(name, document(caseFile));
+        } else {
+          out.println(name + ": " + line(caseFile));
+        }
+      } catch (ParameterException wrong) {
+        throw wrong;
+      } catch (Exception | StackOverflowError | OutOfMemoryError e) {
+        int code = Messages.told(e, spec().commandLine().getErr());
+        documents.add(name, code);
+        worst = worse(worst, code);
+      }
+    }
+    if (form == Form.JSON) {
+      out.print(documents);
+    }
+  }
+
+  /** A wrong case is less bad than a program that failed. */
+  private static int worse(int one, int other) {
+    return one == ExitCode.FAILURE || other == ExitCode.FAILURE
+        ? ExitCode.FAILURE
+        : Math.max(one, other);
+  }
+
+  @Override
+  final int exitCode() {
+    return worst;
+  }
+
+  private CaseFile read(Path file) throws CaseFileException {
+    return told(
+        file.equals(STANDARD_INPUT)
+            ? new CaseFileReader().read(input(), "standard input")
+            : new CaseFileReader().read(file));
+  }
+
+  private CaseFile told(CaseFile caseFile) {
+    PrintWriter err = messages();
     caseFile.warnings().forEach(problem -> Messages.say("warning: " + problem.format(), err));
     return caseFile;
   }
@@ -35,9 +95,9 @@ abstract class CaseCommand extends AnsweringCommand {
     throw new ParameterException(spec().commandLine(), "Missing required parameter: 'CASE'");
   }
 
-  /** Whether a case file is named. */
-  final boolean namesFile() {
-    return file != null;
+  /** How many cases the command line names. */
+  final int namedFiles() {
+    return files.size();
   }
 
   /**
@@ -46,4 +106,20 @@ abstract class CaseCommand extends AnsweringCommand {
    * @throws Exception when there is no answer
    */
   abstract void answer(CaseFile caseFile, Form form, PrintWriter out) throws Exception;
+
+  /** The answer to one of several cases in a line. */
+  String line(CaseFile caseFile) {
+    throw onlyOne();
+  }
+
+  /** The answer to one of several cases as a document. */
+  String document(CaseFile caseFile) {
+    throw onlyOne();
+  }
+
+  private ParameterException onlyOne() {
+    return new ParameterException(
+        spec().commandLine(),
+        "Command (" + spec().name() + ") takes one case, not (" + files.size() + ").");
+  }
 }

@@ -56,6 +56,19 @@ final class ChartOption {
   }
 
   /**
+   * Says no to a chart where there are several answers.
+   *
+   * @throws ParameterException when one was asked for
+   */
+  void requireNone(int cases) {
+    if (file != null) {
+      throw new ParameterException(
+          command.commandLine(),
+          "Option --chart draws one case, not (" + cases + ").\nMaybe draw each by itself.");
+    }
+  }
+
+  /**
    * Draws the chart of an answer, if one was asked for.
    *
    * @throws IOException when the file cannot be written

@@ -3,6 +3,7 @@ package ohmtrail.cli;
 import java.io.PrintWriter;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.json.CheckJson;
+import ohmtrail.cli.render.screen.CaseLines;
 import ohmtrail.cli.render.text.CheckText;
 import picocli.CommandLine.Command;
 
@@ -17,5 +18,15 @@ final class CheckCommand extends CaseCommand {
   @Override
   void answer(CaseFile caseFile, Form form, PrintWriter out) {
     out.print(form == Form.JSON ? CheckJson.of(caseFile) : CheckText.of(caseFile));
+  }
+
+  @Override
+  String line(CaseFile caseFile) {
+    return CaseLines.checked(caseFile);
+  }
+
+  @Override
+  String document(CaseFile caseFile) {
+    return CheckJson.of(caseFile);
   }
 }

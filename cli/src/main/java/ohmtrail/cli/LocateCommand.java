@@ -9,6 +9,7 @@ import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
 import ohmtrail.cli.render.json.LocateJson;
+import ohmtrail.cli.render.screen.CaseLines;
 import ohmtrail.cli.render.screen.LocateScreen;
 import ohmtrail.cli.render.text.LocateText;
 import ohmtrail.report.Report;
@@ -27,6 +28,7 @@ import picocli.CommandLine.ParameterException;
     footer = {
       "  ohmtrail locate kitchen.yaml",
       "  ohmtrail locate kitchen.yaml --chart kitchen.svg",
+      "  ohmtrail locate monday/*.yaml",
       "  ohmtrail locate --outlet 120 --read \"hot-neutral 118.6 high\" --read \"hot-neutral 24 low\""
     })
 final class LocateCommand extends CaseCommand {
@@ -51,7 +53,10 @@ final class LocateCommand extends CaseCommand {
   @Override
   void requireSound() {
     chart.requireKnownEnding();
-    if (namesFile() == (outlet != null)) {
+    if (namedFiles() > 1) {
+      chart.requireNone(namedFiles());
+    }
+    if (namedFiles() > 0 == (outlet != null)) {
       throw new ParameterException(
           spec().commandLine(),
           outlet == null
@@ -75,6 +80,16 @@ final class LocateCommand extends CaseCommand {
     Report report = Report.of(caseFile.problem());
     out.print(form == Form.JSON ? LocateJson.of(caseFile, report) : text(caseFile, report));
     chart.draw(caseFile, report);
+  }
+
+  @Override
+  String line(CaseFile caseFile) {
+    return CaseLines.located(caseFile, Report.of(caseFile.problem()));
+  }
+
+  @Override
+  String document(CaseFile caseFile) {
+    return LocateJson.of(caseFile, Report.of(caseFile.problem()));
   }
 
   private String text(CaseFile caseFile, Report report) {

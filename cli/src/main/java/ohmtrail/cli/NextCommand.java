@@ -14,6 +14,7 @@ import ohmtrail.cli.casefile.BoxNames;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.names.Names;
 import ohmtrail.cli.render.json.NextJson;
+import ohmtrail.cli.render.screen.CaseLines;
 import ohmtrail.cli.render.screen.NextScreen;
 import ohmtrail.cli.render.text.NextText;
 import ohmtrail.cli.walk.Equipment;
@@ -68,8 +69,24 @@ final class NextCommand extends CaseCommand {
   @Override
   void answer(CaseFile caseFile, Form form, PrintWriter out) {
     CaseFile completed = completed(caseFile);
-    AdviceReport advice = AdviceReport.of(completed.problem(), situation(completed), minutes());
+    AdviceReport advice = advice(completed);
     out.print(form == Form.JSON ? NextJson.of(completed, advice) : text(completed, advice));
+  }
+
+  private AdviceReport advice(CaseFile completed) {
+    return AdviceReport.of(completed.problem(), situation(completed), minutes());
+  }
+
+  @Override
+  String line(CaseFile caseFile) {
+    CaseFile completed = completed(caseFile);
+    return CaseLines.advised(completed, advice(completed));
+  }
+
+  @Override
+  String document(CaseFile caseFile) {
+    CaseFile completed = completed(caseFile);
+    return NextJson.of(completed, advice(completed));
   }
 
   private String text(CaseFile caseFile, AdviceReport advice) {

@@ -1,5 +1,6 @@
 package ohmtrail.cli;
 
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
@@ -38,7 +39,16 @@ import picocli.CommandLine.Spec;
 public final class Ohmtrail implements Runnable {
   @Spec private CommandSpec spec;
 
-  private Ohmtrail() {}
+  private final InputStream input;
+
+  private Ohmtrail(InputStream input) {
+    this.input = input;
+  }
+
+  /** What stands at standard input. */
+  InputStream input() {
+    return input;
+  }
 
   /**
    * Runs the program on the process's own streams and ends the process.
@@ -48,19 +58,25 @@ public final class Ohmtrail implements Runnable {
   public static void main(String[] arguments) {
     PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-    System.exit(run(out, err, arguments));
+    System.exit(run(System.in, out, err, arguments));
+  }
+
+  /** Runs one command that reads nothing from standard input. */
+  static int run(PrintWriter out, PrintWriter err, String... arguments) {
+    return run(InputStream.nullInputStream(), out, err, arguments);
   }
 
   /**
    * Runs one command. No exception leaves it.
    *
+   * @param in what a case of the name - is read from
    * @param out takes the result and nothing else
    * @param err takes messages
    * @param arguments the command line
    * @return the exit code: 0 for an answer, 2 for a wrong case or command line, 1 for anything else
    */
-  static int run(PrintWriter out, PrintWriter err, String... arguments) {
-    int exitCode = execute(out, err, arguments);
+  static int run(InputStream in, PrintWriter out, PrintWriter err, String... arguments) {
+    int exitCode = execute(in, out, err, arguments);
     if (out.checkError()) {
       err.println(
           "Cannot write to standard output.\nMaybe its disk is full, or what was to read it has ended.");
@@ -70,10 +86,11 @@ public final class Ohmtrail implements Runnable {
     return exitCode;
   }
 
-  private static int execute(PrintWriter out, PrintWriter err, String... arguments) {
+  private static int execute(
+      InputStream in, PrintWriter out, PrintWriter err, String... arguments) {
     Messages messages = new Messages();
     try {
-      return new CommandLine(new Ohmtrail())
+      return new CommandLine(new Ohmtrail(in))
           .setOut(out)
           .setErr(err)
           .setExpandAtFiles(false)

@@ -231,7 +231,7 @@ final class ScoreCommand extends AnsweringCommand {
   }
 
   private Comparison compare(Population population) {
-    Progress progress = Progress.onTerminal(spec().commandLine().getErr());
+    Progress progress = progress();
     int all = cases + (Oracle.of(population).isPresent() ? oracleCases : 0);
     try {
       return new Scorer(practice(population), cases, threads)
@@ -242,7 +242,7 @@ final class ScoreCommand extends AnsweringCommand {
   }
 
   private GameScore play(Population population) {
-    Progress progress = Progress.onTerminal(spec().commandLine().getErr());
+    Progress progress = progress();
     try {
       return new GameScorer(
               population, Assumptions.defaults(), Minutes.defaults(), seed, cases, threads)

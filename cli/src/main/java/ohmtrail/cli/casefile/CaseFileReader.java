@@ -1,5 +1,6 @@
 package ohmtrail.cli.casefile;
 
+import java.io.InputStream;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -45,6 +46,18 @@ public final class CaseFileReader {
   public CaseFile read(Path file) throws CaseFileException {
     Place start = Place.startOf(file.toString());
     return read(file, problems -> SourceText.read(file, start, problems));
+  }
+
+  /**
+   * Reads a case from a stream, up to its end. A table that it names is looked for in the folder
+   * that the program was started in.
+   *
+   * @param in the case
+   * @param name what messages call it
+   * @throws CaseFileException when anything is wrong with it
+   */
+  public CaseFile read(InputStream in, String name) throws CaseFileException {
+    return read(Path.of(name), problems -> SourceText.read(in, Place.startOf(name), problems));
   }
 
   /**

@@ -1,6 +1,7 @@
 package ohmtrail.cli.casefile.text;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
 import java.nio.charset.CharsetDecoder;
@@ -38,12 +39,30 @@ public final class SourceText {
       throw problems.fatal(
           asked, "File (" + file + ") must be a file that can be read.", "a file in it was meant.");
     }
-    String text = decode(bytes(file, asked, problems), start, problems);
+    return text(bytes(file, asked, problems), asked, start, problems);
+  }
+
+  /** The same of a stream, up to its end. */
+  public static String read(InputStream in, Place start, Problems problems) {
+    try {
+      byte[] bytes = in.readNBytes((int) MOST_BYTES + 1);
+      if (bytes.length > MOST_BYTES) {
+        throw tooLong("more than " + MOST_BYTES, start, problems);
+      }
+      return text(bytes, start, start, problems);
+    } catch (IOException failed) {
+      throw problems.fatal(
+          start, "Input could not be read: " + failed.getMessage(), "it was closed.");
+    }
+  }
+
+  private static String text(byte[] bytes, Place asked, Place start, Problems problems) {
+    String text = decode(bytes, start, problems);
     String unmarked =
         !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK ? text.substring(1) : text;
     requireText(unmarked, start, problems);
     if (unmarked.isBlank()) {
-      throw problems.fatal(asked, "File (" + file + ") is empty.", NO_CASE);
+      throw problems.fatal(asked, "File (" + start.file() + ") is empty.", NO_CASE);
     }
     return unmarked;
   }
@@ -52,14 +71,7 @@ public final class SourceText {
     try {
       long size = Files.size(file);
       if (size > MOST_BYTES) {
-        throw problems.fatal(
-            asked,
-            "File ("
-                + size
-                + " bytes) must be at most "
-                + MOST_BYTES
-                + " bytes long; it was not read.",
-            NO_CASE);
+        throw tooLong(String.valueOf(size), asked, problems);
       }
       return Files.readAllBytes(file);
     } catch (AccessDeniedException denied) {
@@ -69,6 +81,13 @@ public final class SourceText {
       throw problems.fatal(
           asked, "File (" + file + ") could not be read: " + failed.getMessage(), NO_CASE);
     }
+  }
+
+  private static Problems.Stop tooLong(String size, Place asked, Problems problems) {
+    return problems.fatal(
+        asked,
+        "File (" + size + " bytes) must be at most " + MOST_BYTES + " bytes long; it was not read.",
+        NO_CASE);
   }
 
   private static String decode(byte[] bytes, Place start, Problems problems) {

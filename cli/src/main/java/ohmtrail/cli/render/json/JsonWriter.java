@@ -99,6 +99,13 @@ final class JsonWriter {
     return this;
   }
 
+  /** A finished document as a member. */
+  JsonWriter document(String name, String document) {
+    name(name).separate();
+    text.append(document.strip().replace("\n", "\n" + INDENT.repeat(open.size())));
+    return this;
+  }
+
   /** An array of texts as a member. */
   JsonWriter texts(String name, Iterable<String> values) {
     array(name);

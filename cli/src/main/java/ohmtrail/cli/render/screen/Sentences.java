@@ -11,6 +11,11 @@ public final class Sentences {
 
   private Sentences() {}
 
+  /** The first sentence, on one line. */
+  static String first(String text) {
+    return END.split(text, 2)[0].replace('\n', ' ');
+  }
+
   /** As many of the first sentences as fit into so many lines; at least the first one. */
   public static String within(int lines, int columns, String text) {
     StringBuilder taken = new StringBuilder();
