@@ -76,17 +76,19 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
             : hypotheses.explanation();
     return new Diagnosis(
         verdict,
-        healthy,
-        unexplained,
+        new Probabilities(
+            healthy,
+            unexplained,
+            probability(hypotheses.logSeveral()),
+            probability(hypotheses.single().logUnstable())),
         boxes(),
         suspects(),
-        fittedReadings(explanation),
-        fittedParameters(explanation),
-        explanation.degradations(),
-        explanation.point(),
-        assumptions(),
-        probability(hypotheses.logSeveral()),
-        probability(hypotheses.single().logUnstable()));
+        new BestFit(
+            fittedReadings(explanation),
+            fittedParameters(explanation),
+            explanation.degradations(),
+            explanation.point()),
+        assumptions());
   }
 
   private static Verdict verdict(double healthy, double unexplained) {

@@ -10,19 +10,12 @@ import ohmtrail.reference.Assumption;
  * The answer.
  *
  * @param verdict what the readings say, all in all
- * @param healthyProbability of a healthy circuit
- * @param unexplainedProbability that nothing on offer fits
+ * @param probabilities of a healthy circuit, and of what is wrong with it
  * @param boxes every box with a joint, the most probable first
  * @param suspects the most probable first; each probability is that of a degraded joint in the set,
  *     so with several faults they sum to more than one
- * @param readings every reading beside the fit, in the order of the survey
- * @param parameters every parameter with its fitted value
- * @param best the degraded joints of the single most probable explanation, with their ohms; empty
- *     for a healthy circuit; one joint twice when its ohms differ between loaded and unloaded tests
- * @param bestPoint u of every parameter at the fit of the most probable explanation
+ * @param fit the most probable explanation
  * @param assumptions the assumptions that the method used, in the order of their table
- * @param severalProbability that more than one joint is degraded
- * @param unstableProbability that the degraded joint's ohms differ between small and large currents
  * @param slips the ways in which the problem may not be as it is stated, the most probable first;
  *     what is improbable is left out. Where one leads, readings and parameters are those of its
  *     explanation
@@ -32,17 +25,11 @@ import ohmtrail.reference.Assumption;
  */
 public record Diagnosis(
     Verdict verdict,
-    double healthyProbability,
-    double unexplainedProbability,
+    Probabilities probabilities,
     List<RankedBox> boxes,
     List<Suspect> suspects,
-    List<FittedReading> readings,
-    List<FittedParameter> parameters,
-    List<Degradation> best,
-    List<Double> bestPoint,
+    BestFit fit,
     List<Assumption> assumptions,
-    double severalProbability,
-    double unstableProbability,
     List<SlipBelief> slips,
     Support support,
     Optional<Explained> explained) {
@@ -52,91 +39,106 @@ public record Diagnosis(
   /** An answer on a problem that is as it is stated. */
   public Diagnosis(
       Verdict verdict,
-      double healthyProbability,
-      double unexplainedProbability,
+      Probabilities probabilities,
       List<RankedBox> boxes,
       List<Suspect> suspects,
-      List<FittedReading> readings,
-      List<FittedParameter> parameters,
-      List<Degradation> best,
-      List<Double> bestPoint,
-      List<Assumption> assumptions,
-      double severalProbability,
-      double unstableProbability) {
-    this(
-        verdict,
-        healthyProbability,
-        unexplainedProbability,
-        boxes,
-        suspects,
-        readings,
-        parameters,
-        best,
-        bestPoint,
-        assumptions,
-        severalProbability,
-        unstableProbability,
-        List.of(),
-        Support.NONE,
-        Optional.empty());
-  }
-
-  /** An answer without a word on several faults or an unstable joint. */
-  public Diagnosis(
-      Verdict verdict,
-      double healthyProbability,
-      double unexplainedProbability,
-      List<RankedBox> boxes,
-      List<Suspect> suspects,
-      List<FittedReading> readings,
-      List<FittedParameter> parameters,
-      List<Degradation> best,
-      List<Double> bestPoint,
+      BestFit fit,
       List<Assumption> assumptions) {
     this(
         verdict,
-        healthyProbability,
-        unexplainedProbability,
+        probabilities,
         boxes,
         suspects,
-        readings,
-        parameters,
-        best,
-        bestPoint,
+        fit,
         assumptions,
-        0,
-        0);
+        List.of(),
+        Support.NONE,
+        Optional.empty());
   }
 
   /** Copies the lists. */
   public Diagnosis {
     boxes = List.copyOf(boxes);
     suspects = List.copyOf(suspects);
-    readings = List.copyOf(readings);
-    parameters = List.copyOf(parameters);
-    best = List.copyOf(best);
-    bestPoint = List.copyOf(bestPoint);
     assumptions = List.copyOf(assumptions);
     slips = List.copyOf(slips);
   }
 
+  /** Probability of a healthy circuit. */
+  public double healthyProbability() {
+    return probabilities.healthy();
+  }
+
+  /** Probability that nothing on offer fits. */
+  public double unexplainedProbability() {
+    return probabilities.unexplained();
+  }
+
+  /** Probability that exactly one joint is degraded. */
+  public double oneProbability() {
+    return probabilities.one();
+  }
+
+  /** Probability that more than one joint is degraded. */
+  public double severalProbability() {
+    return probabilities.several();
+  }
+
+  /** Probability that the degraded joint's ohms differ between small and large currents. */
+  public double unstableProbability() {
+    return probabilities.unstable();
+  }
+
+  /** Every reading beside the fit, in the order of the survey. */
+  public List<FittedReading> readings() {
+    return fit.readings();
+  }
+
+  /** Every parameter with its fitted value. */
+  public List<FittedParameter> parameters() {
+    return fit.parameters();
+  }
+
+  /** The degraded joints of the most probable explanation, with their ohms. */
+  public List<Degradation> best() {
+    return fit.degradations();
+  }
+
+  /** u of every parameter at the fit of the most probable explanation. */
+  public List<Double> bestPoint() {
+    return fit.point();
+  }
+
   /** The same with what it rests on. */
   public Diagnosis on(Support found) {
+    return with(verdict, fit, found);
+  }
+
+  /** The same with other figures beside its readings. */
+  public Diagnosis withReadings(List<FittedReading> others) {
+    return with(verdict, fit.with(others), support);
+  }
+
+  /** The same with another verdict. */
+  public Diagnosis withVerdict(Verdict other) {
+    return with(other, fit, support);
+  }
+
+  /** The same at the fit of the problem as it most probably was. */
+  public Diagnosis asExplained() {
+    return explained.map(as -> with(verdict, fit.at(as), support)).orElse(this);
+  }
+
+  private Diagnosis with(Verdict otherVerdict, BestFit otherFit, Support otherSupport) {
     return new Diagnosis(
-        verdict,
-        healthyProbability,
-        unexplainedProbability,
+        otherVerdict,
+        probabilities,
         boxes,
         suspects,
-        readings,
-        parameters,
-        best,
-        bestPoint,
+        otherFit,
         assumptions,
-        severalProbability,
-        unstableProbability,
         slips,
-        found,
+        otherSupport,
         explained);
   }
 
@@ -146,7 +148,7 @@ public record Diagnosis(
    */
   public boolean isLeftOpen() {
     double suspect = suspects.isEmpty() ? 0 : suspects.get(0).probability();
-    return likelySlip().isPresent() && Math.max(healthyProbability, suspect) < RATHER_SURE;
+    return likelySlip().isPresent() && Math.max(probabilities.healthy(), suspect) < RATHER_SURE;
   }
 
   /** The slip that was more probably made than not, the likeliest; empty where none was. */
@@ -154,77 +156,19 @@ public record Diagnosis(
     return slips.stream().findFirst().filter(slip -> slip.ofItsKind() > MORE_THAN_NOT);
   }
 
-  /** Probability that exactly one joint is degraded. */
-  public double oneProbability() {
-    return Math.max(0, 1 - healthyProbability - unexplainedProbability - severalProbability);
-  }
-
   /** How many joints are most probably degraded; none unless the verdict says that any is. */
   public int degradedJoints() {
     if (verdict != Verdict.DEGRADED) {
       return 0;
     }
-    return severalProbability > oneProbability()
-        ? (int) best.stream().map(Degradation::joint).distinct().count()
+    return probabilities.several() > probabilities.one()
+        ? (int) best().stream().map(Degradation::joint).distinct().count()
         : 1;
   }
 
   /** {@link #bestPoint} as a predictor takes it; a new array each time. */
   public double[] bestPointArray() {
-    return bestPoint.stream().mapToDouble(Double::doubleValue).toArray();
-  }
-
-  /** The same with other figures beside its readings. */
-  public Diagnosis withReadings(List<FittedReading> others) {
-    return with(verdict, others);
-  }
-
-  /** The same with another verdict. */
-  public Diagnosis withVerdict(Verdict other) {
-    return with(other, readings);
-  }
-
-  private Diagnosis with(Verdict otherVerdict, List<FittedReading> otherReadings) {
-    return new Diagnosis(
-        otherVerdict,
-        healthyProbability,
-        unexplainedProbability,
-        boxes,
-        suspects,
-        otherReadings,
-        parameters,
-        best,
-        bestPoint,
-        assumptions,
-        severalProbability,
-        unstableProbability,
-        slips,
-        support,
-        explained);
-  }
-
-  /** The same at the fit of the problem as it most probably was. */
-  public Diagnosis asExplained() {
-    return explained
-        .map(
-            as ->
-                new Diagnosis(
-                    verdict,
-                    healthyProbability,
-                    unexplainedProbability,
-                    boxes,
-                    suspects,
-                    readings,
-                    parameters,
-                    as.best(),
-                    as.point(),
-                    assumptions,
-                    severalProbability,
-                    unstableProbability,
-                    slips,
-                    support,
-                    explained))
-        .orElse(this);
+    return bestPoint().stream().mapToDouble(Double::doubleValue).toArray();
   }
 
   /** The probability that a box holds a degraded joint; 0 for one without a joint. */
@@ -238,7 +182,7 @@ public record Diagnosis(
 
   /** The joints of the most probable explanation, each once. */
   public List<String> bestJoints() {
-    return best.stream().map(Degradation::joint).distinct().toList();
+    return best().stream().map(Degradation::joint).distinct().toList();
   }
 
   /** The first suspect; or, where several joints are bad at once, the one that holds each. */

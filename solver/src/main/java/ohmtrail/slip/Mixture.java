@@ -12,12 +12,14 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
+import ohmtrail.locate.BestFit;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Explained;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.JointBelief;
 import ohmtrail.locate.Posterior;
+import ohmtrail.locate.Probabilities;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.SlipBelief;
 import ohmtrail.locate.Support;
@@ -98,17 +100,19 @@ final class Mixture {
     double unexplained = mean(Diagnosis::unexplainedProbability);
     return new Diagnosis(
         verdict(healthy, unexplained),
-        healthy,
-        unexplained,
+        new Probabilities(
+            healthy,
+            unexplained,
+            mean(Diagnosis::severalProbability),
+            mean(Diagnosis::unstableProbability)),
         boxes(),
         suspects(),
-        readings(leading),
-        leading.parameters(),
-        leading.best().stream().map(this::asStated).toList(),
-        point(leading),
+        new BestFit(
+            readings(leading),
+            leading.parameters(),
+            leading.best().stream().map(this::asStated).toList(),
+            point(leading)),
         assumptions(leading),
-        mean(Diagnosis::severalProbability),
-        mean(Diagnosis::unstableProbability),
         slips(),
         Support.NONE,
         explained());

@@ -20,6 +20,7 @@ import ohmtrail.cli.render.words.Figures;
 import ohmtrail.cli.render.words.Region;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedReading;
+import ohmtrail.locate.Probabilities;
 import ohmtrail.locate.Verdict;
 import ohmtrail.predict.SolvedSurvey;
 import ohmtrail.predict.VoltageProfile;
@@ -258,14 +259,10 @@ class ProfileChartTest {
     Diagnosis unexplained =
         new Diagnosis(
             Verdict.UNEXPLAINED,
-            0.1,
-            0.8,
+            new Probabilities(0.1, 0.8, 0, 0),
             fitting.boxes(),
             fitting.suspects(),
-            fitting.readings(),
-            fitting.parameters(),
-            fitting.best(),
-            fitting.bestPoint(),
+            fitting.fit(),
             fitting.assumptions());
     ProfileChart chart = ProfileChart.of("x", Report.of(run.problem(), unexplained));
     assertTrue(chart.subtitle().contains("not to be relied on"), chart.subtitle());

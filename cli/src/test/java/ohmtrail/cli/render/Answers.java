@@ -12,10 +12,12 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.Problem;
+import ohmtrail.locate.BestFit;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.OhmsInterval;
+import ohmtrail.locate.Probabilities;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
@@ -465,17 +467,12 @@ public final class Answers {
           Parameters.of(caseFile.circuit(), caseFile.survey(), caseFile.assumptions());
       return new Diagnosis(
           verdict,
-          healthy,
-          unexplained,
+          new Probabilities(healthy, unexplained, several, unstable),
           boxes,
           suspects,
-          readings(),
-          fitted(parameters),
-          best,
-          Collections.nCopies(parameters.size(), 0.0),
-          Stream.of(Assumption.values()).filter(each -> !each.isAboutHarm()).toList(),
-          several,
-          unstable);
+          new BestFit(
+              readings(), fitted(parameters), best, Collections.nCopies(parameters.size(), 0.0)),
+          Stream.of(Assumption.values()).filter(each -> !each.isAboutHarm()).toList());
     }
 
     private List<FittedReading> readings() {
