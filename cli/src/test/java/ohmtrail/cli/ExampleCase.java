@@ -10,9 +10,11 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
@@ -32,6 +34,9 @@ final class ExampleCase {
   private static final String CASE = ".yaml";
   private static final String TRUTH = ".truth.yaml";
 
+  /** The keys that say what feeds what. */
+  private static final String ORDER = "(run|boxes|hidden):.*";
+
   /** The voltage in a line that is a reading: {@code - hall hot-neutral 118.6 V meter}. */
   private static final Pattern READING =
       Pattern.compile("(\\s+- [^:#]*\\s)[0-9.]+( (?:V|A|ohm)\\b[^:]*)");
@@ -39,20 +44,37 @@ final class ExampleCase {
   private final String name;
   private final Path file;
   private final CaseFile caseFile;
+  private final Circuit wired;
   private final List<Degradation> degraded;
   private final long seed;
 
   private ExampleCase(
-      String name, Path file, CaseFile caseFile, List<Degradation> degraded, long seed) {
+      String name,
+      Path file,
+      CaseFile caseFile,
+      Circuit wired,
+      List<Degradation> degraded,
+      long seed) {
     this.name = name;
     this.file = file;
     this.caseFile = caseFile;
+    this.wired = wired;
     this.degraded = List.copyOf(degraded);
     this.seed = seed;
   }
 
-  /** Every example case, by name. */
+  /** The example cases whose run is known, by name. */
   static Stream<ExampleCase> all() throws IOException {
+    return everyOne().filter(example -> !example.isUnmapped());
+  }
+
+  /** Those of which nobody knows which box feeds which. */
+  static Stream<ExampleCase> unmapped() throws IOException {
+    return everyOne().filter(ExampleCase::isUnmapped);
+  }
+
+  /** Every example case, by name. */
+  static Stream<ExampleCase> everyOne() throws IOException {
     Path folder = folder();
     try (Stream<Path> files = Files.list(folder)) {
       return files
@@ -71,10 +93,37 @@ final class ExampleCase {
       Path file = folder().resolve(name + CASE);
       Map<?, ?> truth = (Map<?, ?>) yaml(folder().resolve(name + TRUTH));
       long seed = Long.parseLong(String.valueOf(truth.get("seed")));
-      return new ExampleCase(
-          name, file, new CaseFileReader().read(file), degraded(truth.get("degraded")), seed);
+      CaseFile read = new CaseFileReader().read(file);
+      Circuit wired = truth.containsKey("run") ? wired(name) : read.circuit();
+      return new ExampleCase(name, file, read, wired, degraded(truth.get("degraded")), seed);
     } catch (CaseFileException e) {
       throw new AssertionError(e);
+    }
+  }
+
+  /** The case with the run of the truth in place of what it knows of it. */
+  private static Circuit wired(String name) throws CaseFileException {
+    String known = block(folder().resolve(name + CASE), line -> !line.matches(ORDER));
+    String truth = block(folder().resolve(name + TRUTH), line -> line.startsWith("run:"));
+    return new CaseFileReader().read(name, known + truth).circuit();
+  }
+
+  /** The keys at the left margin that pass, each with what is indented below it. */
+  private static String block(Path file, Predicate<String> passes) {
+    StringBuilder block = new StringBuilder();
+    boolean passing = false;
+    for (String line : lines(file)) {
+      passing = line.startsWith(" ") ? passing : passes.test(line);
+      block.append(passing ? line + "\n" : "");
+    }
+    return block.toString();
+  }
+
+  private static List<String> lines(Path file) {
+    try {
+      return Files.readAllLines(file);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -117,6 +166,15 @@ final class ExampleCase {
     return caseFile;
   }
 
+  private boolean isUnmapped() {
+    return !wired.equals(caseFile.circuit());
+  }
+
+  /** The circuit that the readings were drawn from. */
+  Circuit wired() {
+    return wired;
+  }
+
   /** The degraded joints; empty for a healthy circuit. */
   List<Degradation> degraded() {
     return degraded;
@@ -134,7 +192,7 @@ final class ExampleCase {
   String remade() {
     Survey drawn =
         PracticeCase.staged(
-                caseFile.circuit(), caseFile.survey(), degraded, caseFile.assumptions(), seed)
+                wired, caseFile.survey(), degraded, caseFile.assumptions(), seed)
             .survey();
     Iterator<String> volts = shown(drawn).iterator();
     StringBuilder remade = new StringBuilder();

@@ -2,9 +2,12 @@ package ohmtrail.cli.casefile;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.circumstances.Circumstances;
 import ohmtrail.cli.casefile.run.BareOutlet;
+import ohmtrail.map.known.MapProblem;
+import ohmtrail.map.known.UnknownRun;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.survey.Survey;
 
@@ -12,7 +15,9 @@ import ohmtrail.survey.Survey;
  * What a case file says.
  *
  * @param title what the case is called; the file's name where the file gives no title
- * @param circuit the circuit as wired
+ * @param circuit the circuit as wired; where it is not known what feeds what, the panel stands for
+ *     every feeder that nobody knows
+ * @param unknown what is known of the run; empty where all of it is
  * @param survey the meters, loads and tests; fits the circuit
  * @param assumptions the assumptions, those of the file in place of the usual ones
  * @param warnings what is odd but can be worked with, in the order of the file
@@ -23,6 +28,7 @@ import ohmtrail.survey.Survey;
 public record CaseFile(
     String title,
     Circuit circuit,
+    Optional<UnknownRun> unknown,
     Survey survey,
     Assumptions assumptions,
     List<Problem> warnings,
@@ -46,18 +52,28 @@ public record CaseFile(
       Survey survey,
       Assumptions assumptions,
       List<Problem> warnings) {
-    this(title, circuit, survey, assumptions, warnings, List.of(), List.of(), Circumstances.UNSAID);
+    this(
+        title,
+        circuit,
+        Optional.empty(),
+        survey,
+        assumptions,
+        warnings,
+        List.of(),
+        List.of(),
+        Circumstances.UNSAID);
   }
 
   /** The same circuit with another survey. */
   public CaseFile with(Survey changed) {
     return new CaseFile(
-        title, circuit, changed, assumptions, warnings, taken, files, circumstances);
+        title, circuit, unknown, changed, assumptions, warnings, taken, files, circumstances);
   }
 
   /** The same with other circumstances. */
   public CaseFile with(Circumstances changed) {
-    return new CaseFile(title, circuit, survey, assumptions, warnings, taken, files, changed);
+    return new CaseFile(
+        title, circuit, unknown, survey, assumptions, warnings, taken, files, changed);
   }
 
   /** Copies the lists. */
@@ -70,6 +86,11 @@ public record CaseFile(
   /** What is to be located: circuit, survey and assumptions. */
   public ohmtrail.problem.Problem problem() {
     return new ohmtrail.problem.Problem(circuit, survey, assumptions);
+  }
+
+  /** What is to be mapped; empty where it is known what feeds every box. */
+  public Optional<MapProblem> mapProblem() {
+    return unknown.map(run -> new MapProblem(run, survey, assumptions));
   }
 
   /** Whether the circuit stands for one outlet whose run nobody knows. */

@@ -110,6 +110,7 @@ public final class CaseFileReader {
                 new CaseFile(
                     Shown.of(title.replaceAll("[\\n\\r\\t]+", " ")),
                     circuit,
+                    run.unknown(),
                     survey,
                     assumptions,
                     problems(problems.warnings()),

@@ -71,6 +71,7 @@ public final class BareOutlet {
         boxes,
         names,
         circuit(List.copyOf(boxes.values()), place),
+        Optional.empty(),
         Stream.concat(feed.taken().stream(), Stream.of(length)).toList());
   }
 

@@ -3,6 +3,7 @@ package ohmtrail.cli.casefile.run;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
@@ -14,6 +15,7 @@ import ohmtrail.cli.casefile.words.Limit;
 import ohmtrail.cli.casefile.words.Quantities;
 import ohmtrail.cli.casefile.words.Unit;
 import ohmtrail.cli.casefile.words.Vocabulary;
+import ohmtrail.map.known.UnknownRun;
 import ohmtrail.reference.Conductor;
 
 /** Reads the upper half of a case file: supply, breaker, cable, joints and run. */
@@ -23,6 +25,10 @@ public final class CircuitReader {
   static final String WET = "wet";
 
   private static final String DRY = "dry";
+
+  /** How many boxes may hide, as it is written. */
+  private static final List<String> HIDDEN =
+      IntStream.rangeClosed(0, UnknownRun.MOST_HIDDEN).mapToObj(String::valueOf).toList();
 
   private final Fields fields;
   private final Place start;
@@ -63,12 +69,16 @@ public final class CircuitReader {
     }
     Optional<Supply> supply = new SupplyReader(problems).read(stated("supply"));
     RunReader reader = new RunReader(feed(supply), problems);
-    require("run", "a line (run:) with (- panel) below it is missing.");
-    return fields.items("run").map(reader::read).orElse(Run.none(supply));
+    RunReader.Lists lists = new RunReader.Lists(fields.items("run"), fields.items("boxes"), hidden());
+    if (lists.run().isEmpty() && lists.boxes().isEmpty()) {
+      require("run", "a line (run:) with (- panel) below it is missing.");
+      return Run.none(supply);
+    }
+    return reader.read(lists, start);
   }
 
   private Run bare(Scalar outlet) {
-    for (String key : List.of("supply", "run")) {
+    for (String key : List.of("supply", "run", "boxes", "hidden")) {
       if (isGiven(key)) {
         problems.error(
             fields.place(key, start),
@@ -106,6 +116,22 @@ public final class CircuitReader {
         terminals(),
         usual,
         taken);
+  }
+
+  /** How many boxes there may be that nobody has seen. */
+  private int hidden() {
+    Optional<Scalar> said = fields.scalar("hidden");
+    Optional<Integer> count = said.map(scalar -> HIDDEN.indexOf(scalar.text().strip()));
+    count
+        .filter(index -> index < 0)
+        .ifPresent(
+            index ->
+                problems.error(
+                    said.map(Scalar::place).orElse(start),
+                    "Key (hidden) must be the most boxes that nobody has seen: "
+                        + String.join(", ", HIDDEN)
+                        + "."));
+    return Math.max(0, count.orElse(0));
   }
 
   private boolean isGiven(String key) {

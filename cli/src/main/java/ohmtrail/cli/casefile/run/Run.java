@@ -10,6 +10,7 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Supply;
 import ohmtrail.cli.names.Names;
+import ohmtrail.map.known.UnknownRun;
 
 /**
  * What the upper half of a case file says, as far as it can be told.
@@ -17,7 +18,9 @@ import ohmtrail.cli.names.Names;
  * @param supply the supply; empty where it is wrong
  * @param boxes every box by its name, also where the circuit could not be put together
  * @param names the names of the boxes
- * @param circuit the circuit; empty where something is wrong with it
+ * @param circuit the circuit, with the panel for every feeder that nobody knows; empty where
+ *     something is wrong with it
+ * @param unknown what is known of the run; empty where all of it is
  * @param taken what the file does not say and was taken as usual
  */
 public record Run(
@@ -25,6 +28,7 @@ public record Run(
     Map<String, Box> boxes,
     Names names,
     Optional<Circuit> circuit,
+    Optional<UnknownRun> unknown,
     List<Unsaid> taken) {
 
   /** Copies the boxes and what was taken. */
@@ -40,17 +44,34 @@ public record Run(
         circuit.boxes().stream().collect(Collectors.toMap(Box::name, Function.identity())),
         new Names(circuit.boxes().stream().map(Box::name).toList()),
         Optional.of(circuit),
+        Optional.empty(),
         List.of());
   }
 
   /** The same where what is touched is touched with wet hands or on wet ground. */
   Run inWetSurroundings() {
-    return new Run(supply, boxes, names, circuit.map(Circuit::inWetSurroundings), taken);
+    return new Run(
+        supply, boxes, names, circuit.map(Circuit::inWetSurroundings), unknown.map(Run::wet), taken);
+  }
+
+  private static UnknownRun wet(UnknownRun run) {
+    return new UnknownRun(
+        run.supply(),
+        run.breakerAmperes(),
+        run.panel(),
+        run.panelPlace(),
+        run.outlets(),
+        run.usualCable(),
+        run.distances(),
+        run.mayHide(),
+        run.devices(),
+        true);
   }
 
   /** Without a single box: nothing can be held against it. */
   static Run none(Optional<Supply> supply) {
-    return new Run(supply, Map.of(), new Names(List.of()), Optional.empty(), List.of());
+    return new Run(
+        supply, Map.of(), new Names(List.of()), Optional.empty(), Optional.empty(), List.of());
   }
 
   /** The one box that something can be plugged in at; empty where there are others beside it. */

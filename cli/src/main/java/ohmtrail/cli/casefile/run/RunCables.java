@@ -75,8 +75,7 @@ final class RunCables {
         continue;
       }
       Optional<String> to = existing(entry.name.text());
-      Optional<String> from =
-          entry.from.isGiven() ? entry.from.value().flatMap(this::upstream) : previous;
+      Optional<String> from = from(entry, panel, previous);
       if (from.isPresent() && to.isPresent()) {
         links.add(new Link(entry, from.get(), to.get()));
       } else {
@@ -93,6 +92,20 @@ final class RunCables {
         .map(Box::name)
         .filter(box -> !switched.contains(box))
         .forEach(this::leadsNowhere);
+  }
+
+  /** The box upstream; the panel stands for one that nobody knows. */
+  private Optional<String> from(RunEntry entry, String panel, Optional<String> previous) {
+    if (entry.feeder.first.isGiven() && entry.feeder.from.isGiven()) {
+      problems.error(
+          entry.feeder.first.place(entry.name.place()),
+          "Box (" + entry.name.text() + ") must be the first, or fed from another; not both.",
+          "another box is the first.");
+    }
+    if (entry.feeder.only().isPresent()) {
+      return entry.feeder.only().flatMap(this::upstream);
+    }
+    return entry.isOpen() || entry.feeder.first.isGiven() ? Optional.of(panel) : previous;
   }
 
   /** An entry with the boxes that its cable joins. */
@@ -163,7 +176,7 @@ final class RunCables {
     RunEntry entry = link.entry();
     String from = link.from();
     String to = link.to();
-    Place place = entry.from.place(entry.name.place());
+    Place place = entry.feeder.from.place(entry.name.place());
     if (from.equals(to)) {
       excused.add(to);
       problems.error(

@@ -12,7 +12,6 @@ import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Once;
 import ohmtrail.cli.casefile.text.Problems;
-import ohmtrail.cli.casefile.text.Word;
 
 /** What one entry of a run says of a box and of the cable that leads to it. */
 final class RunEntry {
@@ -25,7 +24,7 @@ final class RunEntry {
   final Once<JointKind> splices;
   final Once<OptionalDouble> length;
   final Once<Double> tolerance;
-  final Once<Word> from;
+  final FeederWords.Draft feeder;
   final Once<Companion> companion;
   final ConductorWords.Draft conductor;
   final Once<List<ConductorRole>> roles;
@@ -39,6 +38,9 @@ final class RunEntry {
   /** Whether its length was estimated. */
   boolean estimated;
 
+  /** Whether it stands among the boxes whose order nobody knows. */
+  boolean unordered;
+
   /** Whether something in it is wrong, so that nothing else in it need be missed. */
   boolean flawed;
 
@@ -51,7 +53,7 @@ final class RunEntry {
     splices = new Once<>("Kind of splices", problems);
     length = new Once<>("Length", problems);
     tolerance = new Once<>("Length tolerance", problems);
-    from = new Once<>("Box upstream", problems);
+    feeder = new FeederWords.Draft(problems);
     companion = new Once<>("Companion", problems);
     minutes = new Once<>("Time to open", problems);
     conductor = new ConductorWords.Draft(problems);
@@ -68,17 +70,27 @@ final class RunEntry {
         || terminals.isGiven()
         || splices.isGiven()
         || device.isGiven()
-        || protection.isGiven();
+        || protection.isGiven()
+        || feeder.saysBox();
   }
 
   /** Whether it says anything of a cable. */
   boolean saysCable() {
-    return length.isGiven()
+    return feeder.from.isGiven() || length.isGiven() || saysLaid();
+  }
+
+  /** Whether it says how a cable is laid: how long, of what. */
+  boolean saysLaid() {
+    return length.value().filter(OptionalDouble::isPresent).isPresent()
         || tolerance.isGiven()
-        || from.isGiven()
         || companion.isGiven()
         || roles.isGiven()
         || conductor.isGiven();
+  }
+
+  /** Whether not all is known of what feeds the box. */
+  boolean isOpen() {
+    return feeder.isOpen() || (unordered && feeder.only().isEmpty() && !feeder.first.isGiven());
   }
 
   /** How far the length may be off, as a share of it; empty where the entry does not say. */

@@ -35,15 +35,15 @@ final class RunEntryReader {
   private final Problems problems;
   private final Quantities quantities;
   private final ConductorWords conductors;
-  private final Names boxes;
+  private final FeederWords feeders;
 
   /**
    * @param boxes the names of all boxes of the run
    * @param breakerAmperes the breaker's rating, where it is given
    */
   RunEntryReader(Names boxes, OptionalDouble breakerAmperes, Problems problems) {
-    this.boxes = boxes;
     this.problems = problems;
+    this.feeders = new FeederWords(boxes, problems);
     this.quantities = new Quantities(problems);
     this.conductors = new ConductorWords(breakerAmperes, problems);
   }
@@ -65,7 +65,7 @@ final class RunEntryReader {
   private void takeWord(Words words, RunEntry entry) {
     Word word = words.peek().orElseThrow();
     boolean taken =
-        takeFrom(words, entry)
+        feeders.take(words, entry.feeder)
             || takeCompanion(words, entry)
             || takeDevice(words, entry)
             || takeProtection(words, entry)
@@ -89,21 +89,6 @@ final class RunEntryReader {
     Optional<T> meaning = words.takeMeaning(meanings);
     meaning.ifPresent(value -> slot.give(value, place));
     return meaning.isPresent();
-  }
-
-  private boolean takeFrom(Words words, RunEntry entry) {
-    Word from = words.peek().orElseThrow();
-    if (!words.takeIf(Vocabulary.FROM)) {
-      return false;
-    }
-    Optional<Word> named = words.takeName(boxes);
-    if (named.isEmpty() && !words.hasNext()) {
-      problems.error(from.place(), "Word (from) must be followed by the name of a box.");
-    } else {
-      Word box = named.orElseGet(words::next);
-      entry.from.give(box, box.place());
-    }
-    return true;
   }
 
   private boolean takeCompanion(Words words, RunEntry entry) {
@@ -270,7 +255,8 @@ final class RunEntryReader {
     readMeaning(fields, "terminals", Vocabulary.JOINTS, entry.terminals);
     readMeaning(fields, "splices", Vocabulary.JOINTS, entry.splices);
     readMeaning(fields, "companion", Vocabulary.COMPANIONS, entry.companion);
-    fields.scalar("from").ifPresent(from -> entry.from.give(boxNamed(from), from.place()));
+    fields.scalar("from").ifPresent(from -> feeders.readFrom(from, entry.feeder));
+    fields.scalar("order").ifPresent(order -> feeders.readOrder(order, entry.feeder));
     fields.scalar("length").ifPresent(length -> readLength(length, entry));
     fields.scalar("tolerance").ifPresent(tolerance -> readTolerance(tolerance, entry));
     fields
@@ -295,10 +281,6 @@ final class RunEntryReader {
                     .ifPresent(roles -> entry.device.give(roles, text.place())));
     fields.scalar("minutes").ifPresent(minutes -> readMinutes(minutes, entry));
     fields.scalar("cable").ifPresent(cable -> conductors.read(cable, entry.conductor));
-  }
-
-  private Word boxNamed(Scalar from) {
-    return new Word(boxes.find(from.text()).orElse(from.text()), from.place());
   }
 
   private <T> void readMeaning(Fields fields, String key, Map<String, T> meanings, Once<T> slot) {

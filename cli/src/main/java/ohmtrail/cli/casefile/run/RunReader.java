@@ -30,6 +30,7 @@ import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Size;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
+import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.cli.names.Names;
 import ohmtrail.reference.Conductor;
 
@@ -73,17 +74,34 @@ final class RunReader {
 
   private record Draft(RunEntry entry, Node value) {}
 
+  /**
+   * The boxes of a case.
+   *
+   * @param run those in the order of the run
+   * @param boxes those whose order nobody knows
+   * @param hidden how many there may be beside them
+   */
+  record Lists(Optional<Items> run, Optional<Items> boxes, int hidden) {
+    /** Where the first of them begins. */
+    Place place(Place start) {
+      return run.or(() -> boxes).map(Items::place).orElse(start);
+    }
+  }
+
   RunReader(Feed feed, Problems problems) {
     this.feed = feed;
     this.problems = problems;
   }
 
-  /** Reads the entries of a run. */
-  Run read(Items run) {
+  /** Reads the entries of a run, and those of boxes whose order nobody knows. */
+  Run read(Lists lists, Place start) {
     int before = problems.count();
-    List<Draft> drafts = drafts(run);
+    Place place = lists.place(start);
+    List<Draft> drafts = new ArrayList<>();
+    lists.run().ifPresentOrElse(run -> addRun(run, drafts), () -> addPanel(place, drafts));
+    lists.boxes().ifPresent(boxes -> addUnordered(boxes, drafts));
     if (drafts.isEmpty()) {
-      problems.error(run.place(), "A run must hold the panel and at least one other box.");
+      problems.error(place, "A run must hold the panel and at least one other box.");
       return Run.none(feed.supply());
     }
     Names names =
@@ -95,36 +113,88 @@ final class RunReader {
       draft.entry().flawed = problems.count() > noted;
     }
     List<RunEntry> entries = drafts.stream().map(Draft::entry).toList();
-    addBoxes(entries, run.place());
+    addBoxes(entries, place);
     if (boxes.isEmpty()) {
       return Run.none(feed.supply());
     }
     RunCables cables = new RunCables(feed, boxes, places, problems);
     cables.add(entries.stream().filter(entry -> !refused.contains(entry)).toList());
+    Optional<Circuit> circuit = circuit(cables.all(), devices(entries), place, before);
+    boolean open = lists.hidden() > 0 || entries.stream().anyMatch(RunEntry::isOpen);
     return new Run(
         feed.supply(),
         boxes,
         new Names(boxes.keySet()),
-        circuit(cables.all(), devices(entries), run.place(), before),
+        circuit,
+        circuit
+            .filter(each -> open)
+            .flatMap(
+                each ->
+                    new UnknownRunReader(feed, each, entries, problems)
+                        .read(lists.hidden(), place)),
         Stream.concat(feed.taken().stream(), cables.taken().stream()).toList());
   }
 
-  private List<Draft> drafts(Items run) {
-    List<Draft> drafts = new ArrayList<>();
+  private void addRun(Items run, List<Draft> drafts) {
     for (Node node : run.nodes()) {
-      Size.RUN_ENTRIES.require(drafts.size() + 1L, node.place(), problems);
+      requireRoom(node, drafts);
       if (node instanceof Mapping mapping) {
         addDrafts(mapping, drafts);
       } else if (node instanceof Scalar scalar && !scalar.blank()) {
         addDraft(scalar, drafts);
       } else {
-        problems.error(
-            node.place(),
-            "Run entry must be a name with what is known of it, not " + node.what() + ".",
-            "write - hall-1: receptacle 32 ft.");
+        refuse(node);
       }
     }
-    return drafts;
+  }
+
+  /** Where no run is given the panel goes without saying. */
+  private void addPanel(Place place, List<Draft> drafts) {
+    Scalar panel = new Scalar(PANEL, place, false, false);
+    drafts.add(new Draft(new RunEntry(panel, problems), panel.part(0, 0)));
+  }
+
+  /** Each is a name, or a name with what is known; what is none of the words is the name. */
+  private void addUnordered(Items list, List<Draft> drafts) {
+    int run = drafts.size();
+    for (Node node : list.nodes()) {
+      requireRoom(node, drafts);
+      if (node instanceof Mapping mapping) {
+        addDrafts(mapping, drafts);
+      } else if (node instanceof Scalar scalar && !scalar.blank()) {
+        addName(scalar, drafts);
+      } else {
+        refuse(node);
+      }
+    }
+    drafts.subList(run, drafts.size()).forEach(draft -> draft.entry().unordered = true);
+  }
+
+  private void requireRoom(Node node, List<Draft> drafts) {
+    Size.RUN_ENTRIES.require(drafts.size() + 1L, node.place(), problems);
+  }
+
+  private void refuse(Node node) {
+    problems.error(
+        node.place(),
+        "Run entry must be a name with what is known of it, not " + node.what() + ".",
+        "write - hall-1: receptacle 32 ft.");
+  }
+
+  /** A name alone, of one word or several. */
+  private void addName(Scalar scalar, List<Draft> drafts) {
+    problems.requireVisible(scalar);
+    Words words = new Words(scalar);
+    while (words.hasNext()) {
+      Word word = words.next();
+      if (words.position() > 1 && Vocabulary.orderWords().find(word.text()).isPresent()) {
+        problems.error(
+            scalar.place(),
+            "Run entry (" + scalar.text() + ") must have a colon behind the name of the box.",
+            "write the colon in front of (" + word.text() + ").");
+      }
+    }
+    drafts.add(new Draft(new RunEntry(scalar, problems), scalar.part(0, 0)));
   }
 
   private void addDrafts(Mapping mapping, List<Draft> drafts) {
@@ -158,11 +228,15 @@ final class RunReader {
   /** Adds the boxes. An entry that says no kind and names a box only lays a further cable to it. */
   private void addBoxes(List<RunEntry> entries, Place run) {
     Set<String> declared = new HashSet<>();
-    entries.stream().filter(this::saysKind).forEach(entry -> declared.add(entry.name.text()));
+    entries.stream()
+        .filter(entry -> saysKind(entry) || entry.unordered)
+        .forEach(entry -> declared.add(entry.name.text()));
     for (RunEntry entry : entries) {
       boolean first = entry == entries.get(0);
       if (first) {
         addFirst(entry, run);
+      } else if (entry.unordered) {
+        addBox(entry, entry.kind.isGiven() ? kindOf(entry) : BoxKind.RECEPTACLE);
       } else if (saysKind(entry) || !isDescribed(entry, declared)) {
         addBox(entry, kindOf(entry));
       } else {

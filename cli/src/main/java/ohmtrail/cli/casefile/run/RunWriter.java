@@ -220,7 +220,7 @@ public final class RunWriter {
     RunEntry entry = new RunEntry(new Scalar(cable.to(), place, true, false), problems);
     new RunEntryReader(names, OptionalDouble.empty(), problems)
         .read(new Scalar(words, place, true, false), entry);
-    String from = entry.from.value().map(Word::text).orElse(previous);
+    String from = entry.feeder.only().map(Word::text).orElse(previous);
     return problems.count() == 0
         && from.equals(cable.from())
         && box.map(Box::kind).equals(entry.kind.value())

@@ -13,6 +13,7 @@ public enum Limit {
   RESIDUAL_AMPERES("Rated residual current", Dimension.CURRENT, 0.005, "5 mA", 2, "2 A"),
   TEST_AMPERES("Test current", Dimension.CURRENT, 0.001, "1 mA", 100, "100 A"),
   LENGTH("Length", Dimension.LENGTH, 0.05, "5 cm", 1000, "1000 m"),
+  PLAN("Place on the plan", Dimension.LENGTH, -1000, "-1000 m", 1000, "1000 m"),
   LENGTH_TOLERANCE("Length tolerance", Dimension.SHARE, 0.001, "0.1 %", 3, "300 %"),
   OPENING_MINUTES("Time to open", Dimension.TIME, 0.5, "0.5 min", 1440, "1440 min"),
   LOAD_WATTS("Power", Dimension.POWER, 0.1, "0.1 W", 50_000, "50 kW"),

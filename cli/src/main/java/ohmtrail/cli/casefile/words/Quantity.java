@@ -16,7 +16,7 @@ import ohmtrail.cli.casefile.words.Unit.Dimension;
 public record Quantity(BigDecimal number, Optional<Unit> unit, Word word) {
 
   /** The same with a unit where it has none. */
-  Quantity or(Optional<Unit> usual) {
+  public Quantity or(Optional<Unit> usual) {
     return unit.isPresent() ? this : new Quantity(number, usual, word);
   }
 

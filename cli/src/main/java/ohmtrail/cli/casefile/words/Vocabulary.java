@@ -75,6 +75,50 @@ public final class Vocabulary {
   /** The word between an entry and the box that feeds it. */
   public static final String FROM = "from";
 
+  /** The word between boxes of which one is meant. */
+  public static final String OR = "or";
+
+  /** The word between boxes that are all meant. */
+  public static final String AND = "and";
+
+  /** The word for the first box behind the panel. */
+  public static final String FIRST = "first";
+
+  /** The word for a box that feeds no other. */
+  public static final String LAST = "last";
+
+  /** The word before a box that lies on the way from the panel. */
+  public static final String AFTER = "after";
+
+  /** The word before a place on a plan. */
+  public static final String PLAN = "plan";
+
+  /** The word before a straight distance. */
+  public static final String STRAIGHT = "straight";
+
+  /** The word before the box that is so far away. */
+  public static final String TO = "to";
+
+  /** What is said before a box that one cable leads to from here. */
+  public static final Map<String, String> NEXT_TO = all("next-to", "next-to beside");
+
+  /** What is said before a box that no cable leads to from here. */
+  public static final Map<String, String> NOT_NEXT_TO = all("not-next-to", "not-next-to not-beside");
+
+  /** What is said of a box that another breaker may feed. */
+  public static final Map<String, String> ELSEWHERE =
+      all(
+          "perhaps-elsewhere",
+          "perhaps-elsewhere maybe-elsewhere possibly-elsewhere perhaps-another-circuit"
+              + " maybe-another-circuit possibly-another-circuit");
+
+  /** What is said of a box that was dead while the breaker was off. */
+  public static final Map<String, String> WENT_DARK = all("went-dark", "went-dark this-circuit");
+
+  /** What is said of a box that was live while the breaker was off. */
+  public static final Map<String, String> STAYED_LIVE =
+      all("stayed-live", "stayed-live another-circuit");
+
   /** The word before a companion. */
   public static final String WITH = "with";
 
@@ -108,8 +152,26 @@ public final class Vocabulary {
                 Stream.of(KINDS, WIRINGS, JOINTS, MATERIALS, CONDUITS)
                     .map(Vocabulary::offered)
                     .flatMap(names -> names.all().stream()),
-                Stream.of(FROM, WITH, ON, "gfci", "rcd", UNKNOWN))
+                Stream.concat(
+                    Stream.of(FROM, WITH, ON, "gfci", "rcd", UNKNOWN),
+                    orderWords().all().stream()))
             .toList());
+  }
+
+  /** The words that say a part of what feeds a box, to offer where one is misspelt. */
+  public static Names orderWords() {
+    return new Names(
+        List.of(
+            FIRST,
+            LAST,
+            AFTER,
+            "next to",
+            "not next to",
+            PLAN,
+            STRAIGHT,
+            "perhaps elsewhere",
+            "went dark",
+            "stayed live"));
   }
 
   /** What the whole of a scalar means; empty when it means nothing, and noted. */
