@@ -31,7 +31,7 @@ public final class CaseFileWriter {
     return "title: "
         + YamlText.of(caseFile.title())
         + "\n"
-        + new RunWriter(caseFile.circuit()).write()
+        + new RunWriter(caseFile.circuit(), caseFile.unknown()).write()
         + new SurveyWriter(caseFile.survey(), caseFile.circuit()).write()
         + assumptions(caseFile.assumptions())
         + CircumstancesWriter.write(caseFile.circumstances());

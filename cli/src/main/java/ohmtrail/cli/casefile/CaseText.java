@@ -109,6 +109,7 @@ public final class CaseText {
   /** But for the title, which nobody changes, and for what was odd in the text. */
   private static boolean saysTheSame(CaseFile one, CaseFile other) {
     return one.circuit().equals(other.circuit())
+        && one.unknown().equals(other.unknown())
         && one.survey().equals(other.survey())
         && one.assumptions().equals(other.assumptions())
         && one.circumstances().equals(other.circumstances());

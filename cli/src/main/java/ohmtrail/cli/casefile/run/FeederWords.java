@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Once;
 import ohmtrail.cli.casefile.text.Place;
@@ -20,6 +21,23 @@ import ohmtrail.cli.names.Names;
 
 /** Reads what an entry says of what feeds its box: all of it, a part, or that nobody knows. */
 final class FeederWords {
+
+  private static final Set<String> ALONE =
+      Set.of(
+          Vocabulary.FROM,
+          Vocabulary.FIRST,
+          Vocabulary.LAST,
+          Vocabulary.AFTER,
+          Vocabulary.PLAN,
+          Vocabulary.STRAIGHT);
+
+  private static final List<Map<String, String>> SEVERAL =
+      List.of(
+          Vocabulary.NEXT_TO,
+          Vocabulary.NOT_NEXT_TO,
+          Vocabulary.ELSEWHERE,
+          Vocabulary.WENT_DARK,
+          Vocabulary.STAYED_LIVE);
 
   private final Problems problems;
   private final Quantities quantities;
@@ -106,6 +124,16 @@ final class FeederWords {
     this.boxes = boxes;
     this.problems = problems;
     this.quantities = new Quantities(problems);
+  }
+
+  /** Whether the next words say something of a feeder; they are left where they are. */
+  static boolean beginsAt(Words words) {
+    int here = words.position();
+    boolean said =
+        ALONE.contains(words.peek().orElseThrow().lower())
+            || SEVERAL.stream().anyMatch(meanings -> takes(words, meanings));
+    words.back(here);
+    return said;
   }
 
   /** Takes the next words where they say something of a feeder. */

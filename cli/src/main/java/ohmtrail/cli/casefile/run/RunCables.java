@@ -102,6 +102,14 @@ final class RunCables {
           "Box (" + entry.name.text() + ") must be the first, or fed from another; not both.",
           "another box is the first.");
     }
+    if (entry.feeder.only().isPresent() && entry.feeder.mayBeForeign()) {
+      problems.error(
+          entry.feeder.circuit.place(entry.name.place()),
+          "Box ("
+              + entry.name.text()
+              + ") must not be fed from a box of this run and be on another circuit.",
+          "leave out what feeds it.");
+    }
     if (entry.feeder.only().isPresent()) {
       return entry.feeder.only().flatMap(this::upstream);
     }

@@ -30,7 +30,6 @@ import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Size;
 import ohmtrail.cli.casefile.text.Word;
 import ohmtrail.cli.casefile.text.Words;
-import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.cli.names.Names;
 import ohmtrail.reference.Conductor;
 
@@ -184,17 +183,25 @@ final class RunReader {
   /** A name alone, of one word or several. */
   private void addName(Scalar scalar, List<Draft> drafts) {
     problems.requireVisible(scalar);
-    Words words = new Words(scalar);
-    while (words.hasNext()) {
-      Word word = words.next();
-      if (words.position() > 1 && Vocabulary.orderWords().find(word.text()).isPresent()) {
-        problems.error(
-            scalar.place(),
-            "Run entry (" + scalar.text() + ") must have a colon behind the name of the box.",
-            "write the colon in front of (" + word.text() + ").");
-      }
+    if (!isName(scalar.text())) {
+      problems.error(
+          scalar.place(),
+          "Run entry (" + scalar.text() + ") must have a colon behind the name of the box.",
+          "write - hall-1: last.");
     }
     drafts.add(new Draft(new RunEntry(scalar, problems), scalar.part(0, 0)));
+  }
+
+  /** Whether a text is a name and no more: no word of it but the first says where a box hangs. */
+  static boolean isName(String text) {
+    Words words = new Words(new Scalar(text, Place.startOf(""), true, text.isBlank()));
+    while (words.hasNext()) {
+      words.next();
+      if (words.hasNext() && FeederWords.beginsAt(words)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private void addDrafts(Mapping mapping, List<Draft> drafts) {

@@ -38,6 +38,8 @@ import ohmtrail.cli.casefile.words.Numbers;
 import ohmtrail.cli.casefile.words.Unit;
 import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.cli.names.Names;
+import ohmtrail.map.known.Outlet;
+import ohmtrail.map.known.UnknownRun;
 import ohmtrail.reference.Conductor;
 
 /** Writes the upper half of a case file: supply, breaker, cable and run. */
@@ -50,6 +52,7 @@ public final class RunWriter {
   private static final double HERTZ_OF_FEET = 60;
 
   private final Circuit circuit;
+  private final Optional<UnknownRun> unknown;
   private final JointKind terminals;
   private final Conductor conductor;
   private final List<ConductorRole> roles;
@@ -61,10 +64,12 @@ public final class RunWriter {
   private final StringBuilder out = new StringBuilder();
 
   /**
-   * @param circuit what to write
+   * @param circuit what to write, with the panel for every feeder that nobody knows
+   * @param unknown what is known of the run; empty where all of it is
    */
-  public RunWriter(Circuit circuit) {
+  public RunWriter(Circuit circuit, Optional<UnknownRun> unknown) {
     this.circuit = circuit;
+    this.unknown = unknown;
     this.terminals =
         commonest(
             circuit.boxes().stream().filter(Box::hasReceptacle).toList(),
@@ -107,10 +112,76 @@ public final class RunWriter {
       writeBare(circuit.cables().get(0));
       return out.toString();
     }
+    if (unknown.isPresent()) {
+      writeBoxes(unknown.get());
+      return out.toString();
+    }
     out.append("run:\n");
-    writePanel(circuit.panel());
+    writePanel(circuit.panel(), "");
     writeCables();
     return out.toString();
+  }
+
+  /** The panel where there is something to say of it, and every other box in any order. */
+  private void writeBoxes(UnknownRun run) {
+    FeederWriter feeders = new FeederWriter(run, this::length);
+    String placed = feeders.placed(run.panel().name(), run.panelPlace());
+    if (!(placed.isEmpty() && run.panel().equals(Box.panel(RunReader.PANEL)))) {
+      out.append("run:\n");
+      writePanel(run.panel(), placed);
+    }
+    out.append("boxes:\n");
+    run.outlets().forEach(outlet -> writeOutlet(outlet, feeders.order(outlet)));
+    if (run.mayHide() > 0) {
+      out.append("hidden: " + run.mayHide() + "\n");
+    }
+  }
+
+  private void writeOutlet(Outlet outlet, String order) {
+    Optional<Cable> cable = outlet.fedBy();
+    String from = cable.map(Cable::from).orElseGet(() -> FeederWriter.from(outlet));
+    Box box = outlet.box();
+    String full =
+        joined(
+            words(box),
+            cable.map(this::words).orElse(""),
+            own(box),
+            from.isEmpty() ? "" : Vocabulary.FROM + " " + from,
+            order);
+    String kind = Vocabulary.word(Vocabulary.KINDS, BoxKind.RECEPTACLE);
+    String words = full.replaceFirst("^" + kind + " ?", "");
+    String name = YamlText.of(box.name());
+    if (!says(full, Optional.of(box), Optional.empty())) {
+      out.append("  - " + name + ":\n");
+      writeBoxKeys(box);
+      cable.ifPresent(laid -> writeCableKeys(laid, laid.from()));
+      writeKey("from", from.isEmpty() ? Vocabulary.UNKNOWN : YamlText.of(from));
+      if (!order.isEmpty()) {
+        writeKey("order", YamlText.of(order));
+      }
+    } else if (words.isEmpty()) {
+      out.append("  - " + name + (RunReader.isName(box.name()) ? "\n" : ":\n"));
+    } else {
+      out.append("  - " + name + ": " + YamlText.of(words) + "\n");
+    }
+    cable.ifPresent(laid -> firstTo.putIfAbsent(laid.to(), laid.roles()));
+  }
+
+  /** What a cable is, where that is not what the case takes. */
+  private String words(Cable cable) {
+    return joined(
+        length(cable),
+        tolerance(cable),
+        wire(cable),
+        companion(cable),
+        cable.roles().equals(usual(cable)) ? "" : Conductors.text(cable.roles()));
+  }
+
+  /** What a box guards, and the conductors of its device. */
+  private String own(Box box) {
+    return joined(
+        protectionAt(box.name()).map(Protection::text).orElse(""),
+        box.device().isEmpty() ? "" : device(box));
   }
 
   private Optional<Rating> protectionAt(String box) {
@@ -145,14 +216,17 @@ public final class RunWriter {
     return Vocabulary.word(Vocabulary.MATERIALS, of.material());
   }
 
-  private void writePanel(Box panel) {
+  private void writePanel(Box panel, String placed) {
     if (panel.equals(Box.panel(panel.name()))) {
-      boolean unnamed = panel.name().equals(RunReader.PANEL);
-      out.append(
-          "  - " + (unnamed ? "" : YamlText.of(panel.name()) + ": ") + RunReader.PANEL + "\n");
+      boolean unnamed = panel.name().equals(RunReader.PANEL) && placed.isEmpty();
+      String words = joined(RunReader.PANEL, placed);
+      out.append("  - " + (unnamed ? "" : YamlText.of(panel.name()) + ": ") + words + "\n");
     } else {
       out.append("  - " + YamlText.of(panel.name()) + ":\n");
       writeBoxKeys(panel);
+      if (!placed.isEmpty()) {
+        writeKey("order", YamlText.of(placed));
+      }
     }
   }
 
@@ -194,17 +268,9 @@ public final class RunWriter {
     String from = cable.from().equals(previous) ? "" : "from " + cable.from();
     String words =
         joined(
-            box.map(this::words).orElse(""),
-            length(cable),
-            tolerance(cable),
-            wire(cable),
-            companion(cable),
-            cable.roles().equals(usual(cable)) ? "" : Conductors.text(cable.roles()),
-            box.flatMap(each -> protectionAt(each.name())).map(Protection::text).orElse(""),
-            box.filter(each -> !each.device().isEmpty()).map(RunWriter::device).orElse(""),
-            from);
+            box.map(this::words).orElse(""), words(cable), box.map(this::own).orElse(""), from);
     out.append("  - " + YamlText.of(cable.to()) + ":");
-    if (!words.isEmpty() && says(words, box, cable, previous)) {
+    if (!words.isEmpty() && says(words, box, Optional.of(cable.from().equals(previous) ? "" : cable.from()))) {
       out.append(" " + YamlText.of(words) + "\n");
     } else {
       out.append("\n");
@@ -213,18 +279,21 @@ public final class RunWriter {
     }
   }
 
-  /** Whether words, read again, say this box and this cable. */
-  private boolean says(String words, Optional<Box> box, Cable cable, String previous) {
+  /**
+   * Whether words, read again, say this box and, where that is asked, what it is fed from; nothing
+   * for the box above.
+   */
+  private boolean says(String words, Optional<Box> box, Optional<String> from) {
     Problems problems = new Problems("");
     Place place = Place.startOf("");
-    RunEntry entry = new RunEntry(new Scalar(cable.to(), place, true, false), problems);
+    String name = box.map(Box::name).orElse(RunReader.PANEL);
+    RunEntry entry = new RunEntry(new Scalar(name, place, true, false), problems);
     new RunEntryReader(names, OptionalDouble.empty(), problems)
         .read(new Scalar(words, place, true, false), entry);
-    String from = entry.feeder.only().map(Word::text).orElse(previous);
     return problems.count() == 0
-        && from.equals(cable.from())
+        && from.map(entry.feeder.only().map(Word::text).orElse("")::equals).orElse(true)
         && box.map(Box::kind).equals(entry.kind.value())
-        && box.map(Box::kind).map(kind -> entry.box(kind, terminals)).equals(box);
+        && box.map(each -> entry.box(each.kind(), terminals)).equals(box);
   }
 
   private String words(Box box) {
@@ -253,7 +322,10 @@ public final class RunWriter {
     if (cable.lengthMetres().isEmpty()) {
       return "";
     }
-    double metres = cable.lengthMetres().getAsDouble();
+    return length(cable.lengthMetres().getAsDouble());
+  }
+
+  private String length(double metres) {
     BigDecimal feet =
         BigDecimal.valueOf(metres)
             .divide(Unit.FOOT.factor(), MathContext.DECIMAL128)

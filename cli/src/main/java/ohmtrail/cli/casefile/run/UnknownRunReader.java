@@ -1,11 +1,12 @@
 package ohmtrail.cli.casefile.run;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.CircuitException;
@@ -28,7 +29,7 @@ final class UnknownRunReader {
   private final Circuit standIn;
   private final Names names;
   private final Problems problems;
-  private final Map<String, RunEntry> entries = new LinkedHashMap<>();
+  private final Map<String, RunEntry> entries = new HashMap<>();
 
   /**
    * @param standIn the circuit with the panel for every feeder that nobody knows
@@ -140,10 +141,10 @@ final class UnknownRunReader {
     said.from
         .value()
         .filter(boxes -> entry.isOpen() && !boxes.isEmpty())
-        .ifPresent(boxes -> hints.add(new Hint.FedByOneOf(named(boxes))));
-    named(said.after).forEach(box -> hints.add(new Hint.After(box)));
-    named(said.nextTo).forEach(box -> hints.add(new Hint.NextTo(box)));
-    named(said.notNextTo).forEach(box -> hints.add(new Hint.NotNextTo(box)));
+        .ifPresent(boxes -> hints.add(new Hint.FedByOneOf(others(boxes, entry))));
+    others(said.after, entry).forEach(box -> hints.add(new Hint.After(box)));
+    others(said.nextTo, entry).forEach(box -> hints.add(new Hint.NextTo(box)));
+    others(said.notNextTo, entry).forEach(box -> hints.add(new Hint.NotNextTo(box)));
     said.circuit
         .value()
         .ifPresent(
@@ -157,8 +158,21 @@ final class UnknownRunReader {
     return hints;
   }
 
-  private List<String> named(List<Word> words) {
-    return words.stream().flatMap(word -> named(word).stream()).toList();
+  /** The boxes that are meant; the box itself cannot be one of them. */
+  private List<String> others(List<Word> words, RunEntry entry) {
+    List<String> others = new ArrayList<>();
+    for (Word word : words) {
+      Optional<String> box = named(word);
+      if (box.equals(Optional.of(entry.name.text()))) {
+        problems.error(
+            word.place(),
+            "Box (" + word.text() + ") must be set against another box, not against itself.",
+            "another name was meant.");
+      } else {
+        box.ifPresent(others::add);
+      }
+    }
+    return others;
   }
 
   /** The box that is meant; the word panel names the panel unless another box has that name. */
@@ -176,7 +190,11 @@ final class UnknownRunReader {
 
   private List<StraightDistance> distances() {
     List<StraightDistance> distances = new ArrayList<>();
-    for (RunEntry entry : entries.values()) {
+    for (Box box : standIn.boxes()) {
+      RunEntry entry = entries.get(box.name());
+      if (entry == null) {
+        continue;
+      }
       for (FeederWords.Straight straight : entry.feeder.straight) {
         named(straight.to())
             .flatMap(
