@@ -7,6 +7,7 @@ import java.util.List;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.CaseFileReader;
+import ohmtrail.cli.casefile.Problem;
 import ohmtrail.cli.names.Shown;
 import ohmtrail.cli.render.json.SeveralJson;
 import picocli.CommandLine.ParameterException;
@@ -61,6 +62,33 @@ abstract class CaseCommand extends AnsweringCommand {
     }
   }
 
+  /** Whether it answers where it is not known what feeds every box. */
+  boolean takesUnknownRun() {
+    return false;
+  }
+
+  /**
+   * Says no to a case of which it is not known what feeds every box.
+   *
+   * @throws CaseFileException with the command that tells it
+   */
+  static void requireKnownRun(CaseFile caseFile, String command) throws CaseFileException {
+    if (caseFile.unknown().isPresent()) {
+      String file =
+          caseFile.files().stream().findFirst().map(Path::toString).orElse(caseFile.title());
+      throw new CaseFileException(
+          List.of(
+              new Problem(
+                  file,
+                  1,
+                  1,
+                  "The case must say what feeds every box for `"
+                      + command
+                      + "`.\nMaybe `ohmtrail map` tells it; with --write it puts what is settled"
+                      + " into the case.")));
+    }
+  }
+
   /** A wrong case is less bad than a program that failed. */
   private static int worse(int one, int other) {
     return one == ExitCode.FAILURE || other == ExitCode.FAILURE
@@ -80,7 +108,10 @@ abstract class CaseCommand extends AnsweringCommand {
             : new CaseFileReader().read(file));
   }
 
-  private CaseFile told(CaseFile caseFile) {
+  private CaseFile told(CaseFile caseFile) throws CaseFileException {
+    if (!takesUnknownRun()) {
+      requireKnownRun(caseFile, spec().name());
+    }
     PrintWriter err = messages();
     caseFile.warnings().forEach(problem -> Messages.say("warning: " + problem.format(), err));
     return caseFile;

@@ -16,6 +16,11 @@ import picocli.CommandLine.Command;
     footer = "  ohmtrail check kitchen.yaml")
 final class CheckCommand extends CaseCommand {
   @Override
+  boolean takesUnknownRun() {
+    return true;
+  }
+
+  @Override
   void answer(CaseFile caseFile, Form form, PrintWriter out) {
     out.print(form == Form.JSON ? CheckJson.of(caseFile) : CheckText.of(caseFile));
   }

@@ -191,8 +191,7 @@ final class ExampleCase {
   /** The case with its readings drawn anew from the truth and its seed. */
   String remade() {
     Survey drawn =
-        PracticeCase.staged(
-                wired, caseFile.survey(), degraded, caseFile.assumptions(), seed)
+        PracticeCase.staged(wired, caseFile.survey(), degraded, caseFile.assumptions(), seed)
             .survey();
     Iterator<String> volts = shown(drawn).iterator();
     StringBuilder remade = new StringBuilder();

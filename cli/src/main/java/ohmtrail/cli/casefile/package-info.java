@@ -8,9 +8,9 @@
  * anything but {@link ohmtrail.cli.casefile.CaseFileException}, whatever the file holds.
  *
  * <p>May import its own four packages, {@code text}, {@code words}, {@code run} and {@code survey},
- * each of which may import those before it, and the solver's {@code reference}, {@code circuit} and
- * {@code survey}. Knows nothing of commands, of diagnoses and of how anything is shown. Nobody else
- * need import the four.
+ * each of which may import those before it, and the solver's {@code reference}, {@code circuit},
+ * {@code map.known} and {@code survey}. Knows nothing of commands, of diagnoses and of how anything
+ * is shown. Nobody else need import the four.
  */
 @NullMarked
 package ohmtrail.cli.casefile;

@@ -77,6 +77,10 @@ final class CasePatterns {
               any(Vocabulary.UNKNOWNS.keySet()))
           + ")";
 
+  /** One box, or several with a word between; the name of a box may have several words. */
+  private static final String NAMES =
+      "( +[^ ]+){1,4}( " + any(List.of(Vocabulary.OR, Vocabulary.AND)) + "( +[^ ]+){1,4})*";
+
   private static final String ENTRY =
       "("
           + String.join(
@@ -98,8 +102,24 @@ final class CasePatterns {
                   + word(Vocabulary.COMPANION),
               word("gfci"),
               word("rcd") + "( " + NUMBER + " ?" + unit(Dimension.CURRENT) + ")?",
-              // The name of a box may have several words.
-              word(Vocabulary.FROM) + "( +[^ ]+){1,4}")
+              word(Vocabulary.FROM) + NAMES,
+              word(Vocabulary.FIRST),
+              word(Vocabulary.LAST),
+              word(Vocabulary.AFTER) + NAMES,
+              any(Vocabulary.NEXT_TO.keySet()) + NAMES,
+              any(Vocabulary.NOT_NEXT_TO.keySet()) + NAMES,
+              any(
+                  Stream.of(Vocabulary.ELSEWHERE, Vocabulary.WENT_DARK, Vocabulary.STAYED_LIVE)
+                      .flatMap(meanings -> meanings.keySet().stream())
+                      .toList()),
+              word(Vocabulary.PLAN)
+                  + " "
+                  + NUMBER
+                  + "( ?"
+                  + unit(Dimension.LENGTH)
+                  + ")?,? "
+                  + LENGTH,
+              word(Vocabulary.STRAIGHT) + " " + LENGTH + " " + word(Vocabulary.TO) + NAMES)
           + ")";
 
   private static final String PLACE =

@@ -166,7 +166,13 @@ class CaseSchemaTest {
         "light 12 ft hot/switched/neutral/ground with live companion",
         "receptacle 14 ft gfci 40 min",
         "receptacle 14 ft RCD 100 mA",
-        "receptacle I don't know"
+        "receptacle I don't know",
+        "receptacle from ?",
+        "from hall or living room",
+        "after hall and sofa, not next to door, last",
+        "plan 3 m 4.5 m perhaps elsewhere",
+        "plan 3 4.5 m straight 4 m to garden door",
+        "went dark, beside hall"
       })
   void whatTheReaderTakesForAnEntryTheSchemaTakes(String entry) {
     assertTrue(entry.matches(CasePatterns.all().get("/$defs/entry/anyOf/0")), entry);

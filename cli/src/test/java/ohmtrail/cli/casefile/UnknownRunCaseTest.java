@@ -194,7 +194,8 @@ class UnknownRunCaseTest {
   @ValueSource(strings = {"3", "-1", "some", "1.5"})
   void moreHiddenBoxesThanAreLookedForAreRefused(String hidden) {
     String all = CaseFiles.problems("boxes: [a, b]\nhidden: " + hidden + "\n").toString();
-    assertTrue(all.contains("Key (hidden) must be the most boxes that nobody has seen: 0, 1, 2"), all);
+    assertTrue(
+        all.contains("Key (hidden) must be the most boxes that nobody has seen: 0, 1, 2"), all);
   }
 
   @Test

@@ -69,7 +69,8 @@ public final class CircuitReader {
     }
     Optional<Supply> supply = new SupplyReader(problems).read(stated("supply"));
     RunReader reader = new RunReader(feed(supply), problems);
-    RunReader.Lists lists = new RunReader.Lists(fields.items("run"), fields.items("boxes"), hidden());
+    RunReader.Lists lists =
+        new RunReader.Lists(fields.items("run"), fields.items("boxes"), hidden());
     if (lists.run().isEmpty() && lists.boxes().isEmpty()) {
       require("run", "a line (run:) with (- panel) below it is missing.");
       return Run.none(supply);

@@ -38,9 +38,7 @@ final class FeederWriter {
   String order(Outlet outlet) {
     List<String> words = new ArrayList<>();
     outlet.hints().stream().map(FeederWriter::words).forEach(words::add);
-    boolean told =
-        outlet.hints().stream()
-            .anyMatch(hint -> hint instanceof Hint.OnAnotherCircuit);
+    boolean told = outlet.hints().stream().anyMatch(hint -> hint instanceof Hint.OnAnotherCircuit);
     if (outlet.mayBeForeign() && !told) {
       words.add(written(Vocabulary.ELSEWHERE));
     }

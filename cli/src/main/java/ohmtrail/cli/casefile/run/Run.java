@@ -51,7 +51,12 @@ public record Run(
   /** The same where what is touched is touched with wet hands or on wet ground. */
   Run inWetSurroundings() {
     return new Run(
-        supply, boxes, names, circuit.map(Circuit::inWetSurroundings), unknown.map(Run::wet), taken);
+        supply,
+        boxes,
+        names,
+        circuit.map(Circuit::inWetSurroundings),
+        unknown.map(Run::wet),
+        taken);
   }
 
   private static UnknownRun wet(UnknownRun run) {

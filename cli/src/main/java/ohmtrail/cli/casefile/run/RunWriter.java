@@ -267,10 +267,10 @@ public final class RunWriter {
   private void writeEntry(Optional<Box> box, Cable cable, String previous) {
     String from = cable.from().equals(previous) ? "" : "from " + cable.from();
     String words =
-        joined(
-            box.map(this::words).orElse(""), words(cable), box.map(this::own).orElse(""), from);
+        joined(box.map(this::words).orElse(""), words(cable), box.map(this::own).orElse(""), from);
     out.append("  - " + YamlText.of(cable.to()) + ":");
-    if (!words.isEmpty() && says(words, box, Optional.of(cable.from().equals(previous) ? "" : cable.from()))) {
+    if (!words.isEmpty()
+        && says(words, box, Optional.of(cable.from().equals(previous) ? "" : cable.from()))) {
       out.append(" " + YamlText.of(words) + "\n");
     } else {
       out.append("\n");

@@ -105,7 +105,9 @@ final class UnknownRunReader {
     if (open && entry.saysLaid()) {
       problems.error(
           entry.name.place(),
-          "Cable to box (" + cable.to() + ") must not be described: nobody knows where it comes from.",
+          "Cable to box ("
+              + cable.to()
+              + ") must not be described: nobody knows where it comes from.",
           "a straight distance was meant, such as (straight 4 m to hall-1).");
       return Optional.empty();
     }
@@ -201,8 +203,7 @@ final class UnknownRunReader {
                 to ->
                     made(
                         straight.to().place(),
-                        any ->
-                            new StraightDistance(entry.name.text(), to, straight.metres())))
+                        any -> new StraightDistance(entry.name.text(), to, straight.metres())))
             .ifPresent(distances::add);
       }
     }

@@ -103,7 +103,8 @@ public final class Vocabulary {
   public static final Map<String, String> NEXT_TO = all("next-to", "next-to beside");
 
   /** What is said before a box that no cable leads to from here. */
-  public static final Map<String, String> NOT_NEXT_TO = all("not-next-to", "not-next-to not-beside");
+  public static final Map<String, String> NOT_NEXT_TO =
+      all("not-next-to", "not-next-to not-beside");
 
   /** What is said of a box that another breaker may feed. */
   public static final Map<String, String> ELSEWHERE =
@@ -153,8 +154,7 @@ public final class Vocabulary {
                     .map(Vocabulary::offered)
                     .flatMap(names -> names.all().stream()),
                 Stream.concat(
-                    Stream.of(FROM, WITH, ON, "gfci", "rcd", UNKNOWN),
-                    orderWords().all().stream()))
+                    Stream.of(FROM, WITH, ON, "gfci", "rcd", UNKNOWN), orderWords().all().stream()))
             .toList());
   }
 

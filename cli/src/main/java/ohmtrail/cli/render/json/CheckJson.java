@@ -2,17 +2,22 @@ package ohmtrail.cli.render.json;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.Section;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.MissingWords;
+import ohmtrail.cli.render.words.KnownWords;
 import ohmtrail.cli.render.words.Region;
 import ohmtrail.cli.render.words.SwitchWords;
+import ohmtrail.map.known.Outlet;
 import ohmtrail.reference.Assumption;
 import ohmtrail.report.Missing;
 import ohmtrail.survey.LoadInUse;
@@ -48,20 +53,49 @@ public final class CheckJson {
         .end()
         .member("breakerAmperes", circuit.breakerAmperes());
     writeAll("boxes", circuit.boxes(), this::writeBox);
-    writeAll("cables", circuit.cables(), this::writeCable);
-    writeAll("joints", circuit.joints(), this::writeJoint);
+    writeAll("cables", known(circuit), this::writeCable);
+    writeAll("joints", joints(circuit), this::writeJoint);
+    json.texts("feederUnknown", open());
     Survey survey = caseFile.survey();
     writeAll("meters", survey.meters(), this::writeMeter);
     writeAll("loads", survey.loads(), this::writeLoad);
     writeAll("tests", survey.tests(), this::writeTest);
     json.texts(
         "whatWouldHelp",
-        MissingWords.of(Region.of(caseFile.circuit().supply()), Missing.in(caseFile.problem())));
+        caseFile.unknown().isPresent()
+            ? List.of(KnownWords.HELP)
+            : MissingWords.of(
+                Region.of(caseFile.circuit().supply()), Missing.in(caseFile.problem())));
     json.texts("cautions", Cautions.forMeasuring(caseFile));
     Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, List.of(Assumption.values()));
     Parts.warnings(json, caseFile);
     return json.end().toString();
+  }
+
+  /** The boxes of which it is not known what feeds them. */
+  private List<String> open() {
+    return caseFile.unknown().stream()
+        .flatMap(run -> run.outlets().stream())
+        .filter(outlet -> outlet.fedBy().isEmpty())
+        .map(Outlet::name)
+        .toList();
+  }
+
+  /** The cables that are known; not those that stand for a feeder that is not. */
+  private List<Cable> known(Circuit circuit) {
+    List<String> open = open();
+    return circuit.cables().stream().filter(cable -> !open.contains(cable.to())).toList();
+  }
+
+  private List<Joint> joints(Circuit circuit) {
+    List<String> open = open();
+    Set<Joint> standIns =
+        circuit.sections().stream()
+            .filter(section -> open.contains(section.cable().to()))
+            .map(Section::near)
+            .collect(Collectors.toSet());
+    return circuit.joints().stream().filter(joint -> !standIns.contains(joint)).toList();
   }
 
   private <T> void writeAll(String name, List<T> items, Consumer<T> writer) {

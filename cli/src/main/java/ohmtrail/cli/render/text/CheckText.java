@@ -10,8 +10,10 @@ import ohmtrail.cli.render.Cautions;
 import ohmtrail.cli.render.MissingWords;
 import ohmtrail.cli.render.words.Figures;
 import ohmtrail.cli.render.words.JointWords;
+import ohmtrail.cli.render.words.KnownWords;
 import ohmtrail.cli.render.words.Region;
 import ohmtrail.cli.render.words.SwitchWords;
+import ohmtrail.map.known.UnknownRun;
 import ohmtrail.report.Missing;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;
@@ -52,7 +54,11 @@ public final class CheckText {
             + Figures.number(supply.hertz())
             + " Hz, breaker "
             + Figures.amperes(circuit.breakerAmperes()));
-    CircuitTree.draw(circuit, page);
+    caseFile
+        .unknown()
+        .ifPresentOrElse(
+            run -> page.items(KnownWords.of(run, Region.of(supply))),
+            () -> CircuitTree.draw(circuit, page));
     page.items(taken(caseFile));
     writeMeters();
     writeLoads();
@@ -66,10 +72,7 @@ public final class CheckText {
         + caseFile.title()
         + ") is consistent: "
         + counted(circuit.boxes().size(), "box", "boxes")
-        + ", "
-        + counted(circuit.cables().size(), "cable", "cables")
-        + ", "
-        + counted(circuit.joints().size(), "joint", "joints")
+        + caseFile.unknown().map(CheckText::open).orElseGet(this::laid)
         + "; "
         + counted(survey.tests().size(), "test", "tests")
         + " with "
@@ -80,6 +83,18 @@ public final class CheckText {
             : " It was read with "
                 + counted(caseFile.warnings().size(), "warning", "warnings")
                 + ".");
+  }
+
+  private String laid() {
+    return ", "
+        + counted(circuit.cables().size(), "cable", "cables")
+        + ", "
+        + counted(circuit.joints().size(), "joint", "joints");
+  }
+
+  private static String open(UnknownRun run) {
+    long open = run.outlets().stream().filter(outlet -> outlet.fedBy().isEmpty()).count();
+    return ", and what feeds " + open + " of them is open";
   }
 
   private void writeWarnings() {
@@ -225,7 +240,10 @@ public final class CheckText {
 
   private void writeWhatWouldHelp() {
     List<String> hints =
-        MissingWords.of(Region.of(caseFile.circuit().supply()), Missing.in(caseFile.problem()));
+        caseFile.unknown().isPresent()
+            ? List.of(KnownWords.HELP)
+            : MissingWords.of(
+                Region.of(caseFile.circuit().supply()), Missing.in(caseFile.problem()));
     if (!hints.isEmpty()) {
       page.heading("What would help").items(hints);
       page.heading("Cautions").items(Cautions.forMeasuring(caseFile));
