@@ -53,6 +53,8 @@ class ArchitectureTest {
           .definedBy("ohmtrail.slip..")
           .layer("map")
           .definedBy("ohmtrail.map..")
+          .layer("sensitivity")
+          .definedBy("ohmtrail.sensitivity..")
           .layer("report")
           .definedBy("ohmtrail.report..")
           .layer("advise")
@@ -80,6 +82,9 @@ class ArchitectureTest {
           .whereLayer("slip")
           .mayOnlyAccessLayers("reference", "circuit", "survey", "problem", "predict", "locate")
           .whereLayer("map")
+          .mayOnlyAccessLayers(
+              "reference", "circuit", "survey", "problem", "predict", "locate", "slip")
+          .whereLayer("sensitivity")
           .mayOnlyAccessLayers(
               "reference", "circuit", "survey", "problem", "predict", "locate", "slip")
           .whereLayer("report")
@@ -126,6 +131,7 @@ class ArchitectureTest {
               "ohmtrail.locate..",
               "ohmtrail.slip..",
               "ohmtrail.map..",
+              "ohmtrail.sensitivity..",
               "ohmtrail.report..",
               "ohmtrail.advise..",
               "ohmtrail.practice..");

@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
       LocateCommand.class,
       NextCommand.class,
       WalkCommand.class,
+      SensitivityCommand.class,
       PracticeCommand.class,
       ScoreCommand.class,
       SchemaCommand.class,

@@ -192,7 +192,7 @@ class CommandsTest {
     assertEquals(2, run());
 
     assertTrue(
-        err.toString().contains("check, predict, locate, next, walk, practice, score"),
+        err.toString().contains("check, predict, locate, next, walk, sensitivity, practice, score"),
         err.toString());
   }
 

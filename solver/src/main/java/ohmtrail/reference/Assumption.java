@@ -274,6 +274,15 @@ public enum Assumption implements TableConstant {
     return Loaded.TABLE;
   }
 
+  /**
+   * The nearest value that this assumption can take.
+   *
+   * @param value any number but NaN
+   */
+  public double nearest(double value) {
+    return Math.min(range.most, Math.max(range.least, value));
+  }
+
   /** What a value may be; the bounds keep the arithmetic sound and catch slips of unit. */
   private enum Range {
     FRACTION(1e-6, 0.5, "it was given in per cent: write 0.03 for 3 %."),
