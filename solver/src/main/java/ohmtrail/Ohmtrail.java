@@ -4,6 +4,9 @@ import java.util.List;
 import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Situation;
 import ohmtrail.circuit.Supply;
+import ohmtrail.map.MapLocator;
+import ohmtrail.map.MapReport;
+import ohmtrail.map.known.MapProblem;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.problem.Problem;
@@ -59,5 +62,15 @@ public final class Ohmtrail {
    */
   public static AdviceReport next(Problem problem) {
     return AdviceReport.of(problem, Situation.START, Minutes.defaults());
+  }
+
+  /**
+   * Which box feeds which, where nobody has seen the cables: the maps with their probabilities, the
+   * feeder of every box, estimated lengths, and where a joint may be bad whichever map is right.
+   *
+   * @throws ohmtrail.circuit.CircuitException when no map fits all that is known
+   */
+  public static MapReport map(MapProblem problem) {
+    return new MapLocator().map(problem);
   }
 }

@@ -33,8 +33,11 @@ public record MapReport(
    * @param mapsWeighed how many were
    * @param seed what chance was drawn from where not every map was weighed
    * @param drawn how many maps the sampler drew; 0 where every map was weighed
+   * @param readingsLeftOut how many readings had no part in it: of a kind that the model of maps
+   *     does not have, such as a clamp around a cable
    */
-  public record Search(boolean exact, long mapsWeighed, long seed, long drawn) {}
+  public record Search(
+      boolean exact, long mapsWeighed, long seed, long drawn, int readingsLeftOut) {}
 
   /** Copies the lists. */
   public MapReport {
