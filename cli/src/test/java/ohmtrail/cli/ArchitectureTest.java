@@ -89,18 +89,13 @@ class ArchitectureTest {
           .resideInAnyPackage(
               "org.knowm.xchart..", "java.awt..", "javax.swing..", "javax.imageio..");
 
-  /**
-   * Every figure is worked out once, in the solver. A lesson alone asks the circuit that its case
-   * was drawn from, which no answer knows.
-   */
+  /** Every figure is worked out once, in the solver. */
   @ArchTest
   static final ArchRule whoWritesAnAnswerComputesNothing =
       noClasses()
           .that()
           .resideInAnyPackage(
               "ohmtrail.cli.render..", "ohmtrail.cli.chart..", "ohmtrail.cli.walk..")
-          .and()
-          .resideOutsideOfPackage("ohmtrail.cli.walk.lesson..")
           .should()
           .dependOnClassesThat()
           .belongToAnyOf(Predictor.class, SolvedSurvey.class, SurveyModel.class, JointSweep.class);
@@ -111,8 +106,6 @@ class ArchitectureTest {
           .that()
           .resideInAnyPackage(
               "ohmtrail.cli.render..", "ohmtrail.cli.chart..", "ohmtrail.cli.walk..")
-          .and()
-          .resideOutsideOfPackage("ohmtrail.cli.walk.lesson..")
           .should()
           .dependOnClassesThat()
           .belongToAnyOf(Locator.class, AveragedLocator.class, Advisor.class);

@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import ohmtrail.advise.Advisor;
 import ohmtrail.advise.Choice;
 import ohmtrail.advise.Situation;
 import ohmtrail.advise.Timetable;
@@ -27,10 +26,9 @@ import ohmtrail.cli.render.words.WorkWords;
 import ohmtrail.cli.walk.Dialogue;
 import ohmtrail.cli.walk.Reply;
 import ohmtrail.practice.LiveCircuit;
+import ohmtrail.practice.LoopSums;
 import ohmtrail.practice.PracticeCase;
-import ohmtrail.practice.search.Advised;
-import ohmtrail.practice.search.Game;
-import ohmtrail.practice.search.Played;
+import ohmtrail.practice.search.Tutor;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
@@ -266,15 +264,15 @@ record Lesson(
       remarks.add("On a real circuit" + around + ".");
     }
     AdviceWords words = new AdviceWords(hidden.circuit(), survey, hidden.assumptions());
-    advisor().hazards(visit, survey, situation).stream()
+    tutor().hazards(visit, survey, situation).stream()
         .map(hazard -> words.hazard(visit, hazard))
         .map(reason -> "On a real circuit this is not to be done: it " + reason + ".")
         .forEach(remarks::add);
     return remarks;
   }
 
-  private Advisor advisor() {
-    return new Advisor(hidden.circuit(), hidden.assumptions(), Minutes.defaults());
+  private Tutor tutor() {
+    return new Tutor(hidden, seed);
   }
 
   private String words(Test taken) {
@@ -310,19 +308,11 @@ record Lesson(
     page.heading("Your way")
         .items(
             steps.isEmpty() ? List.of("no step yet") : steps.stream().map(words::choice).toList());
-    List<Choice> best = new ArrayList<>();
-    Advised advised = new Advised(advisor());
-    Played played =
-        new Game(new LiveCircuit(hidden, seed), Minutes.defaults())
-            .play(
-                (known, there) -> {
-                  Choice choice = advised.next(known, there);
-                  best.add(choice);
-                  return choice;
-                });
-    page.heading("As advised, in " + Math.round(played.minutes()) + " min")
-        .items(best.stream().map(words::choice).toList());
-    page.heading("What the sums say").items(new Sums(hidden, seed).lines());
+    Tutor.Way best = tutor().advised();
+    page.heading("As advised, in " + Math.round(best.minutes()) + " min")
+        .items(best.steps().stream().map(words::choice).toList());
+    page.heading("What the sums say")
+        .items(SumsWords.of(hidden.circuit(), LoopSums.of(hidden, seed)));
     return page.toString();
   }
 }
