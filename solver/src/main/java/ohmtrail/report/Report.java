@@ -12,6 +12,8 @@ import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.predict.OperatingConditions;
 import ohmtrail.problem.Problem;
+import ohmtrail.report.caution.Caution;
+import ohmtrail.report.caution.CautionsThatHold;
 import ohmtrail.report.heat.SuspectHeat;
 import ohmtrail.slip.AveragedLocator;
 import ohmtrail.survey.Finding;
@@ -39,6 +41,7 @@ import ohmtrail.survey.Survey;
  *     explanation
  * @param missing what would help, the most telling first; empty where the readings settle it, or
  *     contradict each other: then more of the same is no help
+ * @param cautions what must not be done on the way, the most pressing first
  * @param withoutFinds the answer without what was seen to be bad; empty where nothing was, or
  *     nothing was read
  */
@@ -53,6 +56,7 @@ public record Report(
     List<TestState> tests,
     List<String> ghosts,
     List<Missing> missing,
+    List<Caution> cautions,
     Optional<Diagnosis> withoutFinds) {
   /** No heat is worked out for a suspect less probable than this. */
   private static final double WORTH_HEATING = 1e-3;
@@ -75,6 +79,7 @@ public record Report(
     tests = List.copyOf(tests);
     ghosts = List.copyOf(ghosts);
     missing = List.copyOf(missing);
+    cautions = List.copyOf(cautions);
   }
 
   /** Answers a problem. */
@@ -117,6 +122,7 @@ public record Report(
         TestState.of(point.explained(), explained.circuit(), explained.survey()),
         GhostVoltage.boxes(problem, diagnosis),
         isSettled(diagnosis) ? List.of() : Missing.in(problem),
+        CautionsThatHold.forAnswer(problem, diagnosis, List.of()),
         withoutFinds(problem));
   }
 

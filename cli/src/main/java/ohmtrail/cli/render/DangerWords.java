@@ -1,13 +1,13 @@
 package ohmtrail.cli.render;
 
 import java.util.Optional;
-import ohmtrail.advise.stop.SupplySide;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.words.JointWords;
 import ohmtrail.cli.render.words.OhmsWords;
 import ohmtrail.cli.render.words.WorkWords;
 import ohmtrail.report.Danger;
 import ohmtrail.report.Report;
+import ohmtrail.report.caution.SupplySide;
 
 /**
  * What comes before everything else, in words: a joint that can start a fire, or a supply that is

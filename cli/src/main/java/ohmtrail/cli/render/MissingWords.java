@@ -1,12 +1,12 @@
 package ohmtrail.cli.render;
 
 import java.util.List;
-import ohmtrail.advise.stop.SupplySide;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.words.JointWords;
 import ohmtrail.cli.render.words.Region;
 import ohmtrail.report.Missing;
 import ohmtrail.report.Report;
+import ohmtrail.report.caution.SupplySide;
 
 /** What is missing in a case, in words. */
 public final class MissingWords {

@@ -1,8 +1,6 @@
 package ohmtrail.cli.render;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
@@ -13,8 +11,8 @@ import ohmtrail.cli.render.words.ReadingWords;
 import ohmtrail.cli.render.words.Region;
 import ohmtrail.report.DeviceCurrent;
 import ohmtrail.report.TestState;
+import ohmtrail.report.caution.Caution;
 import ohmtrail.survey.Measurand;
-import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Trip;
 
@@ -92,8 +90,12 @@ public final class ResidualWords {
   }
 
   private static String device(CaseFile caseFile, ResidualCurrentDevice device) {
+    return device(Region.of(caseFile.circuit().supply()), device);
+  }
+
+  private static String device(Region region, ResidualCurrentDevice device) {
     Rating rating = device.rating();
-    return Region.of(caseFile.circuit().supply()).residualCurrentDevice()
+    return region.residualCurrentDevice()
         + " at "
         + device.box()
         + " ("
@@ -113,35 +115,20 @@ public final class ResidualWords {
         + current.test();
   }
 
-  /** What must not be held from a live conductor to ground behind a device; empty if nothing. */
-  static List<String> cautions(CaseFile caseFile) {
-    List<String> cautions = new ArrayList<>();
-    Region region = Region.of(caseFile.circuit().supply());
-    for (ResidualCurrentDevice device : caseFile.circuit().residualCurrentDevices()) {
-      for (Meter meter : caseFile.survey().meters()) {
-        caution(caseFile, region, device, meter).ifPresent(cautions::add);
-      }
-    }
-    return List.copyOf(cautions);
-  }
-
-  private static Optional<String> caution(
-      CaseFile caseFile, Region region, ResidualCurrentDevice device, Meter meter) {
-    double volts = caseFile.circuit().supply().volts();
-    double amperes = volts * meter.siemens(volts);
-    Response response = device.rating().at(amperes);
-    return response == Response.HOLDS
-        ? Optional.empty()
-        : Optional.of(
-            "Do not hold "
-                + meter.name()
-                + " from a live conductor to "
-                + region.conductor(ConductorRole.GROUND)
-                + " behind the "
-                + device(caseFile, device)
-                + ": it "
-                + (meter.measurand() == Measurand.VOLTAGE ? "passes " : "draws ")
-                + current(amperes)
-                + (response == Response.TRIPS ? " and trips it." : " and may trip it."));
+  /** What must not be held from a live conductor to ground behind a device. */
+  static String caution(Region region, Caution.Trips caution) {
+    ResidualCurrentDevice device = caution.device();
+    return "Do not hold "
+        + caution.meter().name()
+        + " from a live conductor to "
+        + region.conductor(ConductorRole.GROUND)
+        + " behind the "
+        + device(region, device)
+        + ": it "
+        + (caution.meter().measurand() == Measurand.VOLTAGE ? "passes " : "draws ")
+        + current(caution.amperes())
+        + (device.rating().at(caution.amperes()) == Response.TRIPS
+            ? " and trips it."
+            : " and may trip it.");
   }
 }

@@ -151,6 +151,7 @@ public final class Answers {
         full.tests(),
         full.ghosts(),
         full.missing(),
+        full.cautions(),
         full.withoutFinds());
   }
 
@@ -472,7 +473,9 @@ public final class Answers {
           suspects,
           new BestFit(
               readings(), fitted(parameters), best, Collections.nCopies(parameters.size(), 0.0)),
-          Stream.of(Assumption.values()).filter(each -> !each.isAboutHarm()).toList());
+          Stream.of(Assumption.values())
+              .filter(each -> !each.isAboutHarm() && !each.isAboutMaps())
+              .toList());
     }
 
     private List<FittedReading> readings() {

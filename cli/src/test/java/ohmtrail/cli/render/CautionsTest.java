@@ -49,7 +49,9 @@ class CautionsTest {
   @Test
   void theOtherRegionHearsItsOwnWords() {
     List<String> cautions =
-        Cautions.forAnswer(Answers.HALL_IEC, Answers.lostGround(Answers.HALL_IEC));
+        Cautions.forAnswer(
+            Answers.HALL_IEC,
+            Answers.report(Answers.HALL_IEC, Answers.lostGround(Answers.HALL_IEC)));
 
     assertTrue(cautions.stream().anyMatch(caution -> caution.contains("protective earth")));
     assertTrue(cautions.stream().anyMatch(caution -> caution.contains("RCD")));
@@ -58,6 +60,7 @@ class CautionsTest {
   }
 
   private static boolean warns(Diagnosis answer, String words) {
-    return Cautions.forAnswer(HALL, answer).stream().anyMatch(caution -> caution.contains(words));
+    return Cautions.forAnswer(HALL, Answers.report(HALL, answer)).stream()
+        .anyMatch(caution -> caution.contains(words));
   }
 }

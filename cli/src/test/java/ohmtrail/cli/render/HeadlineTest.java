@@ -14,25 +14,26 @@ class HeadlineTest {
   @Test
   void oneJointIsNamedWithItsBoxItsOhmsAndHowSureItIs() {
     assertEquals(
-        "Open bed-1 first, the breaker off: the incoming neutral there is most likely bad, about 2.4 ohm (1.9 to"
-            + " 3.1), 87 % sure. Next: hall-2, 10 %.",
+        "Open bed-1 first, the breaker off: the incoming neutral there is most likely bad, about"
+            + " 2.4 ohm (1.9 to 3.1), 87 % sure. Next: hall-2, 10 %.",
         Headline.of(HALL, Answers.report(HALL, Answers.oneJoint(HALL))));
   }
 
   @Test
   void jointsAtTheTwoEndsOfACableAreNamedAsOneWithTheOddsOfEachEnd() {
     assertEquals(
-        "Open hall-2 first, the breaker off: the neutral between hall-2 and bed-1 is most likely bad, about 2.4 ohm"
-            + " (1.9 to 3.1), 91 % sure. Its joint may be at either end: hall-2 60 %, bed-1 31 %."
-            + " The two read alike; push-ins are assumed to fail 4 times as often as screws.",
+        "Open hall-2 first, the breaker off: the neutral between hall-2 and bed-1 is most likely"
+            + " bad, about 2.4 ohm (1.9 to 3.1), 91 % sure. Its joint may be at either end: hall-2"
+            + " 60 %, bed-1 31 %. The two read alike; push-ins are assumed to fail 4 times as often"
+            + " as screws.",
         Headline.of(HALL, Answers.report(HALL, Answers.twoEnds(HALL))));
   }
 
   @Test
   void endsThatAreAsLikelyAreSaidToBe() {
     assertEquals(
-        "Open hall-2 first, the breaker off: the neutral between hall-2 and bed-1 is most likely bad, about 2.4 ohm"
-            + " (1.9 to 3.1), 96 % sure. Its joint is as likely at either end:"
+        "Open hall-2 first, the breaker off: the neutral between hall-2 and bed-1 is most likely"
+            + " bad, about 2.4 ohm (1.9 to 3.1), 96 % sure. Its joint is as likely at either end:"
             + " hall-2 48 %, bed-1 48 %.",
         Headline.of(HALL, Answers.report(HALL, Answers.equalEnds(HALL))));
   }
@@ -81,23 +82,23 @@ class HeadlineTest {
             + " main switch does. Do other circuits of this panel show it too?",
         Headline.of(HALL, Answers.report(HALL, Answers.supplySide(HALL))));
     assertTrue(
-        Cautions.forAnswer(HALL, Answers.supplySide(HALL)).stream()
+        Cautions.forAnswer(HALL, Answers.report(HALL, Answers.supplySide(HALL))).stream()
             .anyMatch(caution -> caution.contains("for the utility or a licensed electrician")));
   }
 
   @Test
   void anOpenJointIsBoundedFromBelow() {
     assertEquals(
-        "Open bed-2 first, the breaker off: the neutral tail there is most likely bad, more than 21 kohm, perhaps"
-            + " fully open, >99 % sure.",
+        "Open bed-2 first, the breaker off: the neutral tail there is most likely bad, more than 21"
+            + " kohm, perhaps fully open, >99 % sure.",
         Headline.of(HALL, Answers.report(HALL, Answers.lostNeutral(HALL))));
   }
 
   @Test
   void theSameIsSaidInTheWordsOfTheOtherRegion() {
     assertEquals(
-        "Open bath first, the breaker off: the incoming protective earth there is most likely bad, about 1.2 kohm"
-            + " (800 ohm to 2.1 kohm), 90 % sure.",
+        "Open bath first, the breaker off: the incoming protective earth there is most likely bad,"
+            + " about 1.2 kohm (800 ohm to 2.1 kohm), 90 % sure.",
         Headline.of(
             Answers.HALL_IEC,
             Answers.report(Answers.HALL_IEC, Answers.lostGround(Answers.HALL_IEC))));
@@ -106,35 +107,34 @@ class HeadlineTest {
   @Test
   void aSuspectBelowEvenOddsIsNoFinding() {
     assertEquals(
-        "Open hall-1 first, the breaker off, though the readings do not settle it: the likeliest is the hot between"
-            + " panel and hall-1, about 0.080 ohm (0.030 to 0.20), 46 % sure. Its joint may be at"
-            + " either end: hall-1 34 %, panel 12 %. The two read alike; push-ins are assumed to"
-            + " fail 4 times as often as screws."
-            + " Before a box is opened: take a reading under a load farther"
-            + " out, where `next` finds that it does no harm: no current has flowed as far as bath,"
-            + " so the joints on the way there have not been tried.",
+        "Open hall-1 first, the breaker off, though the readings do not settle it: the likeliest is"
+            + " the hot between panel and hall-1, about 0.080 ohm (0.030 to 0.20), 46 % sure. Its"
+            + " joint may be at either end: hall-1 34 %, panel 12 %. The two read alike; push-ins"
+            + " are assumed to fail 4 times as often as screws. Before a box is opened: take a"
+            + " reading under a load farther out, where `next` finds that it does no harm: no"
+            + " current has flowed as far as bath, so the joints on the way there have not been"
+            + " tried.",
         Headline.of(HALL, Answers.report(HALL, Answers.unsettled(HALL))));
   }
 
   @Test
   void aBoxThatHoldsSeveralSuspectsIsExplained() {
     assertEquals(
-        "Open hall-1 first, the breaker off: its joints together are 45 % likely to hold the bad one. No joint"
-            + " stands out; the likeliest is the incoming hot at bath, about 0.50 ohm (0.30 to"
-            + " 0.80), 30 % sure."
-            + " Before a box is opened: take a reading under a load farther"
-            + " out, where `next` finds that it does no harm: no current has flowed as far as bath,"
-            + " so the joints on the way there have not been tried.",
+        "Open hall-1 first, the breaker off: its joints together are 45 % likely to hold the bad"
+            + " one. No joint stands out; the likeliest is the incoming hot at bath, about 0.50 ohm"
+            + " (0.30 to 0.80), 30 % sure. Before a box is opened: take a reading under a load"
+            + " farther out, where `next` finds that it does no harm: no current has flowed as far"
+            + " as bath, so the joints on the way there have not been tried.",
         Headline.of(HALL, Answers.report(HALL, Answers.scattered(HALL))));
   }
 
   @Test
   void twoBadJointsAreNamedEachWithItsBox() {
     assertEquals(
-        "Two joints are bad at once, 85 % sure. Open bed-1 first, the breaker off: the neutral between hall-2 and"
-            + " bed-1, about 2.4 ohm (1.9 to 3.1), 85 %; if it is sound, the other end, hall-2."
-            + " Then open bath, the breaker off: the hot blade contact there, more than 21 kohm, perhaps fully"
-            + " open, 88 %.",
+        "Two joints are bad at once, 85 % sure. Open bed-1 first, the breaker off: the neutral"
+            + " between hall-2 and bed-1, about 2.4 ohm (1.9 to 3.1), 85 %; if it is sound, the"
+            + " other end, hall-2. Then open bath, the breaker off: the hot blade contact there,"
+            + " more than 21 kohm, perhaps fully open, 88 %.",
         Headline.of(HALL, Answers.report(HALL, Answers.twoBadJoints(HALL))));
   }
 
@@ -207,7 +207,8 @@ class HeadlineTest {
         Headline.of(unread, Answers.report(unread, Answers.healthy(unread))));
     assertEquals(
         "There is no reading yet, so nothing speaks for a bad joint or against one. Read every"
-            + " receptacle with nothing on, then under a load where `next` finds that it does no harm.",
+            + " receptacle with nothing on, then under a load where `next` finds that it does no"
+            + " harm.",
         Headline.of(unread, Answers.report(unread, Answers.healthy(unread))));
   }
 

@@ -9,6 +9,7 @@ import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.UsualValue;
+import ohmtrail.report.caution.SupplySide;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Meter;

@@ -23,6 +23,7 @@ import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;
 import ohmtrail.reference.ConductorSize;
 import ohmtrail.reference.Minutes;
+import ohmtrail.report.caution.SupplySide;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.LoadInUse;
 import ohmtrail.survey.Meter;

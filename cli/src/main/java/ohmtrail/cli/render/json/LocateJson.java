@@ -69,7 +69,7 @@ public final class LocateJson {
     Parts.taken(json, caseFile);
     Parts.assumptions(json, caseFile, diagnosis.assumptions());
     json.texts("whatWouldHelp", MissingWords.of(caseFile, report));
-    json.texts("cautions", Cautions.forAnswer(caseFile, diagnosis));
+    json.texts("cautions", Cautions.forAnswer(caseFile, report));
     Parts.warnings(json, caseFile);
     return json.end().toString();
   }

@@ -105,7 +105,7 @@ public final class LocateText {
     writeTrips();
     writeNotes();
     writeWhatIsMissing();
-    page.heading("Cautions").items(Cautions.forAnswer(caseFile, diagnosis));
+    page.heading("Cautions").items(Cautions.forAnswer(caseFile, report));
     if (anyRead) {
       writeReadings();
       writeParameters();

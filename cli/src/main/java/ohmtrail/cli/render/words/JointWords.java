@@ -60,7 +60,7 @@ public final class JointWords {
    */
   public String suspect(Suspect suspect, String opened) {
     List<String> boxes = boxes(suspect);
-    double supplySide = supplySideProbability(suspect);
+    double supplySide = suspect.supplySideProbability();
     if (boxes.size() > 1) {
       return "the " + conductors(suspect) + " " + spread(boxes, supplySide > 0);
     }
@@ -79,12 +79,7 @@ public final class JointWords {
    * licensed electrician, and no box of the run need be opened for it.
    */
   public static boolean isSupplySide(Suspect suspect) {
-    return 2 * supplySideProbability(suspect) > suspect.probability();
-  }
-
-  /** The part of a suspect's probability that lies before the panel. */
-  public static double supplySideProbability(Suspect suspect) {
-    return suspect.supplySideProbability();
+    return 2 * suspect.supplySideProbability() > suspect.probability();
   }
 
   /** The boxes that a suspect's joints lie in, in the order in which the supply reaches them. */

@@ -3,9 +3,9 @@ package ohmtrail.cli.render.words;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import ohmtrail.advise.work.Work;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
+import ohmtrail.report.caution.Work;
 import ohmtrail.survey.Test;
 
 /**

@@ -1,4 +1,4 @@
-package ohmtrail.advise.work;
+package ohmtrail.report.caution;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

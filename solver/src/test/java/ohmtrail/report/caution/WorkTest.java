@@ -1,4 +1,4 @@
-package ohmtrail.advise.work;
+package ohmtrail.report.caution;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
