@@ -56,12 +56,22 @@ record Disputed(Survey survey, Diagnosis diagnosis) {
       return Set.copyOf(low.tests());
     }
     if (slip.get() instanceof Slip.NoSupply none) {
-      return names(survey.tests().subList(place(none.test()), survey.tests().size()));
+      return namesFrom(none.test());
+    }
+    if (slip.get() instanceof Slip.UnlistedLoad load) {
+      return namesFrom(load.test());
+    }
+    if (slip.get() instanceof Slip.SharedNeutral shared) {
+      return namesFrom(shared.test());
     }
     // The supply is what it is now.
     return slip.get() instanceof Slip.SupplyMoved moved
         ? names(survey.tests().subList(0, place(moved.test())))
         : Set.of();
+  }
+
+  private Set<String> namesFrom(String test) {
+    return names(survey.tests().subList(place(test), survey.tests().size()));
   }
 
   private int place(String test) {

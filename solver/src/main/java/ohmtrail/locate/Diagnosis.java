@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import ohmtrail.predict.Degradation;
+import ohmtrail.problem.Slip;
 import ohmtrail.reference.Assumption;
 
 /**
@@ -151,9 +152,26 @@ public record Diagnosis(
     return likelySlip().isPresent() && Math.max(probabilities.healthy(), suspect) < RATHER_SURE;
   }
 
-  /** The slip that was more probably made than not, the likeliest; empty where none was. */
+  /**
+   * The slip that was more probably made than not, the likeliest, one reading apart; empty where
+   * none was.
+   */
   public Optional<SlipBelief> likelySlip() {
-    return slips.stream().findFirst().filter(slip -> slip.ofItsKind() > MORE_THAN_NOT);
+    return slips.stream()
+        .filter(slip -> !(slip.slip() instanceof Slip.OfReading))
+        .findFirst()
+        .filter(slip -> slip.ofItsKind() > MORE_THAN_NOT);
+  }
+
+  /**
+   * What a reading that is in doubt may be instead, the likeliest.
+   *
+   * @param reading its place in the survey, from 0
+   */
+  public Optional<SlipBelief> instead(int reading) {
+    return slips.stream()
+        .filter(slip -> slip.slip() instanceof Slip.OfReading of && of.reading() == reading)
+        .findFirst();
   }
 
   /** How many joints are most probably degraded; none unless the verdict says that any is. */

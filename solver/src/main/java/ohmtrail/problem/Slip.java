@@ -1,6 +1,7 @@
 package ohmtrail.problem;
 
 import java.util.List;
+import ohmtrail.survey.ProbePoints;
 
 /**
  * One way in which a problem may not be as it is stated, beyond every tolerance: something that
@@ -78,6 +79,11 @@ public sealed interface Slip {
    * @param farther the other
    */
   record BoxesExchanged(String nearer, String farther) implements Slip {
+    /** The box that stands in truth where a box is stated to stand. */
+    public String inPlaceOf(String box) {
+      return box.equals(nearer) ? farther : box.equals(farther) ? nearer : box;
+    }
+
     @Override
     public String kind() {
       return "boxes-exchanged";
@@ -121,5 +127,64 @@ public sealed interface Slip {
     public String kind() {
       return "shared-neutral";
     }
+  }
+
+  /**
+   * One reading was written down as another number.
+   *
+   * @param reading its place in the survey, from 0
+   * @param meant what the meter showed, in the unit of the reading
+   */
+  record ReadingMistyped(int reading, double meant) implements OfReading {
+    @Override
+    public String kind() {
+      return "reading-mistyped";
+    }
+  }
+
+  /**
+   * One reading was taken at another box.
+   *
+   * @param reading its place in the survey, from 0
+   * @param box where it was taken
+   */
+  record ReadingElsewhere(int reading, String box) implements OfReading {
+    @Override
+    public String kind() {
+      return "reading-elsewhere";
+    }
+  }
+
+  /**
+   * One reading was taken between other conductors.
+   *
+   * @param reading its place in the survey, from 0
+   * @param between the conductors
+   */
+  record ProbesElsewhere(int reading, ProbePoints between) implements OfReading {
+    @Override
+    public String kind() {
+      return "probes-elsewhere";
+    }
+  }
+
+  /**
+   * One reading was taken with another meter.
+   *
+   * @param reading its place in the survey, from 0
+   * @param meter its name
+   */
+  record OtherMeter(int reading, String meter) implements OfReading {
+    @Override
+    public String kind() {
+      return "other-meter";
+    }
+  }
+
+  /** One reading is not what it is written down as. */
+  sealed interface OfReading extends Slip
+      permits ReadingMistyped, ReadingElsewhere, ProbesElsewhere, OtherMeter {
+    /** Its place in the survey, from 0. */
+    int reading();
   }
 }

@@ -1,8 +1,10 @@
 package ohmtrail.slip;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.Posterior;
@@ -18,6 +20,12 @@ import ohmtrail.problem.Problem;
  * are worth a location of their own a sketch tells ({@link Screening}).
  */
 public final class AveragedLocator {
+  /** Of these, what has less probability, so far as that is told without, is not located. */
+  private static final double WORTH_LOCATING = 0.1;
+
+  /** What has less is nothing. */
+  private static final double WORTH_TELLING = 1e-4;
+
   /**
    * Locates.
    *
@@ -42,14 +50,47 @@ public final class AveragedLocator {
     Suppositions suppositions = Suppositions.of(problem);
     List<Located> located = new ArrayList<>();
     located.add(new Located(suppositions.asStated(), stated));
-    for (Supposition likely : new Screening(suppositions, stated).likely()) {
-      located.add(new Located(likely, new Locator().posterior(likely.problem())));
+    List<Supposition> exchanges = suppositions.exchanges();
+    for (Supposition likely : new Screening(suppositions, exchanges, stated).likely()) {
+      located.add(located(likely));
     }
+    located.addAll(nearby(problem, stated, exchanges, located));
     if (located.size() == 1) {
       return withSupport(problem, stated, Map.of(located.get(0), 1.0));
     }
     Mixture mixture = new Mixture(problem, located);
     return withSupport(problem, mixture.posterior(), mixture.weights());
+  }
+
+  private static Located located(Supposition supposition) {
+    return new Located(supposition, new Locator().posterior(supposition.problem()));
+  }
+
+  /**
+   * The exchanges that are not located yet, and readings that are other ones: in full where they
+   * weigh, else as is to be expected.
+   */
+  private static List<Located> nearby(
+      Problem problem, Posterior stated, List<Supposition> exchanges, List<Located> located) {
+    List<Supposition> left =
+        exchanges.stream()
+            .filter(
+                exchange -> located.stream().noneMatch(each -> each.supposition().equals(exchange)))
+            .toList();
+    List<Located> expected =
+        new NearbyEvidence(problem, stated)
+            .of(left, new ReadingSlips(problem, stated.diagnosis()).all());
+    double total = Double.NEGATIVE_INFINITY;
+    for (Located each : Stream.concat(located.stream(), expected.stream()).toList()) {
+      total = NormalReadings.logSum(total, each.logWeight());
+    }
+    double least = total + Math.log(WORTH_LOCATING);
+    double slight = total + Math.log(WORTH_TELLING);
+    return expected.stream()
+        .filter(each -> each.logWeight() > slight)
+        .sorted(Comparator.comparingDouble(Located::logWeight).reversed())
+        .map(each -> each.logWeight() > least ? located(each.supposition()) : each)
+        .toList();
   }
 
   private static Posterior withSupport(

@@ -39,6 +39,9 @@ final class LeaveOneOut {
    */
   private static final double LEAST = 1e-6;
 
+  /** Slips of less weight are passed over. */
+  private static final double SLIGHT = 0.02;
+
   /** So that a logarithm can be taken of it. */
   private static final double NOTHING = 1e-200;
 
@@ -81,7 +84,7 @@ final class LeaveOneOut {
         (each, weight) -> {
           boolean isWhole =
               each.supposition().problem().survey().readingCount() == readings.count();
-          if (isWhole && weight > LEAST) {
+          if (isWhole && weight > SLIGHT) {
             hypotheses.addAll(hypotheses(each, weight));
           }
         });
@@ -252,7 +255,7 @@ final class LeaveOneOut {
   }
 
   /** Standard deviation of ln R, spread evenly over all that it may be. */
-  private static double rangeOfLogOhms(Assumptions assumptions) {
+  static double rangeOfLogOhms(Assumptions assumptions) {
     return Math.log(
             assumptions.value(Assumption.DEGRADED_OHMS_HIGH)
                 / assumptions.value(Assumption.DEGRADED_OHMS_LOW))

@@ -33,7 +33,6 @@ import ohmtrail.problem.Problem;
 import ohmtrail.problem.Slip;
 import ohmtrail.reference.Assumption;
 import ohmtrail.survey.Reading;
-import ohmtrail.survey.Test;
 
 /**
  * The answers to a problem as stated and under slips as one: probabilities are the sums of those
@@ -124,11 +123,14 @@ final class Mixture {
     Diagnosis diagnosis = leader().posterior().diagnosis();
     boolean isAlike =
         leading.problem().circuit().equals(stated.circuit())
-            && leading.problem().survey().readingCount() == stated.survey().readingCount();
-    return leading
-        .slip()
-        .filter(slip -> isAlike)
-        .map(slip -> new Explained(leading.problem(), diagnosis.best(), diagnosis.bestPoint()));
+            && readings(leading.problem()).equals(readings(stated));
+    return isAlike && !leading.slips().isEmpty()
+        ? Optional.of(new Explained(leading.problem(), diagnosis.best(), diagnosis.bestPoint()))
+        : Optional.empty();
+  }
+
+  private static List<Reading> readings(Problem problem) {
+    return problem.survey().tests().stream().flatMap(test -> test.readings().stream()).toList();
   }
 
   private static Verdict verdict(double healthy, double unexplained) {
@@ -216,6 +218,7 @@ final class Mixture {
     Circuit circuit = stated.circuit();
     return circuit
         .joint(joint.id())
+        .or(() -> OtherLeg.asAlone(joint, circuit))
         .orElseGet(
             () ->
                 circuit.jointsIn(joint.box()).stream()
@@ -235,31 +238,52 @@ final class Mixture {
         .orElse(degradation);
   }
 
-  /** Every reading in the order of the survey; what the slip accounts for showed nothing. */
+  /**
+   * Every reading in the order of the survey; what a slip accounts for showed nothing, what a slip
+   * says was read otherwise is beside what would have been read as stated.
+   */
   private List<FittedReading> readings(Diagnosis leading) {
     List<FittedReading> fitted = new ArrayList<>();
     int next = 0;
     List<FittedReading> asStated = statedAnswer().readings();
-    for (Test test : stated.survey().tests()) {
-      for (Reading reading : test.readings()) {
-        boolean isThere =
-            next < leading.readings().size()
-                && leading.readings().get(next).test().equals(test.name())
-                && leading.readings().get(next).reading().equals(reading);
-        FittedReading before = asStated.get(fitted.size());
-        fitted.add(
-            isThere
-                ? leading.readings().get(next++)
-                : new FittedReading(
-                    test.name(), reading, before.healthy(), 0, reading.value(), before.sigma(), 0));
-      }
+    boolean isWhole = leading.readings().size() == asStated.size();
+    for (int place = 0; place < asStated.size(); place++) {
+      FittedReading before = asStated.get(place);
+      FittedReading now = next < leading.readings().size() ? leading.readings().get(next) : before;
+      boolean isThere = now.test().equals(before.test()) && now.reading().equals(before.reading());
+      next += isThere || isWhole ? 1 : 0;
+      boolean isLeft = isThere && next <= leading.readings().size();
+      double volts = isLeft ? now.fitted() : isWhole ? before.fitted() : 0;
+      fitted.add(
+          new FittedReading(
+              before.test(),
+              before.reading(),
+              before.healthy(),
+              volts,
+              isLeft ? now.residual() : before.reading().value() - volts,
+              before.sigma(),
+              wrong(place, isLeft ? now.wrongProbability() : 0)));
     }
     return fitted;
   }
 
+  /** The probability that a reading is wrong, by a slip of its own or, as in the heaviest, any. */
+  private double wrong(int place, double anyhow) {
+    double slipped =
+        weights.entrySet().stream()
+            .filter(
+                each ->
+                    each.getKey().supposition().slips().stream()
+                        .anyMatch(
+                            slip -> slip instanceof Slip.OfReading of && of.reading() == place))
+            .mapToDouble(Map.Entry::getValue)
+            .sum();
+    return Math.min(1, slipped + (1 - slipped) * anyhow);
+  }
+
   private Diagnosis statedAnswer() {
     return located.stream()
-        .filter(each -> each.supposition().slip().isEmpty())
+        .filter(each -> each.supposition().slips().isEmpty())
         .findFirst()
         .orElseThrow()
         .posterior()
@@ -288,8 +312,8 @@ final class Mixture {
     weights.forEach(
         (each, weight) ->
             each.supposition()
-                .slip()
-                .ifPresent(
+                .slips()
+                .forEach(
                     slip ->
                         byKind.merge(
                             key(slip),
@@ -308,6 +332,9 @@ final class Mixture {
   private static String key(Slip slip) {
     if (slip instanceof Slip.LoadDidNotDraw load) {
       return slip.kind() + " " + load.load();
+    }
+    if (slip instanceof Slip.OfReading of) {
+      return slip.kind() + " " + of.reading();
     }
     return slip instanceof Slip.LoadDrewLess load ? slip.kind() + " " + load.load() : slip.kind();
   }

@@ -2,6 +2,7 @@ package ohmtrail.slip;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import ohmtrail.predict.Evaluation;
 import ohmtrail.problem.Problem;
@@ -69,6 +70,27 @@ final class NormalReadings {
     logWrong = Math.log(wrong / (1 - wrong) / (WRONG_RANGE * problem.circuit().supply().volts()));
     strainedShare = problem.assumptions().value(Assumption.STRAINED_SHARE);
     strainedFactor = problem.assumptions().value(Assumption.STRAINED_FACTOR);
+  }
+
+  private NormalReadings(NormalReadings other, double[] values) {
+    this.values = values;
+    variances = other.variances;
+    drifts = other.drifts;
+    testOf = other.testOf;
+    stepSize = other.stepSize;
+    logWrong = other.logWrong;
+    strainedShare = other.strainedShare;
+    strainedFactor = other.strainedFactor;
+  }
+
+  /** The same, some of them with another value by their place. */
+  NormalReadings reading(Map<Integer, Double> instead) {
+    if (instead.isEmpty()) {
+      return this;
+    }
+    double[] others = values.clone();
+    instead.forEach((place, value) -> others[place] = value);
+    return new NormalReadings(this, others);
   }
 
   int count() {
@@ -161,6 +183,34 @@ final class NormalReadings {
       return misfit;
     }
 
+    /** What the readings are off from volts, whitened: L^-1 (y - volts). */
+    double[] whitened(double[] volts) {
+      double[] off = new double[count()];
+      for (int i = 0; i < off.length; i++) {
+        off[i] = values[i] - volts[i];
+      }
+      return whitenedChange(off, 0);
+    }
+
+    /**
+     * A change of the readings, whitened.
+     *
+     * @param first the first reading that changes
+     */
+    double[] whitenedChange(double[] change, int first) {
+      int n = count();
+      double[] whitened = new double[n];
+      for (int i = first; i < n; i++) {
+        double sum = change[i];
+        int row = i * n;
+        for (int j = first; j < i; j++) {
+          sum -= factor[row + j] * whitened[j];
+        }
+        whitened[i] = sum / factor[row + i];
+      }
+      return whitened;
+    }
+
     /** Squared length of slopes in standard deviations. */
     double square(double[] slopes) {
       double[] from = new double[count()];
@@ -230,6 +280,36 @@ final class NormalReadings {
     return logSum(
         Math.log1p(-strainedShare) + stated.logForgiving(at.volts()),
         Math.log(strainedShare) + strained.logForgiving(at.volts()));
+  }
+
+  /**
+   * Natural logarithm of the density of the readings around a fit, its ohms left open; any one
+   * reading wrong or none, as far as the distance asks for that.
+   *
+   * @param at the prediction with its slopes
+   * @param point u of each parameter where it was linearised
+   * @param logOhmsSigma how far ln of the ohms may lie from where they are, a standard deviation
+   */
+  double logAround(Evaluation at, double[] point, double logOhmsSigma) {
+    int n = count();
+    DMatrixRMaj slopes = DMatrixRMaj.wrap(n, at.parameters(), at.jacobian());
+    DMatrixRMaj matrix = new DMatrixRMaj(n, n);
+    CommonOps_DDRM.multTransB(slopes, slopes, matrix);
+    double[] nominal = at.volts().clone();
+    for (int i = 0; i < n; i++) {
+      for (int p = 0; p < point.length; p++) {
+        nominal[i] -= at.jacobian()[i * point.length + p] * point[p];
+      }
+      matrix.add(i, i, variances[i]);
+      for (int j = 0; j < n; j++) {
+        double ohms = logOhmsSigma * logOhmsSigma * at.ohmsSlope()[i] * at.ohmsSlope()[j];
+        double supply = supplied(i, j, Optional.empty()) * at.perSupply()[i] * at.perSupply()[j];
+        matrix.add(i, j, ohms + supply);
+      }
+    }
+    Covariance covariance = new Covariance(matrix);
+    double misfit = covariance.misfit(nominal, Double.POSITIVE_INFINITY);
+    return isSuspicious(misfit) ? covariance.logForgiving(nominal) : covariance.logDensity(misfit);
   }
 
   /**

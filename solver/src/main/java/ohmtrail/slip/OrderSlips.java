@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
@@ -92,13 +91,15 @@ final class OrderSlips {
   }
 
   private Optional<Supposition> exchanged(Cable pair, double prior) {
-    UnaryOperator<String> other =
-        name -> name.equals(pair.from()) ? pair.to() : name.equals(pair.to()) ? pair.from() : name;
+    Slip.BoxesExchanged exchange = new Slip.BoxesExchanged(pair.from(), pair.to());
     List<Cable> cables =
         circuit.cables().stream()
-            .map(cable -> between(cable, other.apply(cable.from()), other.apply(cable.to())))
+            .map(
+                cable ->
+                    between(
+                        cable, exchange.inPlaceOf(cable.from()), exchange.inPlaceOf(cable.to())))
             .toList();
-    return supposed(new Slip.BoxesExchanged(pair.from(), pair.to()), prior, cables);
+    return supposed(exchange, prior, cables);
   }
 
   private static Cable between(Cable cable, String from, String to) {

@@ -37,10 +37,16 @@ final class Screening {
   private static final int MOST_LOCATED = 6;
   private static final int MOST_WEIGHED = 12;
 
+  /** Slips that are paired, and pairs that are weighed. */
+  private static final int MOST_PAIRED = 5;
+
+  private static final int MOST_PAIRS_WEIGHED = 3;
+
   /** Other explanations than one joint or none at this probability ask for a look at every slip. */
   private static final double STRAINED = 0.2;
 
   private final Suppositions suppositions;
+  private final List<Supposition> exchanges;
   private final Problem stated;
   private final Posterior posterior;
   private final NormalReadings readings;
@@ -52,10 +58,12 @@ final class Screening {
    * Prepares.
    *
    * @param suppositions the slips
+   * @param exchanges of neighbours, of those
    * @param posterior of the problem as stated
    */
-  Screening(Suppositions suppositions, Posterior posterior) {
+  Screening(Suppositions suppositions, List<Supposition> exchanges, Posterior posterior) {
     this.suppositions = suppositions;
+    this.exchanges = exchanges;
     this.stated = suppositions.stated();
     this.posterior = posterior;
     this.readings = new NormalReadings(stated);
@@ -118,20 +126,20 @@ final class Screening {
         .filter(this::isOnEveryTest)
         .anyMatch(
             each -> {
-              Optional<Slip> slip = each.slip();
-              if (slip.orElseThrow() instanceof Slip.NoSupply) {
+              Slip slip = each.slip();
+              if (slip instanceof Slip.NoSupply) {
                 return true;
               }
-              Prediction prediction = prediction(slip.get(), false);
+              Prediction prediction = prediction(slip, false);
               Evaluation sound = prediction.buffer();
               prediction.sound(sound);
-              return each.logPrior() + readings.logAllRight(sound, stepFrom(slip.get())) > floor;
+              return each.logPrior() + readings.logAllRight(sound, stepFrom(slip)) > floor;
             });
   }
 
   /** Of loads, only what was wrong throughout: else the explanation as stated would be strained. */
   private boolean isOnEveryTest(Supposition supposition) {
-    Slip slip = supposition.slip().orElseThrow();
+    Slip slip = supposition.slip();
     if (slip instanceof Slip.LoadDidNotDraw off) {
       return off.tests().size() == loadSlips.named(stated.survey().load(off.load())).size();
     }
@@ -165,7 +173,7 @@ final class Screening {
     Twins twins = Twins.of(asStated, readings, stated.assumptions());
     Sketch plain = sketch(asStated, Optional.empty(), twins);
     suppositions.ofTests().forEach(each -> sketched.add(sketched(each, twins)));
-    suppositions.exchanges().forEach(each -> sketched.add(sketched(each, twins)));
+    exchanges.forEach(each -> sketched.add(sketched(each, twins)));
     double least =
         sketched.stream()
             .mapToDouble(each -> each.sketch.leastMisfit())
@@ -173,12 +181,15 @@ final class Screening {
     if (readings.isSuspicious(least)) {
       suppositions.moves().forEach(each -> sketched.add(sketched(each, twins)));
     }
-    List<Weighed> weighed =
-        sketched.stream()
-            .sorted(Comparator.comparingDouble(Sketched::logRank).reversed())
-            .limit(MOST_WEIGHED)
-            .map(each -> new Weighed(each.supposition, each.logWeight()))
-            .toList();
+    List<Weighed> weighed = new ArrayList<>();
+    sketched.stream()
+        .sorted(Comparator.comparingDouble(Sketched::logRank).reversed())
+        .limit(MOST_WEIGHED)
+        .forEach(each -> weighed.add(new Weighed(each.supposition, each.logWeight())));
+    if (readings.isSuspicious(least)) {
+      weighed.addAll(pairs(sketched));
+      weighed.addAll(currents(asStated, twins));
+    }
     double best =
         Stream.concat(
                 Stream.of(suppositions.asStated().logPrior() + plain.logPosterior()),
@@ -193,17 +204,30 @@ final class Screening {
         .toList();
   }
 
+  private List<Weighed> currents(Prediction asStated, Twins twins) {
+    CurrentSearch search = new CurrentSearch(stated, readings, asStated, twins);
+    return Stream.concat(
+            Stream.of(UnlistedLoads.ofTheRun(stated)),
+            UnlistedLoads.ofAnotherCircuit(stated).stream())
+        .flatMap(loads -> search.best(loads).stream())
+        .map(each -> new Weighed(each.supposition(), each.logWeight()))
+        .toList();
+  }
+
   private Sketch sketch(Prediction prediction, Optional<Integer> stepFrom, Twins twins) {
     return new Sketch(readings, prediction, stepFrom, twins, stated.assumptions());
   }
 
   private Sketched sketched(Supposition supposition, Twins twins) {
-    Slip slip = supposition.slip().orElseThrow();
-    if (slip instanceof Slip.LoadDidNotDraw
-        || slip instanceof Slip.LoadDrewLess
-        || slip instanceof Slip.SupplyMoved) {
+    Slip slip = supposition.slip();
+    if (leavesTheCircuit(slip)) {
       return new Sketched(supposition, sketch(prediction(slip, true), stepFrom(slip), twins));
     }
+    return inFull(supposition);
+  }
+
+  /** With a prediction of its own. */
+  private static Sketched inFull(Supposition supposition) {
     Problem problem = supposition.problem();
     NormalReadings own = new NormalReadings(problem);
     Prediction prediction = new Prediction.OfProblem(problem, problem.circuit().joints());
@@ -215,6 +239,37 @@ final class Screening {
             Optional.empty(),
             Twins.of(prediction, own, problem.assumptions()),
             problem.assumptions()));
+  }
+
+  private static boolean leavesTheCircuit(Slip slip) {
+    return slip instanceof Slip.LoadDidNotDraw
+        || slip instanceof Slip.LoadDrewLess
+        || slip instanceof Slip.SupplyMoved;
+  }
+
+  /** Two slips at once, of those that do best alone, where none alone is enough. */
+  private List<Weighed> pairs(List<Sketched> sketched) {
+    List<Supposition> best =
+        sketched.stream()
+            .sorted(Comparator.comparingDouble(Sketched::logRank).reversed())
+            .map(Sketched::supposition)
+            .filter(each -> !(each.slip() instanceof Slip.BoxElsewhere))
+            .limit(MOST_PAIRED)
+            .toList();
+    List<Sketched> pairs = new ArrayList<>();
+    for (int first = 0; first < best.size(); first++) {
+      for (int second = first + 1; second < best.size(); second++) {
+        Supposition one = best.get(first);
+        Suppositions.of(one.problem())
+            .of(best.get(second).slip())
+            .ifPresent(other -> pairs.add(inFull(one.and(other))));
+      }
+    }
+    return pairs.stream()
+        .sorted(Comparator.comparingDouble(Sketched::logRank).reversed())
+        .limit(MOST_PAIRS_WEIGHED)
+        .map(each -> new Weighed(each.supposition, each.logWeight()))
+        .toList();
   }
 
   /** What would be read if a slip was made that leaves the circuit as it is. */

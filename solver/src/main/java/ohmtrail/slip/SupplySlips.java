@@ -2,7 +2,6 @@ package ohmtrail.slip;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import ohmtrail.problem.Problem;
 import ohmtrail.problem.Slip;
 import ohmtrail.reference.Assumption;
@@ -112,7 +111,7 @@ final class SupplySlips {
       tests.add(test.withReadings(kept));
     }
     return new Supposition(
-        Optional.of(new Slip.NoSupply(dead.get(0).name())),
+        List.of(new Slip.NoSupply(dead.get(0).name())),
         Math.log(prior),
         () -> problem.withSurvey(survey.withTests(tests)),
         NormalReadings.logSum(Math.log(NO_GHOST) + logBare, Math.log1p(-NO_GHOST) + logGhost));

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import ohmtrail.problem.Problem;
+import ohmtrail.problem.Slip;
 import ohmtrail.reference.Assumption;
 
 /**
@@ -37,13 +38,22 @@ record Suppositions(Problem stated, List<Supposition> ofTests) {
     return new OrderSlips(stated).moves();
   }
 
+  /** The supposition of that slip among those that leave no box elsewhere. */
+  Optional<Supposition> of(Slip slip) {
+    return Stream.concat(ofTests.stream(), exchanges().stream())
+        .filter(each -> each.slip().equals(slip))
+        .findFirst();
+  }
+
   /** The problem as stated, with what the slips leave it of the prior. */
   Supposition asStated() {
     double slipped =
         stated.assumptions().value(Assumption.BOXES_EXCHANGED)
             + stated.assumptions().value(Assumption.BOX_ELSEWHERE)
+            + stated.assumptions().value(Assumption.UNLISTED_LOAD)
+            + stated.assumptions().value(Assumption.SHARED_NEUTRAL)
             + ofTests.stream().mapToDouble(slip -> Math.exp(slip.logPrior())).sum();
     return new Supposition(
-        Optional.empty(), Math.log(Math.max(LEAST_AS_STATED, 1 - slipped)), () -> stated, 0);
+        List.of(), Math.log(Math.max(LEAST_AS_STATED, 1 - slipped)), () -> stated, 0);
   }
 }

@@ -12,11 +12,29 @@ import ohmtrail.circuit.ConductorRole;
  * @param load name of the load
  * @param box the box it is plugged in at, or wired to
  * @param between the conductors it is connected to; empty for what is usual there
+ * @param across where its two ends are instead, for a load of another circuit that uses a conductor
+ *     of this one; empty for a load of this circuit
  */
-public record LoadInUse(String load, String box, Optional<ProbePoints> between) {
+public record LoadInUse(
+    String load, String box, Optional<ProbePoints> between, Optional<Tap.Points> across) {
+  /** A load of this circuit. */
+  public LoadInUse(String load, String box, Optional<ProbePoints> between) {
+    this(load, box, between, Optional.empty());
+  }
+
   /** Connected as is usual there. */
   public LoadInUse(String load, String box) {
     this(load, box, Optional.empty());
+  }
+
+  /**
+   * A load of another circuit, the current of which comes back through this one.
+   *
+   * @param load name of the load
+   * @param across from where it is fed to where its current enters
+   */
+  public static LoadInUse ofAnotherCircuit(String load, Tap.Points across) {
+    return new LoadInUse(load, across.second().box(), Optional.empty(), Optional.of(across));
   }
 
   /** The conductors it is connected to. */
@@ -25,13 +43,13 @@ public record LoadInUse(String load, String box, Optional<ProbePoints> between) 
   }
 
   /** Where it is connected. */
-  public Tap.Pair tap(Circuit circuit) {
-    return new Tap.Pair(box, connection(circuit));
+  public Tap tap(Circuit circuit) {
+    return across.isPresent() ? across.get() : new Tap.Pair(box, connection(circuit));
   }
 
   /** The last switch on the way to it, where it is on a switched conductor. */
   public Optional<String> switchedAt(Circuit circuit) {
-    if (connection(circuit).first() != ConductorRole.SWITCHED) {
+    if (across.isPresent() || connection(circuit).first() != ConductorRole.SWITCHED) {
       return Optional.empty();
     }
     return circuit.pathTo(box).stream()

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import ohmtrail.advise.AdviceReport;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
@@ -437,13 +438,19 @@ public final class Headline {
   /** A reading that is given up must be named: it may be the one that matters. */
   private String leftOut() {
     List<String> wrong =
-        diagnosis.readings().stream()
-            .filter(reading -> reading.wrongProbability() > PROBABLY_WRONG)
-            .map(this::misfitting)
+        IntStream.range(0, diagnosis.readings().size())
+            .filter(r -> diagnosis.readings().get(r).wrongProbability() > PROBABLY_WRONG)
+            .mapToObj(
+                r ->
+                    misfitting(diagnosis.readings().get(r))
+                        + diagnosis
+                            .instead(r)
+                            .map(any -> ". " + SlipWords.instead(caseFile, diagnosis, r))
+                            .orElse("."))
             .toList();
     return wrong.isEmpty()
         ? ""
-        : " This leaves out what is probably wrong: " + String.join("; ", wrong) + ".";
+        : " This leaves out what is probably wrong: " + String.join(" ", wrong);
   }
 
   private static double misfit(FittedReading reading) {

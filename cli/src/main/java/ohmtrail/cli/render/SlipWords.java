@@ -8,12 +8,16 @@ import ohmtrail.cli.render.words.Figures;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.SlipBelief;
 import ohmtrail.problem.Slip;
+import ohmtrail.survey.Reading;
+import ohmtrail.survey.Tap;
 import ohmtrail.survey.Test;
 
 /** What may not be as it is written down, and the cheapest way to find out. */
 public final class SlipWords {
   /** Less probable slips change nobody's plan. */
   private static final double WORTH_TELLING = 0.05;
+
+  private static final double PROBABLY_WRONG = 0.5;
 
   private final CaseFile caseFile;
 
@@ -40,6 +44,7 @@ public final class SlipWords {
     return diagnosis.slips().stream()
         .filter(belief -> belief.ofItsKind() >= WORTH_TELLING)
         .filter(belief -> diagnosis.likelySlip().filter(belief::equals).isEmpty())
+        .filter(belief -> !isSaid(belief, diagnosis))
         .map(
             belief ->
                 "Not as written down, perhaps ("
@@ -49,6 +54,12 @@ public final class SlipWords {
                     + ". "
                     + check(belief.slip()))
         .toList();
+  }
+
+  /** Of a reading that is probably wrong the answer says so. */
+  private static boolean isSaid(SlipBelief belief, Diagnosis diagnosis) {
+    return belief.slip() instanceof Slip.OfReading of
+        && diagnosis.readings().get(of.reading()).wrongProbability() > PROBABLY_WRONG;
   }
 
   private static String lowerFirst(String sentence) {
@@ -98,8 +109,56 @@ public final class SlipWords {
           + " or near it"
           + (isFirst(load.test()) ? "" : ", from the test '" + load.test() + "' on");
     }
-    Slip.SharedNeutral shared = (Slip.SharedNeutral) slip;
-    return "The neutral carries another circuit's current up to " + shared.box();
+    if (slip instanceof Slip.SharedNeutral shared) {
+      return "The neutral carries another circuit's current up to "
+          + shared.box()
+          + (isFirst(shared.test()) ? "" : ", from the test '" + shared.test() + "' on");
+    }
+    Slip.OfReading of = (Slip.OfReading) slip;
+    Reading reading = reading(of.reading());
+    return "The reading of "
+        + ReadingWords.figure(reading)
+        + " at "
+        + reading.box()
+        + " is wrong. "
+        + instead(of);
+  }
+
+  /**
+   * What a reading that is probably wrong may be, as a question.
+   *
+   * @param place of the reading in the survey, from 0
+   */
+  public static String instead(CaseFile caseFile, Diagnosis diagnosis, int place) {
+    return diagnosis
+        .instead(place)
+        .map(belief -> new SlipWords(caseFile).instead((Slip.OfReading) belief.slip()) + "?")
+        .orElse("Mistyped, or read elsewhere?");
+  }
+
+  private String instead(Slip.OfReading slip) {
+    Reading reading = reading(slip.reading());
+    if (slip instanceof Slip.ReadingMistyped typed) {
+      return "Typed for " + ReadingWords.figure(reading.showing(typed.meant()));
+    }
+    if (slip instanceof Slip.ReadingElsewhere elsewhere) {
+      return "It reads as " + elsewhere.box() + " would";
+    }
+    if (slip instanceof Slip.ProbesElsewhere probes) {
+      return "It reads as "
+          + new ReadingWords(Region.of(caseFile.circuit().supply()))
+              .tap(new Tap.Pair(reading.box(), probes.between()))
+          + " would";
+    }
+    return "It reads as the " + ((Slip.OtherMeter) slip).meter() + " would";
+  }
+
+  private Reading reading(int place) {
+    return caseFile.survey().tests().stream()
+        .flatMap(test -> test.readings().stream())
+        .skip(place)
+        .findFirst()
+        .orElseThrow();
   }
 
   private boolean isFirst(String test) {
@@ -147,6 +206,9 @@ public final class SlipWords {
     }
     if (slip instanceof Slip.UnlistedLoad) {
       return "Unplug and switch off whatever is on, and read again.";
+    }
+    if (slip instanceof Slip.OfReading) {
+      return "Take that reading again before any box is opened.";
     }
     return "Switch the breakers beside this one off, one at a time, and watch whether the reading"
         + " moves.";

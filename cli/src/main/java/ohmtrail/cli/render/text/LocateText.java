@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
@@ -18,6 +19,7 @@ import ohmtrail.cli.render.Notes;
 import ohmtrail.cli.render.OpeningWords;
 import ohmtrail.cli.render.PriorWords;
 import ohmtrail.cli.render.ResidualWords;
+import ohmtrail.cli.render.SlipWords;
 import ohmtrail.cli.render.TestFindings;
 import ohmtrail.cli.render.words.Figures;
 import ohmtrail.cli.render.words.JointWords;
@@ -344,9 +346,9 @@ public final class LocateText {
     }
     page.table(table);
     List<String> wrong =
-        diagnosis.readings().stream()
-            .filter(fitted -> fitted.wrongProbability() > PROBABLY_WRONG)
-            .map(this::probablyWrong)
+        IntStream.range(0, diagnosis.readings().size())
+            .filter(r -> diagnosis.readings().get(r).wrongProbability() > PROBABLY_WRONG)
+            .mapToObj(this::probablyWrong)
             .toList();
     page.items(wrong);
   }
@@ -365,7 +367,8 @@ public final class LocateText {
         Figures.signedTenths(fitted.residualSigmas()));
   }
 
-  private String probablyWrong(FittedReading fitted) {
+  private String probablyWrong(int place) {
+    FittedReading fitted = diagnosis.readings().get(place);
     return "? "
         + new ReadingWords(region).where(fitted.reading())
         + " in test "
@@ -376,7 +379,8 @@ public final class LocateText {
         + ReadingWords.figure(fitted.reading())
         + " where "
         + ReadingWords.figure(fitted.reading().measurand(), fitted.fitted())
-        + " fits. Mistyped, or read elsewhere?";
+        + " fits. "
+        + SlipWords.instead(caseFile, diagnosis, place);
   }
 
   private void writeParameters() {
