@@ -125,6 +125,7 @@ public final class Advisor {
     private final Survey survey;
     private final Situation situation;
     private final Problem problem;
+    private final Circuit wired;
     private final Diagnosis diagnosis;
     private final Beliefs beliefs;
     private final Beliefs whole;
@@ -139,9 +140,10 @@ public final class Advisor {
       this.situation = situation;
       this.problem = new Problem(circuit, survey, assumptions);
       this.diagnosis = posterior.diagnosis();
-      this.beliefs = Beliefs.of(circuit, posterior, situation.openBox());
+      this.wired = posterior.wired().orElse(circuit);
+      this.beliefs = Beliefs.of(wired, posterior, situation.openBox());
       // What is left out of planning for its little probability may do harm all the same.
-      this.whole = Beliefs.whole(circuit, posterior, situation.openBox());
+      this.whole = Beliefs.whole(wired, posterior, situation.openBox());
       this.opening = new OpeningMinutes(timetable.openings(survey), timetable.wrongStop());
       this.shares = new BoxShares(beliefs);
       this.point = diagnosis.bestPointArray();
@@ -349,7 +351,7 @@ public final class Advisor {
 
     private Map<Choice.Read, List<Gaussian>> forecasts(List<Choice.Read> visits) {
       Forecast forecast =
-          new Forecast(circuit, disputed.believed(), visits, assumptions, point, beliefs);
+          new Forecast(wired, disputed.believed(), visits, assumptions, point, beliefs);
       Map<Choice.Read, List<Gaussian>> forecasts = new LinkedHashMap<>();
       visits.forEach(visit -> forecasts.put(visit, new ArrayList<>()));
       for (Belief belief : beliefs.all()) {
@@ -416,13 +418,20 @@ public final class Advisor {
           : new Choice.Open(place);
     }
 
-    /** The first place to open, and those that nobody looked into yet. */
+    /**
+     * Where a bad joint was seen, to make it anew; else the places that nobody looked into yet, or
+     * the first one again where there is none left.
+     */
     private List<Integer> closed(List<String> names) {
       List<String> order = plan().boxes();
-      return order.stream()
-          .filter(box -> box.equals(order.get(0)) || !survey.lookedSound().contains(box))
-          .map(names::indexOf)
-          .toList();
+      Set<String> bad = survey.places(Finding.State.BURNT);
+      List<Integer> closed =
+          order.stream()
+              .filter(
+                  box -> bad.isEmpty() ? !survey.lookedSound().contains(box) : bad.contains(box))
+              .map(names::indexOf)
+              .toList();
+      return closed.isEmpty() ? List.of(names.indexOf(order.get(0))) : closed;
     }
 
     private List<Option> weighStops() {

@@ -3,6 +3,7 @@ package ohmtrail.locate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Degradation;
 
 /**
@@ -18,13 +19,26 @@ import ohmtrail.predict.Degradation;
  * @param logMarginalLikelihood natural logarithm of the density of all that was read and seen,
  *     summed over every hypothesis with its prior: what one statement of the circuit is worth
  *     against another by the same readings
+ * @param wired the circuit as it most probably is wired, where its boxes are in another order than
+ *     stated; what is read next is to be expected of that
  */
 public record Posterior(
     Diagnosis diagnosis,
     double healthyProbability,
     List<JointBelief> joints,
     Optional<Several> several,
-    double logMarginalLikelihood) {
+    double logMarginalLikelihood,
+    Optional<Circuit> wired) {
+  /** Of a circuit that is wired as it is stated. */
+  public Posterior(
+      Diagnosis diagnosis,
+      double healthyProbability,
+      List<JointBelief> joints,
+      Optional<Several> several,
+      double logMarginalLikelihood) {
+    this(diagnosis, healthyProbability, joints, several, logMarginalLikelihood, Optional.empty());
+  }
+
   /**
    * Several joints degraded at once, or one whose ohms depend on the current.
    *
@@ -46,7 +60,7 @@ public record Posterior(
   /** The same with what the answer rests on. */
   public Posterior on(Support support) {
     return new Posterior(
-        diagnosis.on(support), healthyProbability, joints, several, logMarginalLikelihood);
+        diagnosis.on(support), healthyProbability, joints, several, logMarginalLikelihood, wired);
   }
 
   /** Copies the list. */

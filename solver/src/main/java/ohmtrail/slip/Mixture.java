@@ -43,6 +43,7 @@ import ohmtrail.survey.Reading;
 final class Mixture {
   private static final double SHOWN = 0.01;
   private static final double ALMOST_EQUAL = 1e6;
+  private static final double MORE_THAN_NOT = 0.5;
 
   private final Problem stated;
   private final List<Located> located;
@@ -72,7 +73,19 @@ final class Mixture {
         weights.entrySet().stream()
             .mapToDouble(each -> each.getValue() * each.getKey().posterior().healthyProbability())
             .sum();
-    return new Posterior(diagnosis(), healthy, joints(), several(), logTotal);
+    return new Posterior(diagnosis(), healthy, joints(), several(), logTotal, wired());
+  }
+
+  /** Where the likeliest has the boxes in another order, more probably than not. */
+  private Optional<Circuit> wired() {
+    Supposition leading = leader().supposition();
+    boolean isReordered =
+        leading.slips().stream()
+            .anyMatch(
+                slip -> slip instanceof Slip.BoxesExchanged || slip instanceof Slip.BoxElsewhere);
+    return isReordered && weights.getOrDefault(leader(), 0.0) > MORE_THAN_NOT
+        ? Optional.of(leading.problem().circuit())
+        : Optional.empty();
   }
 
   /** The weight of each; they sum to one. */

@@ -7,17 +7,25 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.IntUnaryOperator;
+import ohmtrail.circuit.ConductorRole;
+import ohmtrail.circuit.Joint;
+import ohmtrail.circuit.Section;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.JointBelief;
 import ohmtrail.locate.Posterior;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.hypothesis.OhmsPoint;
+import ohmtrail.locate.hypothesis.Priors;
 import ohmtrail.predict.Evaluation;
+import ohmtrail.predict.JointResponse;
 import ohmtrail.predict.Parameters;
 import ohmtrail.predict.SurveyModel;
 import ohmtrail.problem.Problem;
 import ohmtrail.problem.Slip;
+import ohmtrail.reference.Assumption;
 import ohmtrail.survey.Survey;
 
 /**
@@ -27,9 +35,8 @@ import ohmtrail.survey.Survey;
  * <p>Each hypothesis that is alive as stated, a joint counted by its place in the run and not by
  * the name of its box, predicts what would be read under the slip too ({@link FurtherReadings});
  * the density of the readings as that against their density as stated, everything linearised at the
- * fit and the ohms one more parameter there, is what the slip gains or loses. A joint between two
- * exchanged neighbours that only the other order explains is not among them: where there is one,
- * nothing explains the readings as stated, and the exchange is located in full.
+ * fit and the ohms one more parameter there, is what the slip gains or loses. To them come the
+ * joints between two exchanged neighbours, which only the other order may have a use for.
  */
 final class NearbyEvidence {
   /** Hypotheses less probable as stated are not followed. */
@@ -37,6 +44,12 @@ final class NearbyEvidence {
 
   private static final int MOST = 6;
   private static final double MORE_THAN_NOT = 0.5;
+  private static final double STEPS_PER_DECADE = 2;
+  private static final int BISECTIONS = 10;
+  private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+  /** A joint whose readings are so much farther off than their errors is not it. */
+  private static final double FAR = 200;
 
   private final Problem stated;
   private final Posterior posterior;
@@ -106,12 +119,7 @@ final class NearbyEvidence {
     if (variants.isEmpty()) {
       return List.of();
     }
-    List<double[]> gains = gains(hypotheses, further.survey(), variants);
-    List<Located> answers = new ArrayList<>();
-    for (int v = 0; v < variants.size(); v++) {
-      answers.add(answer(variants.get(v).names, hypotheses, gains.get(v)));
-    }
-    return answers;
+    return new Weighing(hypotheses, further.survey()).answers(variants);
   }
 
   private List<Hypothesis> hypotheses(Diagnosis diagnosis) {
@@ -138,40 +146,168 @@ final class NearbyEvidence {
     return hypotheses;
   }
 
-  /** For each slip, by hypothesis, ln of the density of the readings against that as stated. */
-  private List<double[]> gains(List<Hypothesis> hypotheses, Survey survey, List<Variant> variants) {
-    double[] point = posterior.diagnosis().bestPointArray();
-    Parameters parameters = Parameters.of(stated.circuit(), survey, stated.assumptions());
-    SurveyModel model =
-        SurveyModel.of(
-            stated.circuit(),
-            survey,
-            stated.assumptions(),
-            parameters,
-            point,
-            hypotheses.stream().flatMap(each -> each.suspect.stream()).map(Suspect::first).toList(),
-            List.of());
-    double range = LeaveOneOut.rangeOfLogOhms(stated.assumptions());
-    Evaluation all = model.buffer();
-    List<double[]> gains = new ArrayList<>();
-    variants.forEach(each -> gains.add(new double[hypotheses.size()]));
-    for (int h = 0; h < hypotheses.size(); h++) {
-      Hypothesis hypothesis = hypotheses.get(h);
-      if (hypothesis.suspect.isPresent()) {
-        model.sweep(hypothesis.suspect.get().first()).evaluate(hypothesis.ohms, all);
-      } else {
-        model.evaluate(all);
-      }
-      Evaluation own = new Evaluation(readings.count(), parameters.size());
-      copy(all, r -> r, own);
-      double asStated = readings.logAround(own, point, range);
-      for (int v = 0; v < variants.size(); v++) {
-        Variant variant = variants.get(v);
-        copy(all, variant.places::get, own);
-        gains.get(v)[h] = readings.reading(variant.meant).logAround(own, point, range) - asStated;
-      }
+  /** The model at the fit, and what every hypothesis weighs there as stated. */
+  private final class Weighing {
+    private final List<Hypothesis> hypotheses;
+    private final double[] point = posterior.diagnosis().bestPointArray();
+    private final double range = LeaveOneOut.rangeOfLogOhms(stated.assumptions());
+    private final SurveyModel model;
+    private final Evaluation all;
+    private final Evaluation own;
+    private final List<Double> asStated = new ArrayList<>();
+
+    Weighing(List<Hypothesis> hypotheses, Survey survey) {
+      this.hypotheses = hypotheses;
+      Parameters parameters = Parameters.of(stated.circuit(), survey, stated.assumptions());
+      this.model =
+          SurveyModel.of(
+              stated.circuit(),
+              survey,
+              stated.assumptions(),
+              parameters,
+              point,
+              hypotheses.stream()
+                  .flatMap(each -> each.suspect.stream())
+                  .map(Suspect::first)
+                  .toList(),
+              List.of());
+      this.all = model.buffer();
+      this.own = new Evaluation(readings.count(), parameters.size());
     }
-    return gains;
+
+    List<Located> answers(List<Variant> variants) {
+      List<double[]> gains = new ArrayList<>();
+      variants.forEach(each -> gains.add(new double[hypotheses.size()]));
+      for (int h = 0; h < hypotheses.size(); h++) {
+        Hypothesis hypothesis = hypotheses.get(h);
+        if (hypothesis.suspect.isPresent()) {
+          model.sweep(hypothesis.suspect.get().first()).evaluate(hypothesis.ohms, all);
+        } else {
+          model.evaluate(all);
+        }
+        copy(all, r -> r, own);
+        asStated.add(readings.logAround(own, point, range));
+        for (int v = 0; v < variants.size(); v++) {
+          gains.get(v)[h] = logOf(variants.get(v)) - asStated.get(h);
+        }
+      }
+      List<Located> answers = new ArrayList<>();
+      for (int v = 0; v < variants.size(); v++) {
+        answers.add(answer(variants.get(v), gains.get(v)));
+      }
+      return answers;
+    }
+
+    /** Of what was evaluated last. */
+    private double logOf(Variant variant) {
+      copy(all, variant.places::get, own);
+      return readings.reading(variant.meant).logAround(own, point, range);
+    }
+
+    /** Every hypothesis gains by itself; what is not followed gains as all together do. */
+    private Located answer(Variant variant, double[] gains) {
+      double before = 0;
+      double after = 0;
+      Map<Optional<Suspect>, Double> factors = new LinkedHashMap<>();
+      for (int h = 0; h < gains.length; h++) {
+        Hypothesis hypothesis = hypotheses.get(h);
+        double factor = Math.exp(gains[h]);
+        before += hypothesis.probability;
+        after += hypothesis.probability * factor;
+        factors.put(hypothesis.suspect, factor);
+      }
+      return variant.names.located(posterior, factors, after / before, between(variant));
+    }
+
+    /**
+     * The joints between two exchanged neighbours, which the stated order may have no use for.
+     * Their weight is to that of the likeliest hypothesis as the priors and densities are.
+     */
+    private List<JointBelief> between(Variant variant) {
+      if (!(variant.supposition.slip() instanceof Slip.BoxesExchanged pair)) {
+        return List.of();
+      }
+      int leader = leader();
+      double log = Math.log(hypotheses.get(leader).probability) - asStated.get(leader);
+      log -= logPrior(hypotheses.get(leader));
+      Priors priors = Priors.of(variant.supposition.problem());
+      List<JointBelief> between = new ArrayList<>();
+      for (Section section : stated.circuit().sections()) {
+        boolean joins =
+            section.cable().from().equals(pair.nearer())
+                && section.cable().to().equals(pair.farther());
+        if (joins && section.conductor() != ConductorRole.GROUND) {
+          OptionalDouble ohms = ohms(section.near(), variant);
+          if (ohms.isPresent()) {
+            model.sweep(section.near()).evaluate(ohms.getAsDouble(), all);
+            double each = log + logOf(variant);
+            for (Joint joint : section.joints()) {
+              double probability =
+                  Math.exp(each + priors.logOf(variant.names.of(joint)) + priors.logStableAlone());
+              between.add(
+                  new JointBelief(
+                      joint, probability, List.of(new OhmsPoint(ohms.getAsDouble(), 1, 0))));
+            }
+          }
+        }
+      }
+      return between;
+    }
+
+    private int leader() {
+      int leader = 0;
+      for (int h = 1; h < hypotheses.size(); h++) {
+        leader = hypotheses.get(h).probability > hypotheses.get(leader).probability ? h : leader;
+      }
+      return leader;
+    }
+
+    private double logPrior(Hypothesis hypothesis) {
+      Priors priors = Priors.of(stated);
+      if (hypothesis.suspect.isEmpty()) {
+        return priors.logSound();
+      }
+      double log = Double.NEGATIVE_INFINITY;
+      for (Joint joint : hypothesis.suspect.get().joints()) {
+        log = NormalReadings.logSum(log, priors.logOf(joint));
+      }
+      return log + priors.logStableAlone();
+    }
+
+    /** The ohms of a joint that go best with the readings; empty where none goes with them. */
+    private OptionalDouble ohms(Joint joint, Variant variant) {
+      JointResponse response = model.respond(joint);
+      DoubleUnaryOperator misfit = logOhms -> misfit(response, Math.exp(logOhms), variant);
+      double step = Math.log(10) / STEPS_PER_DECADE;
+      double best = Math.log(stated.assumptions().value(Assumption.DEGRADED_OHMS_LOW));
+      double top = Math.log(stated.assumptions().value(Assumption.DEGRADED_OHMS_HIGH));
+      for (double each = best; each < top; each += step) {
+        best = misfit.applyAsDouble(each) < misfit.applyAsDouble(best) ? each : best;
+      }
+      double low = best - step;
+      double high = best + step;
+      for (int i = 0; i < BISECTIONS; i++) {
+        double left = high - GOLDEN * (high - low);
+        double right = low + GOLDEN * (high - low);
+        boolean isLeft = misfit.applyAsDouble(left) < misfit.applyAsDouble(right);
+        high = isLeft ? right : high;
+        low = isLeft ? low : left;
+      }
+      double middle = (low + high) / 2;
+      return misfit.applyAsDouble(middle) > FAR
+          ? OptionalDouble.empty()
+          : OptionalDouble.of(Math.exp(middle));
+    }
+
+    private double misfit(JointResponse response, double ohms, Variant variant) {
+      double[] volts = new double[model.readings()];
+      response.volts(ohms, volts);
+      double[] read = new double[readings.count()];
+      for (int r = 0; r < read.length; r++) {
+        read[r] = volts[variant.places.get(r)];
+      }
+      return readings.roughMisfit(read);
+    }
   }
 
   private static void copy(Evaluation from, IntUnaryOperator place, Evaluation into) {
@@ -183,20 +319,5 @@ final class NearbyEvidence {
       into.ohmsSlope()[r] = from.ohmsSlope()[at];
       System.arraycopy(from.jacobian(), at * width, into.jacobian(), r * width, width);
     }
-  }
-
-  /** Every hypothesis gains by itself; what is not followed gains as all together do. */
-  private Located answer(Renaming names, List<Hypothesis> hypotheses, double[] gains) {
-    double before = 0;
-    double after = 0;
-    Map<Optional<Suspect>, Double> factors = new LinkedHashMap<>();
-    for (int h = 0; h < gains.length; h++) {
-      Hypothesis hypothesis = hypotheses.get(h);
-      double factor = Math.exp(gains[h]);
-      before += hypothesis.probability;
-      after += hypothesis.probability * factor;
-      factors.put(hypothesis.suspect, factor);
-    }
-    return names.located(posterior, factors, after / before);
   }
 }

@@ -282,6 +282,17 @@ final class NormalReadings {
         Math.log(strainedShare) + strained.logForgiving(at.volts()));
   }
 
+  /** The squared distance from volts, drift and own errors apart from each other. */
+  double roughMisfit(double[] volts) {
+    double misfit = 0;
+    for (int r = 0; r < volts.length; r++) {
+      double off = values[r] - volts[r];
+      double drift = drifts[r] * volts[r];
+      misfit += off * off / (variances[r] + drift * drift);
+    }
+    return misfit;
+  }
+
   /**
    * Natural logarithm of the density of the readings around a fit, its ohms left open; any one
    * reading wrong or none, as far as the distance asks for that.

@@ -1,17 +1,20 @@
 package ohmtrail.slip;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.Section;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.JointBelief;
+import ohmtrail.locate.OhmsInterval;
 import ohmtrail.locate.Posterior;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.Suspect;
@@ -91,8 +94,14 @@ final class Renaming {
    * @param factors by which the readings are likelier with each suspect bad, and, without a
    *     suspect, with nothing bad
    * @param otherwise the same of all else
+   * @param further joints of the stated circuit in pairs that share a cable and conductor, with
+   *     what each weighs where all that is believed as stated weighs one
    */
-  Located located(Posterior posterior, Map<Optional<Suspect>, Double> factors, double otherwise) {
+  Located located(
+      Posterior posterior,
+      Map<Optional<Suspect>, Double> factors,
+      double otherwise,
+      List<JointBelief> further) {
     Diagnosis stated = posterior.diagnosis();
     double sound = factors.getOrDefault(Optional.<Suspect>empty(), otherwise);
     Map<String, Double> ofJoints = new HashMap<>();
@@ -108,20 +117,20 @@ final class Renaming {
       }
     }
     total += Math.max(0, 1 - followed) * otherwise;
+    total += further.stream().mapToDouble(JointBelief::probability).sum();
     double scale = 1 / total;
     ofJoints.replaceAll((id, factor) -> factor * scale);
     double rest = otherwise * scale;
-    List<Suspect> suspects =
-        stated.suspects().stream().map(each -> renamed(each, ofJoints)).toList();
-    List<JointBelief> joints =
-        posterior.joints().stream()
-            .map(
-                each ->
-                    new JointBelief(
-                        renamed(each.joint()),
-                        each.probability() * ofJoints.getOrDefault(each.joint().id(), rest),
-                        each.ohms()))
-            .toList();
+    List<Suspect> suspects = new ArrayList<>();
+    for (int pair = 0; pair + 1 < further.size(); pair += 2) {
+      suspects.add(together(further.get(pair), further.get(pair + 1), scale));
+    }
+    stated.suspects().forEach(each -> suspects.add(renamed(each, ofJoints)));
+    List<JointBelief> joints = new ArrayList<>();
+    further.forEach(each -> joints.add(renamed(each, scale)));
+    for (JointBelief each : posterior.joints()) {
+      joints.add(renamed(each, ofJoints.getOrDefault(each.joint().id(), rest)));
+    }
     Diagnosis diagnosis =
         new Diagnosis(
             stated.verdict(),
@@ -146,12 +155,28 @@ final class Renaming {
             posterior.logMarginalLikelihood() + Math.log(total)));
   }
 
-  private Joint renamed(Joint joint) {
+  private JointBelief renamed(JointBelief belief, double factor) {
+    return new JointBelief(of(belief.joint()), factor * belief.probability(), belief.ohms());
+  }
+
+  private Suspect together(JointBelief near, JointBelief far, double scale) {
+    double sum = scale * (near.probability() + far.probability());
+    OptionalDouble ohms = OptionalDouble.of(near.ohms().get(0).ohms());
+    return new Suspect(
+        List.of(of(near.joint()), of(far.joint())),
+        List.of(scale * near.probability(), scale * far.probability()),
+        sum,
+        new OhmsInterval(ohms, ohms, ohms, OhmsInterval.USUAL_COVERAGE),
+        1);
+  }
+
+  /** The joint at the place of one of the stated circuit. */
+  Joint of(Joint joint) {
     return renamed.getOrDefault(joint.id(), joint);
   }
 
   private Suspect renamed(Suspect suspect, Map<String, Double> factors) {
-    List<Joint> joints = suspect.joints().stream().map(this::renamed).toList();
+    List<Joint> joints = suspect.joints().stream().map(this::of).toList();
     List<Double> probabilities =
         suspect.joints().stream()
             .map(joint -> suspect.probabilityOf(joint.id()) * factors.getOrDefault(joint.id(), 0.0))

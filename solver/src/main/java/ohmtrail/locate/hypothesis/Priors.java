@@ -10,6 +10,7 @@ import ohmtrail.locate.evidence.FindingsLikelihood;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
+import ohmtrail.survey.Finding;
 
 /**
  * How likely each hypothesis is before any reading, after what was complained of and a look into
@@ -50,7 +51,7 @@ public final class Priors {
       weights.put(joint.id(), weight);
       sum += weight;
     }
-    double sound = assumptions.value(Assumption.HEALTHY_PRIOR);
+    double sound = sound(problem);
     double scale = (1 - sound) / sum;
     weights.replaceAll((id, weight) -> weight * scale);
     return new Priors(
@@ -60,6 +61,13 @@ public final class Priors {
         assumptions.value(Assumption.FURTHER_FAULT),
         assumptions.value(Assumption.UNSTABLE_SHARE),
         weights);
+  }
+
+  /** Once a joint was found and made anew, another is bad as often as a further one is. */
+  private static double sound(Problem problem) {
+    return problem.survey().places(Finding.State.REMADE).isEmpty()
+        ? problem.assumptions().value(Assumption.HEALTHY_PRIOR)
+        : 1 - problem.assumptions().value(Assumption.FURTHER_FAULT);
   }
 
   /**

@@ -65,12 +65,18 @@ public final class AdviceWords {
       return "At " + read.box() + work.around(read.tests()) + ": " + visits.visit(read);
     }
     if (choice instanceof Choice.Open open) {
-      return work.open(open.box());
+      return survey.places(Finding.State.BURNT).contains(open.box())
+          ? "At " + open.box() + " a bad joint was seen. " + unstopped(work.remaking(open.box()))
+          : work.open(open.box());
     }
     return ((Choice.Stop) choice).reason() == Choice.Stop.Reason.HEALTHY
         ? "Stop: call the circuit sound"
         : "Stop: have the supply looked into by the utility or a licensed electrician; no breaker"
             + " of this circuit unloads it, the main switch does";
+  }
+
+  private static String unstopped(String sentence) {
+    return sentence.substring(0, sentence.length() - 1);
   }
 
   /** One reading of a visit: where, what has to be off for it, what, and while what is on. */
