@@ -54,7 +54,7 @@ public final class AveragedLocator {
     for (Supposition likely : new Screening(suppositions, exchanges, stated).likely()) {
       located.add(located(likely));
     }
-    located.addAll(nearby(problem, stated, exchanges, located));
+    located.addAll(nearby(problem, stated, suppositions, exchanges, located));
     if (located.size() == 1) {
       return withSupport(problem, stated, Map.of(located.get(0), 1.0));
     }
@@ -67,19 +67,22 @@ public final class AveragedLocator {
   }
 
   /**
-   * The exchanges that are not located yet, and readings that are other ones: in full where they
-   * weigh, else as is to be expected.
+   * The exchanges and loads off in one test that are not located yet, and readings that are other
+   * ones: in full where they weigh, else as is to be expected.
    */
   private static List<Located> nearby(
-      Problem problem, Posterior stated, List<Supposition> exchanges, List<Located> located) {
-    List<Supposition> left =
-        exchanges.stream()
-            .filter(
-                exchange -> located.stream().noneMatch(each -> each.supposition().equals(exchange)))
-            .toList();
+      Problem problem,
+      Posterior stated,
+      Suppositions suppositions,
+      List<Supposition> exchanges,
+      List<Located> located) {
+    List<Supposition> done = located.stream().map(Located::supposition).toList();
     List<Located> expected =
         new NearbyEvidence(problem, stated)
-            .of(left, new ReadingSlips(problem, stated.diagnosis()).all());
+            .of(
+                exchanges.stream().filter(each -> !done.contains(each)).toList(),
+                suppositions.offInOneTest().stream().filter(each -> !done.contains(each)).toList(),
+                new ReadingSlips(problem, stated.diagnosis()).all());
     double total = Double.NEGATIVE_INFINITY;
     for (Located each : Stream.concat(located.stream(), expected.stream()).toList()) {
       total = NormalReadings.logSum(total, each.logWeight());

@@ -98,6 +98,31 @@ final class FurtherReadings {
     return all;
   }
 
+  /**
+   * The same if a load that is plugged in was not on in one test; empty where it is wired in.
+   *
+   * @param load its name
+   * @param name of the test
+   */
+  Optional<List<Integer>> placesWithout(String load, String name) {
+    List<Integer> all = new ArrayList<>();
+    int next = 0;
+    for (Test test : stated.survey().tests()) {
+      List<LoadInUse> left = test.loads().stream().filter(use -> !use.load().equals(load)).toList();
+      boolean isOff = test.name().equals(name);
+      boolean isClamped =
+          test.readings().stream().anyMatch(reading -> reading.tap() instanceof Tap.AroundLoad);
+      if (isOff && (isClamped || left.size() == test.loads().size())) {
+        return Optional.empty();
+      }
+      for (Reading reading : test.readings()) {
+        all.add(isOff ? place(test.withLoads(left).withTrips(List.of()), reading) : next);
+        next++;
+      }
+    }
+    return Optional.of(all);
+  }
+
   /** What is wired in stays where it is, and so does what a device sees. */
   private boolean isSwappable(String box) {
     return circuit.box(box).filter(Box::hasReceptacle).isPresent()

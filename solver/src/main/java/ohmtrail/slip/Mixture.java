@@ -221,7 +221,7 @@ final class Mixture {
             new Suspect(
                 shares.stream().map(Share::joint).toList(),
                 shares.stream().map(Share::probability).toList(),
-                shares.stream().mapToDouble(Share::probability).sum(),
+                Math.min(1, shares.stream().mapToDouble(Share::probability).sum()),
                 suspect.ohms(),
                 suspect.spread()));
   }

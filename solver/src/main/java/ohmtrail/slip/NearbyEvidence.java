@@ -8,8 +8,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.IntUnaryOperator;
+import java.util.stream.Collectors;
+import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Joint;
 import ohmtrail.circuit.Section;
@@ -30,13 +33,15 @@ import ohmtrail.survey.Survey;
 
 /**
  * What the answer would be under a slip that the readings hardly speak of, told from the answer as
- * stated: two neighbours in each other's place, or one reading that is another one.
+ * stated: two neighbours in each other's place, a load that was off in one test, or one reading
+ * that is another one.
  *
  * <p>Each hypothesis that is alive as stated, a joint counted by its place in the run and not by
  * the name of its box, predicts what would be read under the slip too ({@link FurtherReadings});
  * the density of the readings as that against their density as stated, everything linearised at the
  * fit and the ohms one more parameter there, is what the slip gains or loses. To them come the
- * joints between two exchanged neighbours, which only the other order may have a use for.
+ * joints that only the slip may have a use for: between two exchanged neighbours, or beside a load
+ * that was off.
  */
 final class NearbyEvidence {
   /** Hypotheses less probable as stated are not followed. */
@@ -86,10 +91,12 @@ final class NearbyEvidence {
    * The answer under each slip.
    *
    * @param exchanges of neighbours; one that needs another network is left out
+   * @param loads that were off in one test
    * @param wrong readings that are other ones
    * @return nothing where neither a sound circuit nor one joint explains the readings as stated
    */
-  List<Located> of(List<Supposition> exchanges, List<ReadingSlips.Instead> wrong) {
+  List<Located> of(
+      List<Supposition> exchanges, List<Supposition> loads, List<ReadingSlips.Instead> wrong) {
     Diagnosis diagnosis = posterior.diagnosis();
     List<Hypothesis> hypotheses = hypotheses(diagnosis);
     double others = diagnosis.severalProbability() + diagnosis.unexplainedProbability();
@@ -107,6 +114,13 @@ final class NearbyEvidence {
                   variants.add(
                       new Variant(
                           exchange, places, Renaming.of(stated.circuit(), exchange), Map.of())));
+    }
+    for (Supposition each : loads) {
+      Slip.LoadDidNotDraw off = (Slip.LoadDidNotDraw) each.slip();
+      further
+          .placesWithout(off.load(), off.tests().get(0))
+          .ifPresent(
+              places -> variants.add(new Variant(each, places, Renaming.none(each), Map.of())));
     }
     for (ReadingSlips.Instead instead : wrong) {
       variants.add(
@@ -216,42 +230,70 @@ final class NearbyEvidence {
         after += hypothesis.probability * factor;
         factors.put(hypothesis.suspect, factor);
       }
-      return variant.names.located(posterior, factors, after / before, between(variant));
+      return variant.names.located(posterior, factors, after / before, revived(variant));
     }
 
     /**
-     * The joints between two exchanged neighbours, which the stated order may have no use for.
-     * Their weight is to that of the likeliest hypothesis as the priors and densities are.
+     * Joints that the stated problem may have no use for, and the slip may: between two exchanged
+     * neighbours, or on either side of the box where a load was off. Their weight is to that of the
+     * likeliest hypothesis as the priors and densities are.
      */
-    private List<JointBelief> between(Variant variant) {
-      if (!(variant.supposition.slip() instanceof Slip.BoxesExchanged pair)) {
+    private List<JointBelief> revived(Variant variant) {
+      List<Section> sections = sections(variant.supposition.slip());
+      if (sections.isEmpty()) {
         return List.of();
       }
       int leader = leader();
       double log = Math.log(hypotheses.get(leader).probability) - asStated.get(leader);
       log -= logPrior(hypotheses.get(leader));
       Priors priors = Priors.of(variant.supposition.problem());
-      List<JointBelief> between = new ArrayList<>();
-      for (Section section : stated.circuit().sections()) {
-        boolean joins =
-            section.cable().from().equals(pair.nearer())
-                && section.cable().to().equals(pair.farther());
-        if (joins && section.conductor() != ConductorRole.GROUND) {
-          OptionalDouble ohms = ohms(section.near(), variant);
-          if (ohms.isPresent()) {
-            model.sweep(section.near()).evaluate(ohms.getAsDouble(), all);
-            double each = log + logOf(variant);
-            for (Joint joint : section.joints()) {
-              double probability =
-                  Math.exp(each + priors.logOf(variant.names.of(joint)) + priors.logStableAlone());
-              between.add(
-                  new JointBelief(
-                      joint, probability, List.of(new OhmsPoint(ohms.getAsDouble(), 1, 0))));
-            }
+      List<JointBelief> revived = new ArrayList<>();
+      for (Section section : sections) {
+        OptionalDouble ohms = ohms(section.near(), variant);
+        if (ohms.isPresent()) {
+          model.sweep(section.near()).evaluate(ohms.getAsDouble(), all);
+          double each = log + logOf(variant);
+          for (Joint joint : section.joints()) {
+            double probability =
+                Math.exp(each + priors.logOf(variant.names.of(joint)) + priors.logStableAlone());
+            revived.add(
+                new JointBelief(
+                    joint, probability, List.of(new OhmsPoint(ohms.getAsDouble(), 1, 0))));
           }
         }
       }
-      return between;
+      return revived;
+    }
+
+    private List<Section> sections(Slip slip) {
+      Set<String> alive =
+          hypotheses.stream()
+              .flatMap(each -> each.suspect.stream())
+              .flatMap(suspect -> suspect.joints().stream())
+              .map(Joint::id)
+              .collect(Collectors.toSet());
+      return stated.circuit().sections().stream()
+          .filter(section -> section.conductor() != ConductorRole.GROUND)
+          .filter(section -> concerns(slip, section.cable()))
+          .filter(
+              section ->
+                  slip instanceof Slip.BoxesExchanged
+                      || section.joints().stream().noneMatch(each -> alive.contains(each.id())))
+          .toList();
+    }
+
+    private boolean concerns(Slip slip, Cable cable) {
+      if (slip instanceof Slip.BoxesExchanged pair) {
+        return cable.from().equals(pair.nearer()) && cable.to().equals(pair.farther());
+      }
+      return slip instanceof Slip.LoadDidNotDraw off
+          && stated.survey().tests().stream()
+              .filter(test -> off.tests().contains(test.name()))
+              .flatMap(test -> test.loads().stream())
+              .anyMatch(
+                  use ->
+                      use.load().equals(off.load())
+                          && (cable.from().equals(use.box()) || cable.to().equals(use.box())));
     }
 
     private int leader() {

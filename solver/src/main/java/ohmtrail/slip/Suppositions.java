@@ -28,6 +28,13 @@ record Suppositions(Problem stated, List<Supposition> ofTests) {
             .toList());
   }
 
+  /** A load off in one test alone. */
+  List<Supposition> offInOneTest() {
+    return ofTests.stream()
+        .filter(each -> each.slip() instanceof Slip.LoadDidNotDraw off && off.tests().size() == 1)
+        .toList();
+  }
+
   /** Slips that exchange two neighbours; worked out anew at each call. */
   List<Supposition> exchanges() {
     return new OrderSlips(stated).exchanges();
