@@ -50,10 +50,22 @@ record Scene(Circuit stated, Circuit circuit, Survey survey, List<Double> steps)
   private static String beside(String id, Circuit from, Circuit to) {
     Joint joint = from.joint(id).orElseThrow();
     return to.jointsIn(joint.box()).stream()
-        .filter(each -> each.conductor() == joint.conductor())
-        .min(Comparator.comparing(each -> each.role() == joint.role() ? 0 : 1))
+        .filter(each -> isSame(joint.conductor(), each.conductor()))
+        .min(Comparator.comparing(each -> isAlike(each, joint, from) ? 0 : 1))
         .map(Joint::id)
         .orElseThrow();
+  }
+
+  /** What is the hot of a supply of one leg is the first of two. */
+  private static boolean isSame(ConductorRole one, ConductorRole other) {
+    return one == other || (one == ConductorRole.HOT && other == ConductorRole.LEG_1);
+  }
+
+  /** Of the same role, and of no cable to a box that the other circuit has not. */
+  private static boolean isAlike(Joint joint, Joint other, Circuit from) {
+    String last = joint.id().substring(joint.id().lastIndexOf('/') + 1);
+    boolean isRole = last.equals(joint.role().word());
+    return joint.role() == other.role() && (isRole || from.box(last).isPresent());
   }
 
   /** The same joints under the names that they have as it is wired. */
@@ -65,13 +77,7 @@ record Scene(Circuit stated, Circuit circuit, Survey survey, List<Double> steps)
     if (circuit.joint(degradation.joint()).isPresent()) {
       return degradation;
     }
-    // What is the hot of a supply of one leg is the first of two.
-    String leg =
-        degradation
-            .joint()
-            .replace("/" + ConductorRole.HOT.word() + "/", "/" + ConductorRole.LEG_1.word() + "/");
-    String name =
-        circuit.joint(leg).isPresent() ? leg : beside(degradation.joint(), stated, circuit);
+    String name = beside(degradation.joint(), stated, circuit);
     return new Degradation(name, degradation.ohms(), degradation.when());
   }
 }

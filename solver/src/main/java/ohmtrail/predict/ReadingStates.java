@@ -128,7 +128,7 @@ final class ReadingStates {
         reading.tap() instanceof Tap.AroundLoad clamp
             ? Optional.of(loads.useOf(clamp))
             : Optional.empty();
-    Tap tap = around.map(use -> (Tap) use.tap(circuit)).orElse(reading.tap());
+    Tap tap = around.map(use -> use.tap(circuit)).orElse(reading.tap());
     int port = whole.tapPort(tap);
     Wiring wiring = whole.driving(port);
     ReadingState.InPlace inPlace = ReadingState.InPlace.of(loads);

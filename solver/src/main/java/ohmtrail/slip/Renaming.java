@@ -16,6 +16,7 @@ import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.JointBelief;
 import ohmtrail.locate.OhmsInterval;
 import ohmtrail.locate.Posterior;
+import ohmtrail.locate.Probabilities;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.Suspect;
 import ohmtrail.problem.Slip;
@@ -134,17 +135,15 @@ final class Renaming {
     Diagnosis diagnosis =
         new Diagnosis(
             stated.verdict(),
-            stated.healthyProbability() * sound * scale,
-            stated.unexplainedProbability() * rest,
+            new Probabilities(
+                stated.healthyProbability() * sound * scale,
+                stated.unexplainedProbability() * rest,
+                stated.severalProbability() * rest,
+                stated.unstableProbability() * rest),
             boxes(stated, suspects, rest),
             suspects,
-            stated.readings(),
-            stated.parameters(),
-            stated.best(),
-            stated.bestPoint(),
-            stated.assumptions(),
-            stated.severalProbability() * rest,
-            stated.unstableProbability() * rest);
+            stated.fit(),
+            stated.assumptions());
     return new Located(
         supposition,
         new Posterior(

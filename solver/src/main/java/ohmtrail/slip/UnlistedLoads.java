@@ -56,7 +56,7 @@ final class UnlistedLoads {
     }
   }
 
-  /** The problem with nothing of it on; its joints come in the order of {@link #joints}. */
+  /** The problem with nothing of it on, as the circuit is then named. */
   Problem without() {
     return shared;
   }

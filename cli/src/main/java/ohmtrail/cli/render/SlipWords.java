@@ -5,6 +5,8 @@ import java.util.Locale;
 import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.render.words.Figures;
+import ohmtrail.cli.render.words.ReadingWords;
+import ohmtrail.cli.render.words.Region;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.SlipBelief;
 import ohmtrail.problem.Slip;
@@ -15,7 +17,7 @@ import ohmtrail.survey.Test;
 /** What may not be as it is written down, and the cheapest way to find out. */
 public final class SlipWords {
   /** Less probable slips change nobody's plan. */
-  private static final double WORTH_TELLING = 0.05;
+  private static final double WORTH_TELLING = 0.15;
 
   private static final double PROBABLY_WRONG = 0.5;
 
