@@ -74,19 +74,20 @@ abstract class CaseCommand extends AnsweringCommand {
    */
   static void requireKnownRun(CaseFile caseFile, String command) throws CaseFileException {
     if (caseFile.unknown().isPresent()) {
-      String file =
-          caseFile.files().stream().findFirst().map(Path::toString).orElse(caseFile.title());
-      throw new CaseFileException(
-          List.of(
-              new Problem(
-                  file,
-                  1,
-                  1,
-                  "The case must say what feeds every box for `"
-                      + command
-                      + "`.\nMaybe `ohmtrail map` tells it; with --write it puts what is settled"
-                      + " into the case.")));
+      throw refusal(
+          caseFile,
+          "The case must say what feeds every box for `"
+              + command
+              + "`.\nMaybe `ohmtrail map` tells it; with --write it puts what is settled into the"
+              + " case.");
     }
+  }
+
+  /** What is wrong with a case as a whole. */
+  static CaseFileException refusal(CaseFile caseFile, String message) {
+    String file =
+        caseFile.files().stream().findFirst().map(Path::toString).orElse(caseFile.title());
+    return new CaseFileException(List.of(new Problem(file, 1, 1, message)));
   }
 
   /** A wrong case is less bad than a program that failed. */
@@ -139,12 +140,12 @@ abstract class CaseCommand extends AnsweringCommand {
   abstract void answer(CaseFile caseFile, Form form, PrintWriter out) throws Exception;
 
   /** The answer to one of several cases in a line. */
-  String line(CaseFile caseFile) {
+  String line(CaseFile caseFile) throws CaseFileException {
     throw onlyOne();
   }
 
   /** The answer to one of several cases as a document. */
-  String document(CaseFile caseFile) {
+  String document(CaseFile caseFile) throws CaseFileException {
     throw onlyOne();
   }
 

@@ -6,9 +6,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.chart.Chart;
 import ohmtrail.cli.chart.ChartFile;
+import ohmtrail.cli.chart.MapChart;
 import ohmtrail.cli.chart.ProfileChart;
 import ohmtrail.cli.file.WholeFile;
+import ohmtrail.map.MapReport;
 import ohmtrail.report.Prediction;
 import ohmtrail.report.Report;
 import org.jspecify.annotations.Nullable;
@@ -27,7 +30,7 @@ final class ChartOption {
   @Option(
       names = "--chart",
       paramLabel = "FILE",
-      description = "Also draw the voltages along the run into FILE, .svg or .png.")
+      description = "Also draw it into FILE, .svg or .png: the voltages along the run, or the map.")
   private @Nullable Path file;
 
   /**
@@ -94,6 +97,19 @@ final class ChartOption {
     }
   }
 
+  /**
+   * Draws the chart of a map, if one was asked for.
+   *
+   * @throws IOException when the file cannot be written
+   * @throws ParameterException when it is one that the case was read from
+   */
+  void draw(CaseFile caseFile, MapReport report) throws IOException {
+    if (file != null) {
+      requireApart(file, caseFile);
+      Drawing.draw(file, caseFile, report);
+    }
+  }
+
   /** A chart in the place of what was read would be the end of it. */
   private void requireApart(Path chart, CaseFile caseFile) throws IOException {
     for (Path read : caseFile.files()) {
@@ -119,7 +135,11 @@ final class ChartOption {
       write(file, ProfileChart.of(caseFile.title(), caseFile.problem(), prediction.degradations()));
     }
 
-    private static void write(Path file, ProfileChart chart) throws IOException {
+    static void draw(Path file, CaseFile caseFile, MapReport report) throws IOException {
+      write(file, MapChart.of(caseFile.title(), report));
+    }
+
+    private static void write(Path file, Chart chart) throws IOException {
       WholeFile.write(file, whole -> ChartFile.write(chart, whole));
     }
   }

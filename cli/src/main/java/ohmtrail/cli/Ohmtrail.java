@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
       CheckCommand.class,
       PredictCommand.class,
       LocateCommand.class,
+      MapCommand.class,
       NextCommand.class,
       WalkCommand.class,
       SensitivityCommand.class,

@@ -1,13 +1,17 @@
 package ohmtrail.cli.casefile;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import ohmtrail.cli.casefile.circumstances.CircumstancesWriter;
 import ohmtrail.cli.casefile.circumstances.TestTime;
+import ohmtrail.cli.casefile.run.SettledText;
 import ohmtrail.cli.casefile.survey.SurveyWriter;
 import ohmtrail.cli.casefile.text.GrowingText;
+import ohmtrail.map.known.Hint;
+import ohmtrail.map.known.RunMap;
 import ohmtrail.survey.Survey;
 
 /**
@@ -59,6 +63,44 @@ public final class CaseText {
     return written
         .flatMap(text -> continued(text, now))
         .orElseGet(() -> new CaseFileWriter().write(now));
+  }
+
+  /**
+   * The text with what feeds some boxes put in, all else as it is; empty where that would not say
+   * it.
+   *
+   * @param feeders what feeds each of them; {@link RunMap#ANOTHER_CIRCUIT} for what is on another
+   */
+  public Optional<String> settling(Map<String, String> feeders) {
+    return written.flatMap(text -> read(text).flatMap(before -> settled(text, before, feeders)));
+  }
+
+  private Optional<String> settled(String text, CaseFile before, Map<String, String> feeders) {
+    boolean complete =
+        before.unknown().stream()
+            .flatMap(run -> run.outlets().stream())
+            .allMatch(outlet -> outlet.fedBy().isPresent() || feeders.containsKey(outlet.name()));
+    String after = SettledText.of(name, text, BoxNames.of(before.circuit()), feeders, complete);
+    return read(after).filter(now -> says(now, before, feeders)).map(now -> after);
+  }
+
+  /** Whether a case says what feeds these boxes, and else what it said. */
+  private static boolean says(CaseFile now, CaseFile before, Map<String, String> feeders) {
+    return now.survey().equals(before.survey())
+        && now.assumptions().equals(before.assumptions())
+        && now.circumstances().equals(before.circumstances())
+        && now.circuit().boxes().size() == before.circuit().boxes().size()
+        && feeders.entrySet().stream().allMatch(feed -> says(now, feed.getKey(), feed.getValue()));
+  }
+
+  private static boolean says(CaseFile now, String box, String feeder) {
+    return feeder.equals(RunMap.ANOTHER_CIRCUIT)
+        ? now.unknown()
+            .flatMap(run -> run.outlet(box))
+            .filter(outlet -> outlet.hints().contains(new Hint.OnAnotherCircuit()))
+            .isPresent()
+        : now.circuit().cables().stream()
+            .anyMatch(cable -> cable.to().equals(box) && cable.from().equals(feeder));
   }
 
   /** What was written with what has come since; empty where the case has changed otherwise. */

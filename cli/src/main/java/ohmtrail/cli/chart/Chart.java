@@ -1,7 +1,7 @@
 package ohmtrail.cli.chart;
 
 /** What a picture shows, as data. */
-public sealed interface Chart permits ProfileChart, CalibrationChart {
+public sealed interface Chart permits ProfileChart, MapChart, CalibrationChart {
   /** What it is, in a line. */
   String title();
 

@@ -30,10 +30,16 @@ public final class ChartFile {
     if (chart instanceof CalibrationChart calibration) {
       return new CalibrationPlot(calibration).svgElement();
     }
-    Picture picture = new ProfileDrawing((ProfileChart) chart);
+    Picture picture = picture(chart);
     SvgCanvas canvas = new SvgCanvas(picture.width(), picture.height());
     picture.drawOn(canvas);
     return canvas.element(chart.title(), chart.description());
+  }
+
+  private static Picture picture(Chart chart) {
+    return chart instanceof MapChart map
+        ? new MapDrawing(map)
+        : new ProfileDrawing((ProfileChart) chart);
   }
 
   /** A PNG file with two pixels per point. */
@@ -41,7 +47,7 @@ public final class ChartFile {
     if (chart instanceof CalibrationChart calibration) {
       return new CalibrationPlot(calibration).png();
     }
-    Picture picture = new ProfileDrawing((ProfileChart) chart);
+    Picture picture = picture(chart);
     RasterCanvas canvas = new RasterCanvas(picture.width(), picture.height());
     picture.drawOn(canvas);
     return canvas.png();

@@ -110,7 +110,7 @@ public final class CheckText {
   }
 
   /** What the case does not say and was taken as usual, each in a sentence. */
-  static List<String> taken(CaseFile caseFile) {
+  public static List<String> taken(CaseFile caseFile) {
     return caseFile.taken().stream()
         .map(
             taken ->

@@ -85,7 +85,7 @@ public final class Page {
   }
 
   /** A table, moved in by two columns. */
-  Page table(Table table) {
+  public Page table(Table table) {
     table.lines(width - 2).forEach(line -> line("  " + line));
     return this;
   }

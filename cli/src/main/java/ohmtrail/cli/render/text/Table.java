@@ -9,7 +9,7 @@ import java.util.stream.IntStream;
  * are broken into lines within their column, the widest column first; a single word is never
  * broken, and a table of long single words may be wider than it should.
  */
-final class Table {
+public final class Table {
   private static final String GAP = "  ";
 
   /** A column's heading and which side its cells stand on. */
@@ -19,24 +19,24 @@ final class Table {
   private final List<List<String>> rows = new ArrayList<>();
 
   /** Adds a column of words. */
-  Table words(String heading) {
+  public Table words(String heading) {
     columns.add(new Column(heading, false));
     return this;
   }
 
   /** Adds a column of numbers. */
-  Table numbers(String heading) {
+  public Table numbers(String heading) {
     columns.add(new Column(heading, true));
     return this;
   }
 
   /** Adds a row with a cell for each column. */
-  Table row(String... cells) {
+  public Table row(String... cells) {
     return row(List.of(cells));
   }
 
   /** Adds a row with a cell for each column. */
-  Table row(List<String> cells) {
+  public Table row(List<String> cells) {
     if (cells.size() != columns.size()) {
       throw new IllegalArgumentException(
           "Row " + cells + " must have as many cells as columns (" + columns.size() + ")");

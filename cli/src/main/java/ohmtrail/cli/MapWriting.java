@@ -1,0 +1,90 @@
+package ohmtrail.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.CaseText;
+import ohmtrail.cli.file.WholeFile;
+import ohmtrail.cli.walk.CaseFolder;
+import ohmtrail.map.BoxFeeders;
+import ohmtrail.map.MapReport;
+import ohmtrail.map.known.Hint;
+import ohmtrail.map.known.Outlet;
+import ohmtrail.map.known.RunMap;
+
+/** Puts what is settled of a map into the file that the case was read from. */
+final class MapWriting {
+  private final CaseFile caseFile;
+  private final PrintWriter messages;
+
+  /**
+   * @param messages takes what was written and what was not
+   */
+  MapWriting(CaseFile caseFile, PrintWriter messages) {
+    this.caseFile = caseFile;
+    this.messages = messages;
+  }
+
+  /**
+   * Writes it; what was there before is kept beside it.
+   *
+   * @throws IOException when it cannot be written, or the case was read from no file
+   */
+  void write(MapReport report) throws IOException {
+    Path file =
+        caseFile.files().stream()
+            .findFirst()
+            .orElseThrow(
+                () ->
+                    new IOException(
+                        "What is settled can be written into a file only.\n"
+                            + "Maybe name the case file in place of (-)."));
+    Map<String, String> feeders = settled(report);
+    if (feeders.isEmpty()) {
+      Messages.say("Nothing more is settled than the case says: it is left as it is.", messages);
+      return;
+    }
+    Optional<String> before = CaseFolder.textOf(file);
+    CaseText text = CaseText.of(file.toString(), before.orElse(""));
+    String after =
+        text.settling(feeders)
+            .orElseThrow(
+                () ->
+                    new IOException(
+                        "What is settled cannot be put into the text of ("
+                            + file
+                            + ") as it is written.\nMaybe write the entries of the boxes on lines of"
+                            + " their own, and one by one."));
+    String said = new CaseFolder(file, before, WholeFile::write).save(after);
+    Messages.say(
+        "Put into " + file + ": what feeds " + String.join(", ", feeders.keySet()) + ".", messages);
+    if (!said.isEmpty()) {
+      Messages.say(said, messages);
+    }
+  }
+
+  /** What feeds each box that is settled and that the case leaves open; no box that hides. */
+  private static Map<String, String> settled(MapReport report) {
+    Map<String, String> feeders = new LinkedHashMap<>();
+    for (BoxFeeders box : report.boxes()) {
+      String feeder = box.likeliest().feeder();
+      boolean named = !RunMap.isHidden(feeder) && !RunMap.isHidden(box.box());
+      boolean open =
+          report.problem().run().outlet(box.box()).filter(MapWriting::isOpen).isPresent();
+      if (box.isSettled() && named && open) {
+        feeders.put(box.box(), feeder);
+      }
+    }
+    return feeders;
+  }
+
+  private static boolean isOpen(Outlet outlet) {
+    return outlet.fedBy().isEmpty()
+        && outlet.hints().stream()
+            .noneMatch(hint -> hint instanceof Hint.First || hint instanceof Hint.OnAnotherCircuit);
+  }
+}
