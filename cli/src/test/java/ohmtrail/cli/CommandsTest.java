@@ -192,7 +192,8 @@ class CommandsTest {
     assertEquals(2, run());
 
     assertTrue(
-        err.toString().contains("check, predict, locate, next, walk, sensitivity, practice, score"),
+        err.toString()
+            .contains("check, predict, locate, map, next, walk, sensitivity, practice, score"),
         err.toString());
   }
 

@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
  */
 class ReadmeTest {
   private static final String EXAMPLE = "living-room-neutral";
+  private static final String UNMAPPED = "family-room-unmapped";
 
   private static final Path README =
       Path.of(System.getProperty("ohmtrail.shared", "../shared")).resolveSibling("README.md");
@@ -26,7 +27,13 @@ class ReadmeTest {
   void caseAndAnswerAreThoseOfTheExample() throws IOException {
     ExampleCase example = ExampleCase.named(EXAMPLE);
     String written = Files.readString(README);
-    String real = withBlock(withBlock(written, "yaml", example.text()), "text", answer(example));
+    String located =
+        withBlock(withBlock(written, "yaml", example.text()), "text", answer("locate", example));
+    ExampleCase unmapped = ExampleCase.named(UNMAPPED);
+    int there = located.indexOf("ohmtrail map shared/cases/" + UNMAPPED);
+    String real =
+        located.substring(0, there)
+            + withBlock(located.substring(there), "text", answer("map", unmapped));
     if (Golden.isWriting()) {
       Files.writeString(README, real);
       return;
@@ -34,12 +41,12 @@ class ReadmeTest {
     assertEquals(real, written);
   }
 
-  private static String answer(ExampleCase example) {
+  private static String answer(String command, ExampleCase example) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     int code =
         Ohmtrail.run(
-            new PrintWriter(out), new PrintWriter(err), "locate", example.file().toString());
+            new PrintWriter(out), new PrintWriter(err), command, example.file().toString());
     assertEquals(0, code, err.toString());
     return out.toString();
   }

@@ -142,10 +142,10 @@ public final class MapJson {
     MapReport.Search search = report.search();
     json.object("search")
         .member("exact", search.exact())
-        .member("mapsWeighed", search.mapsWeighed())
-        .member("seed", search.seed())
-        .member("drawn", search.drawn())
-        .member("readingsLeftOut", search.readingsLeftOut())
+        .member("mapsWeighed", (double) search.mapsWeighed(), 0)
+        .member("seed", (double) search.seed(), 0)
+        .member("drawn", (double) search.drawn(), 0)
+        .member("readingsLeftOut", search.readingsLeftOut(), 0)
         .end();
   }
 }

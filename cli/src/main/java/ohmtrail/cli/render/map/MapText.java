@@ -111,7 +111,7 @@ public final class MapText {
     Table table = new Table().numbers("").words("");
     report.maps().stream()
         .limit(MOST_MAPS)
-        .filter(map -> map == report.likeliest() || map.probability() >= WORTH_A_ROW)
+        .filter(map -> map.equals(report.likeliest()) || map.probability() >= WORTH_A_ROW)
         .forEach(map -> table.row(probability(map), MapWords.inLine(map.map())));
     page.heading("The most probable maps").table(table);
   }
