@@ -305,7 +305,7 @@ public enum Assumption implements TableConstant {
     WATTS_PER_KELVIN(1e-4, 1, "it was given in milliwatts per kelvin: write 0.05 for 50."),
     KELVIN(1, 130, "a temperature was meant: write by how much it may rise, 130 K at most."),
     SECONDS(0.01, 600, "it was given in milliseconds or minutes: write seconds."),
-    BELIEVABLE(1e-6, 0.005, "it was given in per cent: write 0.005 for 0.5 %, the most there is."),
+    BELIEVABLE(1e-6, 5e-4, "it was given in per cent: write 0.0005 for 0.05 %, the most there is."),
     WEIGHT(1e-6, 1e6, "a small number was meant in place of zero: nothing is impossible.");
 
     private final double least;

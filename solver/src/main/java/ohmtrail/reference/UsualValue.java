@@ -106,11 +106,7 @@ public enum UsualValue implements TableConstant {
   /** The same under a light load, W. */
   GLOWING_WATTS_LIGHT_LOAD,
   /** The current of that light load, A. */
-  GLOWING_AMPERES_LIGHT_LOAD,
-  /** A touch voltage is ruled out from this share of the probability of other harms on, share. */
-  BELIEVABLE_TOUCH_SHARE,
-  /** Heat is ruled out from this share of the assumption for other harms on. */
-  BELIEVABLE_HEAT_SHARE;
+  GLOWING_AMPERES_LIGHT_LOAD;
 
   static final String FILE = "usual-values.csv";
 

@@ -4,7 +4,6 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.predict.Degradation;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.reference.UsualValue;
 
 /**
  * By how much a degraded joint warms its terminal while the test draws: P/G (1 - exp(-G t/(m c))),
@@ -42,15 +41,6 @@ public final class HeatCheck implements SafetyCheck {
   @Override
   public double plannedLimit(Circuit circuit, Assumptions assumptions) {
     return PLANNED_SHARE * limit(circuit, assumptions);
-  }
-
-  /**
-   * Less than of what hurts a thing at once: a first heater is plugged in where nothing has spoken
-   * of a joint yet, and half a second tells as much as five.
-   */
-  @Override
-  public double believable(Assumptions assumptions) {
-    return UsualValue.BELIEVABLE_HEAT_SHARE.value() * assumptions.value(Assumption.BELIEVABLE_HARM);
   }
 
   @Override

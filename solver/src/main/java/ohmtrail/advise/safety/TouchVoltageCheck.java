@@ -3,7 +3,6 @@ package ohmtrail.advise.safety;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
-import ohmtrail.reference.UsualValue;
 
 /**
  * The voltage of what a hand reaches and takes for dead, against the panel's ground: 50 V a.c. at
@@ -32,15 +31,6 @@ public final class TouchVoltageCheck implements SafetyCheck {
   @Override
   public double limit(Circuit circuit, Assumptions assumptions) {
     return limitVolts(circuit, assumptions);
-  }
-
-  /**
-   * Less than of what hurts a thing: joints of the ground fail unseen, and few readings try them.
-   */
-  @Override
-  public double believable(Assumptions assumptions) {
-    return UsualValue.BELIEVABLE_TOUCH_SHARE.value()
-        * assumptions.value(Assumption.BELIEVABLE_HARM);
   }
 
   @Override
