@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
       SensitivityCommand.class,
       PracticeCommand.class,
       ScoreCommand.class,
+      SweepCommand.class,
       SchemaCommand.class,
       ExamplesCommand.class
     })

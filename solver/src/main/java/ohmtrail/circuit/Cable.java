@@ -113,6 +113,12 @@ public record Cable(
     return new Cable(from, to, lengthMetres, lengthTolerance, conductor, companion, others, ground);
   }
 
+  /** The same of another length. */
+  Cable ofLength(double metres) {
+    return new Cable(
+        from, to, OptionalDouble.of(metres), lengthTolerance, conductor, companion, roles, ground);
+  }
+
   /** The same, followed the other way. */
   Cable turned() {
     return new Cable(to, from, lengthMetres, lengthTolerance, conductor, companion, roles, ground);

@@ -228,6 +228,18 @@ public final class Circuit {
     return new Joint(id, box.name(), conductor, role, kind);
   }
 
+  /**
+   * The same with another length of one cable.
+   *
+   * @param box that the cable leads to from upstream
+   * @param metres of the cable, positive
+   */
+  public Circuit withCableTo(String box, double metres) {
+    List<Cable> changed =
+        cables.stream().map(each -> each.to().equals(box) ? each.ofLength(metres) : each).toList();
+    return new Circuit(supply, breakerAmperes, boxes(), changed, residualCurrentDevices, wet);
+  }
+
   /** The same where what is touched is touched with wet hands or on wet ground. */
   public Circuit inWetSurroundings() {
     return new Circuit(supply, breakerAmperes, boxes(), cables, residualCurrentDevices, true);

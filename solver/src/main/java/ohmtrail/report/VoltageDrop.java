@@ -25,7 +25,7 @@ public record VoltageDrop(
    * conductors that are usual at the box. What is behind a switch is held against the panel's live
    * conductor, and left out where any switch was open.
    */
-  static List<VoltageDrop> along(VoltageProfile profile, Circuit circuit, Test test) {
+  public static List<VoltageDrop> along(VoltageProfile profile, Circuit circuit, Test test) {
     List<VoltageDrop> drops = new ArrayList<>();
     for (VoltageProfile.Point point : profile.points().subList(1, profile.points().size())) {
       ProbePoints pair = ProbePoints.usual(circuit, point.box());

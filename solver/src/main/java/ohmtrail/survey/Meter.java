@@ -143,6 +143,12 @@ public record Meter(
         name, LOW_IMPEDANCE_OHMS, USUAL_INPUT_FARADS, USUAL_ACCURACY, USUAL_RESOLUTION);
   }
 
+  /** The same with another input resistance, ohms. */
+  public Meter withInputOhms(double ohms) {
+    return new Meter(
+        name, measurand, ohms, inputFarads, accuracy, resolution, greatest, testAmperes);
+  }
+
   /** The same loop tester with another test current, amperes. */
   public Meter withTestAmperes(double amperes) {
     return new Meter(

@@ -2,26 +2,14 @@ package ohmtrail.cli.chart;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
-import java.awt.Dimension;
 import java.awt.Font;
-import java.awt.Graphics2D;
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
-import javax.imageio.ImageIO;
-import javax.xml.parsers.DocumentBuilderFactory;
-import javax.xml.parsers.ParserConfigurationException;
 import ohmtrail.cli.chart.CalibrationChart.Bin;
 import ohmtrail.cli.chart.canvas.Ink;
 import ohmtrail.cli.chart.canvas.Lettering;
 import ohmtrail.cli.chart.canvas.Type;
-import org.apache.batik.svggen.SVGGeneratorContext;
-import org.apache.batik.svggen.SVGGraphics2D;
-import org.apache.batik.svggen.SVGIDGenerator;
+import ohmtrail.cli.chart.plot.PlotSheet;
 import org.knowm.xchart.AnnotationText;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYChartBuilder;
@@ -30,8 +18,6 @@ import org.knowm.xchart.XYSeries.XYSeriesRenderStyle;
 import org.knowm.xchart.style.Styler.LegendPosition;
 import org.knowm.xchart.style.XYStyler;
 import org.knowm.xchart.style.markers.SeriesMarkers;
-import org.w3c.dom.Document;
-import org.w3c.dom.Element;
 
 /**
  * A calibration chart drawn by XChart: a square with the diagonal on which stated and observed
@@ -44,18 +30,13 @@ import org.w3c.dom.Element;
 final class CalibrationPlot {
   private static final int WIDTH = 620;
   private static final int HEIGHT = 640;
-  private static final int PIXELS_PER_POINT = 2;
   private static final double WHOLE = 100;
-
-  /** Hundredths of a point. */
-  private static final int DECIMALS = 2;
 
   private static final double TICK_PIXELS = 40;
   private static final Color BLUE = new Color(0, 90, 156);
   private static final int TITLE_SIZE = 14;
   private static final int TYPE_SIZE = 12;
   private static final int MARKER_SIZE = 9;
-  private static final String SVG_NAMESPACE = "http://www.w3.org/2000/svg";
 
   /** From here on a bin's count stands to the left of it. */
   private static final double FAR_RIGHT = 90;
@@ -68,96 +49,15 @@ final class CalibrationPlot {
   /** Counts keep this far from the edges of the square. */
   private static final double COUNT_MARGIN = 1.5;
 
-  static {
-    if (System.getProperty("java.awt.headless") == null) {
-      System.setProperty("java.awt.headless", "true");
-    }
-  }
-
   private final CalibrationChart chart;
 
   CalibrationPlot(CalibrationChart chart) {
     this.chart = chart;
   }
 
-  /** A PNG file. */
-  byte[] png() {
-    BufferedImage image =
-        new BufferedImage(
-            WIDTH * PIXELS_PER_POINT, HEIGHT * PIXELS_PER_POINT, BufferedImage.TYPE_INT_RGB);
-    Graphics2D graphics = image.createGraphics();
-    graphics.scale(PIXELS_PER_POINT, PIXELS_PER_POINT);
-    plot().paint(graphics, WIDTH, HEIGHT);
-    graphics.dispose();
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    try {
-      ImageIO.write(image, "png", bytes);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return bytes.toByteArray();
-  }
-
-  /** An SVG element. */
-  String svgElement() {
-    Document document = emptyDocument();
-    SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
-    String prefix = "c" + Integer.toHexString(chart.hashCode()) + "-";
-    context.setComment(null);
-    context.setPrecision(DECIMALS);
-    context.setIDGenerator(new PrefixedIds(prefix));
-    SVGGraphics2D graphics = new SVGGraphics2D(context, false);
-    graphics.setSVGCanvasSize(new Dimension(WIDTH, HEIGHT));
-    plot().paint(graphics, WIDTH, HEIGHT);
-    StringWriter text = new StringWriter();
-    try {
-      Element root = graphics.getRoot();
-      describe(document, root, prefix);
-      graphics.stream(root, text, true, false);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    String whole = text.toString();
-    return whole.substring(whole.indexOf("<svg"));
-  }
-
-  private static Document emptyDocument() {
-    try {
-      return DocumentBuilderFactory.newInstance()
-          .newDocumentBuilder()
-          .getDOMImplementation()
-          .createDocument(SVG_NAMESPACE, "svg", null);
-    } catch (ParserConfigurationException e) {
-      throw new IllegalStateException("This Java runtime must be able to make XML documents", e);
-    }
-  }
-
-  /** Several charts may stand in one page. */
-  private static final class PrefixedIds extends SVGIDGenerator {
-    private final String prefix;
-
-    PrefixedIds(String prefix) {
-      this.prefix = prefix;
-    }
-
-    @Override
-    public String generateID(String kind) {
-      return prefix + super.generateID(kind);
-    }
-  }
-
-  private void describe(Document document, Element root, String prefix) {
-    root.setAttribute("role", "img");
-    root.setAttribute("viewBox", "0 0 " + WIDTH + " " + HEIGHT);
-    root.setAttribute("aria-labelledby", prefix + "title " + prefix + "description");
-    Element description = document.createElementNS(SVG_NAMESPACE, "desc");
-    description.setAttribute("id", prefix + "description");
-    description.setTextContent(chart.description());
-    root.insertBefore(description, root.getFirstChild());
-    Element title = document.createElementNS(SVG_NAMESPACE, "title");
-    title.setAttribute("id", prefix + "title");
-    title.setTextContent(chart.title());
-    root.insertBefore(title, description);
+  /** The plot as it is drawn. */
+  PlotSheet sheet() {
+    return new PlotSheet(plot(), WIDTH, HEIGHT, chart.title(), chart.description());
   }
 
   private XYChart plot() {

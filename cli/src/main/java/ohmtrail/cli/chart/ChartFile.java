@@ -28,7 +28,7 @@ public final class ChartFile {
   /** The same as an element that can stand in a page. */
   public static String svgElement(Chart chart) {
     if (chart instanceof CalibrationChart calibration) {
-      return new CalibrationPlot(calibration).svgElement();
+      return new CalibrationPlot(calibration).sheet().svgElement();
     }
     Picture picture = picture(chart);
     SvgCanvas canvas = new SvgCanvas(picture.width(), picture.height());
@@ -45,7 +45,7 @@ public final class ChartFile {
   /** A PNG file with two pixels per point. */
   public static byte[] png(Chart chart) {
     if (chart instanceof CalibrationChart calibration) {
-      return new CalibrationPlot(calibration).png();
+      return new CalibrationPlot(calibration).sheet().png();
     }
     Picture picture = picture(chart);
     RasterCanvas canvas = new RasterCanvas(picture.width(), picture.height());

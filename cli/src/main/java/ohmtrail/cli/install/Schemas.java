@@ -10,7 +10,7 @@ public final class Schemas {
 
   /** What there is a schema of: the case file, then each document by its name. */
   public static final List<String> NAMES =
-      List.of(CASE, "check", "predict", "locate", "map", "next", "score", "score-game");
+      List.of(CASE, "check", "predict", "locate", "next", "sweep", "score", "score-game");
 
   private Schemas() {}
 

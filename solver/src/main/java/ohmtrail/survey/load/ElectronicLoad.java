@@ -39,6 +39,11 @@ public record ElectronicLoad(String name, double ratedWatts, double ratedVolts, 
   }
 
   @Override
+  public Load rated(double value) {
+    return new ElectronicLoad(name, value, ratedVolts, cutOutShare);
+  }
+
+  @Override
   public VoltageLaw law() {
     return LAW;
   }

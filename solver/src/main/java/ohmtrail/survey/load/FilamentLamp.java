@@ -47,6 +47,11 @@ public record FilamentLamp(String name, double ratedWatts, double ratedVolts) im
   }
 
   @Override
+  public Load rated(double value) {
+    return new FilamentLamp(name, value, ratedVolts);
+  }
+
+  @Override
   public VoltageLaw law() {
     return LAW;
   }

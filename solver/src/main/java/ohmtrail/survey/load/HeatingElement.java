@@ -40,6 +40,11 @@ public record HeatingElement(
   }
 
   @Override
+  public Load rated(double value) {
+    return new HeatingElement(name, value, ratedVolts, tolerance);
+  }
+
+  @Override
   public VoltageLaw law() {
     return LAW;
   }

@@ -30,6 +30,11 @@ public record KnownCurrent(String name, double amperes, double ratedVolts) imple
   }
 
   @Override
+  public Load rated(double value) {
+    return new KnownCurrent(name, value, ratedVolts);
+  }
+
+  @Override
   public VoltageLaw law() {
     return LAW;
   }

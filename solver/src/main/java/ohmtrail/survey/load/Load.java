@@ -17,6 +17,13 @@ public sealed interface Load
   /** The figure that it is known by. */
   Rating rating();
 
+  /**
+   * The same with another figure in its {@link #rating()}.
+   *
+   * @param value in the unit of the rating, positive
+   */
+  Load rated(double value);
+
   /** Voltage that its figures hold for, root mean square. */
   double ratedVolts();
 

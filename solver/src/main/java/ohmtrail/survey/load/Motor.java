@@ -47,6 +47,11 @@ public record Motor(
   }
 
   @Override
+  public Load rated(double value) {
+    return new Motor(name, value, ratedVolts, powerFactor, stallShare);
+  }
+
+  @Override
   public VoltageLaw law() {
     return LAW;
   }

@@ -32,6 +32,11 @@ public record NameplateCurrent(String name, double amperes, double ratedVolts) i
   }
 
   @Override
+  public Load rated(double value) {
+    return new NameplateCurrent(name, value, ratedVolts);
+  }
+
+  @Override
   public VoltageLaw law() {
     return LAW;
   }
