@@ -3,6 +3,7 @@ package ohmtrail.cli.sweep;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Joint;
@@ -81,19 +82,16 @@ public final class Ranges {
   private Variable variable(String written) {
     Map<String, Variable> variables = variables();
     Names names = new Names(List.copyOf(variables.keySet()));
-    return variables.get(
-        names
-            .find(written)
-            .orElseThrow(
-                () ->
-                    new RangeException(
-                        "What is varied ("
-                            + written
-                            + ") must be a joint, supply, or a meter, load or box of the case."
-                            + names
-                                .nearest(written)
-                                .map(nearest -> "\nMaybe " + nearest + " was meant.")
-                                .orElse(""))));
+    String name =
+        names.find(written).orElseThrow(() -> new RangeException(unknown(written, names)));
+    return Objects.requireNonNull(variables.get(name));
+  }
+
+  private static String unknown(String written, Names names) {
+    return "What is varied ("
+        + written
+        + ") must be a joint, supply, or a meter, load or box of the case."
+        + names.nearest(written).map(nearest -> "\nMaybe " + nearest + " was meant.").orElse("");
   }
 
   /** What comes later gives way to what came earlier by the same name. */
