@@ -36,6 +36,7 @@ import picocli.CommandLine.Spec;
       PracticeCommand.class,
       ScoreCommand.class,
       SweepCommand.class,
+      CasebookCommand.class,
       SchemaCommand.class,
       ExamplesCommand.class
     })

@@ -1,7 +1,7 @@
 package ohmtrail.cli;
 
 import java.io.IOException;
-import java.util.List;
+import java.util.Iterator;
 import java.util.concurrent.Callable;
 import ohmtrail.cli.install.Schemas;
 import ohmtrail.cli.names.Names;
@@ -44,14 +44,14 @@ final class SchemaCommand implements Callable<Integer> {
   /** What there is a schema of. */
   static final class Candidates implements Iterable<String> {
     @Override
-    public java.util.Iterator<String> iterator() {
-      return Schemas.NAMES.iterator();
+    public Iterator<String> iterator() {
+      return Schemas.names().iterator();
     }
   }
 
   @Override
   public Integer call() throws IOException {
-    Names names = new Names(List.copyOf(Schemas.NAMES));
+    Names names = new Names(Schemas.names());
     String meant =
         names
             .find(name)

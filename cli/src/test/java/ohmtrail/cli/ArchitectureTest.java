@@ -65,6 +65,7 @@ class ArchitectureTest {
           .resideInAnyPackage(
               "ohmtrail.cli",
               "ohmtrail.cli.build..",
+              "ohmtrail.cli.casebook..",
               "ohmtrail.cli.casefile..",
               "ohmtrail.cli.file..",
               "ohmtrail.cli.terminal..",

@@ -71,6 +71,16 @@ class ProgramIT {
     assertEquals("", wrong.out());
   }
 
+  @Test
+  void examplesAndSchemasComeOutOfTheJar() throws Exception {
+    Path folder = directory.resolve("mine");
+    Ended written = run(PROGRAM, "none", "examples", folder.toString());
+    assertEquals(0, written.exitCode(), written.err());
+    assertTrue(written.out().lines().count() > 10, written.out());
+    Path schema = folder.resolve("schema").resolve("case.schema.json");
+    assertEquals(Files.readString(schema), run(PROGRAM, "none", "schema").out());
+  }
+
   private static String example() {
     return Path.of(System.getProperty("ohmtrail.shared"), "cases", "smallest.yaml").toString();
   }

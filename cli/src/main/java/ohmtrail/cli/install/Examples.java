@@ -12,45 +12,31 @@ import ohmtrail.cli.file.WholeFile;
 
 /** The example cases, each with its truth beside it, and the schema that their editors read. */
 public final class Examples {
-  /** What they are called, in the order of the alphabet. */
-  public static final List<String> NAMES =
-      List.of(
-          "attic-lamps",
-          "bakehouse-leg",
-          "bath-heater-switch",
-          "bedroom-continuity-230",
-          "bedroom-switch-leg-230",
-          "boat-shed-neutral",
-          "garage-loop-230",
-          "guest-room-ghost",
-          "hobby-room-line-230",
-          "kitchen-multiwire",
-          "kitchen-radial-230",
-          "landing-ring-230",
-          "laundry-gfci-hot",
-          "living-room-neutral",
-          "porch-open-neutral",
-          "smallest",
-          "two-circuits-neutral",
-          "upstairs-tee",
-          "workshop-conduit",
-          "workshop-healthy");
+  private static final String FOLDER = "cases";
+  private static final String ENDING = ".yaml";
+  private static final String TRUTH = ".truth.yaml";
 
   private Examples() {}
+
+  /** What they are called, in the order of the alphabet. */
+  public static List<String> names() {
+    return Kept.names(FOLDER, TRUTH);
+  }
 
   /**
    * Writes them into a folder, which is made where it is not there: {@code cases} and {@code
    * schema} below it. A file that is there already and says something else is left alone, and then
    * nothing is written at all.
    *
-   * @return the cases written, in the order of {@link #NAMES}
+   * @return the cases written, in the order of {@link #names}
    * @throws IOException when a file is in the way or cannot be written
    */
   public static List<Path> write(Path folder) throws IOException {
     Map<Path, String> files = new LinkedHashMap<>();
-    for (String name : NAMES) {
-      for (String ending : List.of(".yaml", ".truth.yaml")) {
-        String path = "cases/" + name + ending;
+    List<String> names = names();
+    for (String name : names) {
+      for (String ending : List.of(ENDING, TRUTH)) {
+        String path = FOLDER + "/" + name + ending;
         files.put(folder.resolve(path), Kept.text(path));
       }
     }
@@ -64,7 +50,7 @@ public final class Examples {
       Files.createDirectories(file.getKey().getParent());
       WholeFile.write(file.getKey(), file.getValue());
     }
-    return NAMES.stream().map(name -> folder.resolve("cases/" + name + ".yaml")).toList();
+    return names.stream().map(name -> folder.resolve(FOLDER).resolve(name + ENDING)).toList();
   }
 
   private static void requireFree(Path file, String text) throws IOException {

@@ -8,16 +8,19 @@ public final class Schemas {
   /** Of the case file, for editors. */
   public static final String CASE = "case";
 
-  /** What there is a schema of: the case file, then each document by its name. */
-  public static final List<String> NAMES =
-      List.of(CASE, "check", "predict", "locate", "next", "sweep", "score", "score-game");
+  private static final String ENDING = ".schema.json";
 
   private Schemas() {}
+
+  /** What there is a schema of: the case file and each document, by name. */
+  public static List<String> names() {
+    return Kept.names("schema", ENDING);
+  }
 
   /**
    * The schema of that name, as the project keeps it.
    *
-   * @param name one of {@link #NAMES}
+   * @param name one of {@link #names}
    * @throws IOException when the build left it out
    */
   public static String text(String name) throws IOException {
@@ -26,6 +29,6 @@ public final class Schemas {
 
   /** What its file is called. */
   public static String fileName(String name) {
-    return name + ".schema.json";
+    return name + ENDING;
   }
 }
