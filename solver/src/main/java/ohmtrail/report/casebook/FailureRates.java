@@ -84,23 +84,23 @@ public record FailureRates(double strength, List<Rate> rates) {
 
   /** One run of the sampler. */
   private static final class Chain {
-    private static final JointKind[] KINDS = JointKind.values();
-    private static final int MEASURE = JointKind.SCREW.ordinal();
+    private static final List<JointKind> KINDS = List.of(JointKind.values());
+    private static final int MEASURE = KINDS.indexOf(JointKind.SCREW);
 
     private final double strength;
     private final RandomGenerator random;
-    private final double[] assumed = new double[KINDS.length];
+    private final double[] assumed = new double[KINDS.size()];
     private final double[][] exposures;
     private final double[][] evidence;
     private final double[] weights;
-    private final double[][] drawn = new double[KINDS.length][DRAWS];
-    private final double[] failed = new double[KINDS.length];
+    private final double[][] drawn = new double[KINDS.size()][DRAWS];
+    private final double[] failed = new double[KINDS.size()];
 
     Chain(List<ClosedCase.Failure> failures, double strength, RandomGenerator random) {
       this.strength = strength;
       this.random = random;
       for (JointKind kind : KINDS) {
-        assumed[kind.ordinal()] = Assumptions.defaults().value(kind.weight());
+        assumed[KINDS.indexOf(kind)] = Assumptions.defaults().value(kind.weight());
       }
       weights = assumed.clone();
       exposures = failures.stream().map(each -> array(each.exposures())).toArray(double[][]::new);
@@ -108,8 +108,8 @@ public record FailureRates(double strength, List<Rate> rates) {
     }
 
     private static double[] array(Map<JointKind, Double> values) {
-      double[] array = new double[KINDS.length];
-      values.forEach((kind, value) -> array[kind.ordinal()] = value);
+      double[] array = new double[KINDS.size()];
+      values.forEach((kind, value) -> array[KINDS.indexOf(kind)] = value);
       return array;
     }
 
@@ -119,7 +119,7 @@ public record FailureRates(double strength, List<Rate> rates) {
       }
       List<Rate> rates = new ArrayList<>();
       for (JointKind kind : KINDS) {
-        int k = kind.ordinal();
+        int k = KINDS.indexOf(kind);
         double joints = Arrays.stream(exposures).mapToDouble(each -> each[k]).sum();
         if (joints > 0) {
           Arrays.sort(drawn[k]);
@@ -138,20 +138,20 @@ public record FailureRates(double strength, List<Rate> rates) {
     }
 
     private void step(int draw) {
-      double[] counts = new double[KINDS.length];
-      double[] waited = new double[KINDS.length];
+      double[] counts = new double[KINDS.size()];
+      double[] waited = new double[KINDS.size()];
       for (int f = 0; f < exposures.length; f++) {
         counts[drawnKind(evidence[f])]++;
         double rate = 0;
-        for (int k = 0; k < KINDS.length; k++) {
+        for (int k = 0; k < KINDS.size(); k++) {
           rate += weights[k] * exposures[f][k];
         }
         double time = -Math.log1p(-random.nextDouble()) / rate;
-        for (int k = 0; k < KINDS.length; k++) {
+        for (int k = 0; k < KINDS.size(); k++) {
           waited[k] += time * exposures[f][k];
         }
       }
-      for (int k = 0; k < KINDS.length; k++) {
+      for (int k = 0; k < KINDS.size(); k++) {
         if (k != MEASURE) {
           double inverse = strength / assumed[k] + waited[k];
           weights[k] = new GammaDistribution(random, strength + counts[k], 1 / inverse).sample();
@@ -166,12 +166,12 @@ public record FailureRates(double strength, List<Rate> rates) {
     /** The kind of a failure, by what the readings say and how often each fails. */
     private int drawnKind(double[] likelihood) {
       double total = 0;
-      for (int k = 0; k < KINDS.length; k++) {
+      for (int k = 0; k < KINDS.size(); k++) {
         total += weights[k] * likelihood[k];
       }
       double left = random.nextDouble() * total;
       int last = 0;
-      for (int k = 0; k < KINDS.length; k++) {
+      for (int k = 0; k < KINDS.size(); k++) {
         double here = weights[k] * likelihood[k];
         if (here > 0) {
           last = k;
