@@ -3,6 +3,8 @@ package ohmtrail.cli;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import java.util.stream.Collectors;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -38,7 +40,9 @@ import picocli.CommandLine.Spec;
       SweepCommand.class,
       CasebookCommand.class,
       SchemaCommand.class,
-      ExamplesCommand.class
+      ExamplesCommand.class,
+      NamesCommand.class,
+      ManualCommand.class
     })
 public final class Ohmtrail implements Runnable {
   @Spec private CommandSpec spec;
@@ -98,6 +102,7 @@ public final class Ohmtrail implements Runnable {
           .setOut(out)
           .setErr(err)
           .setExpandAtFiles(false)
+          .setCaseInsensitiveEnumValuesAllowed(true)
           .setExecutionExceptionHandler(messages)
           .setParameterExceptionHandler(messages)
           .execute(arguments);
@@ -112,7 +117,10 @@ public final class Ohmtrail implements Runnable {
     throw new ParameterException(
         spec.commandLine(),
         "A command must be given: "
-            + String.join(", ", spec.subcommands().keySet())
+            + spec.subcommands().entrySet().stream()
+                .filter(each -> !each.getValue().getCommandSpec().usageMessage().hidden())
+                .map(Map.Entry::getKey)
+                .collect(Collectors.joining(", "))
             + ".\nMaybe write ohmtrail locate CASE.");
   }
 }

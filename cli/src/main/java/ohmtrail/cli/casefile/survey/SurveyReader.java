@@ -18,6 +18,7 @@ import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.SourceText;
+import ohmtrail.cli.casefile.text.Spreadsheet;
 import ohmtrail.cli.names.Names;
 import ohmtrail.survey.Complaint;
 import ohmtrail.survey.Finding;
@@ -107,9 +108,14 @@ public final class SurveyReader {
   private void readTable(Scalar name, CsvReadings readings) {
     Optional<Path> path = beside(name);
     if (path.isPresent()) {
-      String text = SourceText.read(path.get(), name.place(), problems);
-      readings.read(CsvTable.of(path.get().toString(), text, problems), name.place());
+      readings.read(table(path.get(), name), name.place());
     }
+  }
+
+  private CsvTable table(Path path, Scalar name) {
+    return Spreadsheet.isOne(path)
+        ? Spreadsheet.read(path, name.place(), problems)
+        : CsvTable.of(path.toString(), SourceText.read(path, name.place(), problems), problems);
   }
 
   /** The table's path; it must lie beside the case, so that a case can be handed on whole. */
