@@ -2,9 +2,7 @@ package ohmtrail.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.function.Function;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Joint;
@@ -34,23 +32,24 @@ final class NamesCommand implements Callable<Integer> {
 
   /** Of what. */
   enum Kind {
-    BOXES(each -> each.circuit().boxes().stream().map(Box::name)),
-    JOINTS(each -> each.circuit().joints().stream().map(Joint::id)),
-    TESTS(each -> each.survey().tests().stream().map(Test::name));
-
-    private final transient Function<CaseFile, Stream<String>> names;
-
-    Kind(Function<CaseFile, Stream<String>> names) {
-      this.names = names;
-    }
+    BOXES,
+    JOINTS,
+    TESTS
   }
 
   @Override
   public Integer call() throws Exception {
     PrintWriter out = spec.commandLine().getOut();
     CaseFile caseFile = new CaseFileReader().read(file);
-    List<String> names = kind.names.apply(caseFile).toList();
-    names.forEach(name -> out.println(Shown.of(name)));
+    names(caseFile).forEach(name -> out.println(Shown.of(name)));
     return ExitCode.ANSWER;
+  }
+
+  private Stream<String> names(CaseFile caseFile) {
+    return switch (kind) {
+      case BOXES -> caseFile.circuit().boxes().stream().map(Box::name);
+      case JOINTS -> caseFile.circuit().joints().stream().map(Joint::id);
+      case TESTS -> caseFile.survey().tests().stream().map(Test::name);
+    };
   }
 }
