@@ -192,6 +192,21 @@ public enum Assumption implements TableConstant {
   LOOP_TEST_SECONDS(Range.SECONDS),
   /** A harm less probable than this is not planned against. */
   BELIEVABLE_HARM(Range.BELIEVABLE),
+  /** So many times its rating a breaker carries for an hour. */
+  BREAKER_CARRIES(Range.CARRIED),
+  /** A circuit is called sound only where that is more probable. */
+  SOUND_PROBABILITY(Range.SURE),
+  /**
+   * Ohms in a joint that a reading under load has to be moved by before a circuit is called sound,
+   * ohm.
+   */
+  SOUND_TRIAL_OHMS(Range.TRIAL_OHMS),
+  /** By so many standard deviations of its own error they have to move it. */
+  SOUND_TRIAL_SIGMAS(Range.SIGMAS),
+  /** How far apart the two legs of a sound supply may stand, share of nominal voltage. */
+  LEGS_APART_SHARE(Range.LEGS),
+  /** From so many standard deviations on a difference of two legs is no error of the meters. */
+  LEGS_APART_SIGMAS(Range.SIGMAS),
   /** From here on no load is plugged in to try a lost neutral, probability. */
   NEUTRAL_IN_DOUBT(Range.PROBABILITY),
   /** Current that what lies before the panel is protected at, A. */
@@ -306,6 +321,11 @@ public enum Assumption implements TableConstant {
     KELVIN(1, 130, "a temperature was meant: write by how much it may rise, 130 K at most."),
     SECONDS(0.01, 600, "it was given in milliseconds or minutes: write seconds."),
     BELIEVABLE(1e-6, 5e-4, "it was given in per cent: write 0.0005 for 0.05 %, the most there is."),
+    CARRIED(1, 1.45, "the rating was meant: write 1.13 for 13 % more; 1.45 trips within the hour."),
+    SURE(0.8, 0.9999, "the rest was meant: write 0.95 for one in twenty."),
+    TRIAL_OHMS(0.01, 10, "it was given in milliohms: write ohms; 10 ohm is the most there is."),
+    SIGMAS(1, 10, "a probability was meant: write standard deviations, 1 to 10."),
+    LEGS(1e-3, 0.1, "it was given in per cent: write 0.05 for 5 %, 0.1 at most."),
     WEIGHT(1e-6, 1e6, "a small number was meant in place of zero: nothing is impossible.");
 
     private final double least;

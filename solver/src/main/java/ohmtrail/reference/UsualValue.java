@@ -47,8 +47,6 @@ public enum UsualValue implements TableConstant {
   FILAMENT_CURRENT_EXPONENT,
   /** Resistance of a filament when it glows to that when it is cold, ratio. */
   FILAMENT_HOT_TO_COLD,
-  /** So many times its rating a breaker carries for an hour, ratio. */
-  BREAKER_CARRIES,
   /** Cable behind an outlet whose run nobody knows, m. */
   BARE_OUTLET_LENGTH,
   /** How well that length is known, log sd. */
@@ -65,19 +63,6 @@ public enum UsualValue implements TableConstant {
   WRONG_READING_AMPERES,
   /** Least resistance that a wrong reading has: one step of an ordinary display, ohm. */
   WRONG_READING_OHMS,
-  /** A circuit is called sound only where that is more probable, probability. */
-  SOUND_PROBABILITY,
-  /**
-   * Ohms in a joint that a reading under load has to be moved by before a circuit is called sound,
-   * ohm.
-   */
-  SOUND_TRIAL_OHMS,
-  /** By so much of its own error they have to move it, standard deviations. */
-  SOUND_TRIAL_SIGMAS,
-  /** How far apart the two legs of a sound supply may stand, share of nominal voltage. */
-  LEGS_APART_SHARE,
-  /** From here on a difference between two legs is no error of the meters, standard deviations. */
-  LEGS_APART_SIGMAS,
   /** Standard deviation of an open way on an ohmmeter, share of the range. */
   OPEN_WAY_SHARE,
   /** What passes for dead is so many standard deviations, standard deviations. */

@@ -8,7 +8,7 @@ import ohmtrail.locate.Verdict;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Predictor;
 import ohmtrail.problem.Problem;
-import ohmtrail.reference.UsualValue;
+import ohmtrail.reference.Assumption;
 import ohmtrail.report.caution.SupplySide;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Measurand;
@@ -20,46 +20,40 @@ import ohmtrail.survey.Test;
 
 /** Whether a circuit may be called sound. Whatever says so asks here. */
 public final class Soundness {
-  /** So probable it has to be that nothing is degraded. */
-  public static final double SURE = UsualValue.SOUND_PROBABILITY.value();
-
-  /** A reading under load could have shown a joint where one of these ohms would have moved it. */
-  private static final double CLEARLY_BAD_OHMS = UsualValue.SOUND_TRIAL_OHMS.value();
-
-  /** By so many standard deviations of its error. */
-  private static final double CLEARLY_MOVED_SIGMAS = UsualValue.SOUND_TRIAL_SIGMAS.value();
-
   /** A reading more probably wrong than this has shown nothing. */
   private static final double PROBABLY_WRONG = 0.5;
 
   private Soundness() {}
 
   /**
-   * Whether it may: more probably than {@link #SURE}, after a reading under load that could have
-   * shown a joint, where no box was found burnt and nothing speaks against the supply.
+   * Whether it may: more probably than assumed, after a reading under load that could have shown a
+   * joint, where no box was found burnt and nothing speaks against the supply.
    */
   public static boolean mayBeCalled(Problem problem, Diagnosis diagnosis) {
     return diagnosis.verdict() == Verdict.HEALTHY
-        && diagnosis.healthyProbability() > SURE
+        && diagnosis.healthyProbability()
+            > problem.assumptions().value(Assumption.SOUND_PROBABILITY)
         && problem.survey().places(Finding.State.BURNT).isEmpty()
         && !SupplySide.isAtFault(problem, diagnosis)
         && wasTriedUnderLoad(problem, diagnosis);
   }
 
   private static boolean wasTriedUnderLoad(Problem problem, Diagnosis diagnosis) {
+    double trial = problem.assumptions().value(Assumption.SOUND_TRIAL_OHMS);
     Predictor predictor = new Predictor(problem.circuit(), problem.survey(), problem.assumptions());
     double[] point = diagnosis.bestPointArray();
     List<Double> sound = predictor.readings(List.of(), point);
     return problem.circuit().joints().stream()
         .filter(joint -> joint.role() != JointRole.SUPPLY)
         .filter(joint -> joint.conductor() != ConductorRole.GROUND)
-        .map(joint -> List.of(new Degradation(joint.id(), CLEARLY_BAD_OHMS)))
+        .map(joint -> List.of(new Degradation(joint.id(), trial)))
         .map(bad -> predictor.readings(bad, point))
         .anyMatch(bad -> isMoved(sound, bad, problem, diagnosis));
   }
 
   private static boolean isMoved(
       List<Double> sound, List<Double> bad, Problem problem, Diagnosis diagnosis) {
+    double sigmas = problem.assumptions().value(Assumption.SOUND_TRIAL_SIGMAS);
     int place = 0;
     for (Test test : problem.survey().tests()) {
       for (Reading reading : test.readings()) {
@@ -68,7 +62,7 @@ public final class Soundness {
         place++;
         if (counts
             && isUnderLoad(test, reading, problem.survey())
-            && moved > CLEARLY_MOVED_SIGMAS * sigma(reading, problem)) {
+            && moved > sigmas * sigma(reading, problem)) {
           return true;
         }
       }

@@ -14,8 +14,8 @@ import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Parameter;
 import ohmtrail.predict.Predictor;
 import ohmtrail.problem.Problem;
+import ohmtrail.reference.Assumption;
 import ohmtrail.reference.SupplyVoltageRange;
-import ohmtrail.reference.UsualValue;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Meter;
 import ohmtrail.survey.Reading;
@@ -29,12 +29,6 @@ import ohmtrail.survey.Test;
  * can set them apart. Joints before the panel are hypotheses like any other.
  */
 public final class SupplySide {
-  /** How far apart the two legs of a sound supply may stand, as a share of nominal. */
-  private static final double MOST_APART = UsualValue.LEGS_APART_SHARE.value();
-
-  /** From here on a difference is no error of the meters. */
-  private static final double SURE_SIGMAS = UsualValue.LEGS_APART_SIGMAS.value();
-
   private SupplySide() {}
 
   /**
@@ -157,8 +151,14 @@ public final class SupplySide {
     }
 
     boolean isApart(Problem problem) {
-      return Math.abs(apart()) > MOST_APART * problem.circuit().supply().volts()
-          && Math.abs(apart()) > SURE_SIGMAS * sigma(problem);
+      double share = problem.assumptions().value(Assumption.LEGS_APART_SHARE);
+      return Math.abs(apart()) > share * problem.circuit().supply().volts()
+          && Math.abs(apart()) > error(problem);
+    }
+
+    /** What of the difference may be an error of the meters, volts. */
+    private double error(Problem problem) {
+      return problem.assumptions().value(Assumption.LEGS_APART_SIGMAS) * sigma(problem);
     }
 
     /** Of the difference: each reading's own error, and the gain that is not common to both. */
@@ -188,7 +188,7 @@ public final class SupplySide {
       Predictor predictor =
           new Predictor(
               problem.circuit(), problem.survey().withTests(alone), problem.assumptions());
-      double error = SURE_SIGMAS * sigma(problem);
+      double error = error(problem);
       double sound = apart(predictor.readings(List.of()));
       return problem.circuit().joints().stream()
           .filter(joint -> joint.role() != JointRole.SUPPLY)

@@ -109,7 +109,9 @@ class SoundnessTest {
     Problem problem = shown(TRUSTING, List.of(), idle());
     Diagnosis diagnosis = new Locator().locate(problem);
 
-    assertTrue(diagnosis.healthyProbability() > Soundness.SURE, "sure beforehand");
+    assertTrue(
+        diagnosis.healthyProbability() > Assumption.SOUND_PROBABILITY.defaultValue(),
+        "sure beforehand");
     assertFalse(Soundness.mayBeCalled(problem, diagnosis));
   }
 
@@ -118,7 +120,9 @@ class SoundnessTest {
   void notOnAReadingThatNoJointCouldHaveMoved() {
     Problem problem = shown(TRUSTING, List.of(), loaded("porch", "panel"));
 
-    assertTrue(new Locator().locate(problem).healthyProbability() > Soundness.SURE);
+    assertTrue(
+        new Locator().locate(problem).healthyProbability()
+            > Assumption.SOUND_PROBABILITY.defaultValue());
     assertFalse(mayBeCalled(problem));
   }
 
@@ -129,7 +133,8 @@ class SoundnessTest {
     Diagnosis diagnosis = new Locator().locate(problem);
 
     assertTrue(
-        diagnosis.healthyProbability() < Soundness.SURE, diagnosis.healthyProbability() + "");
+        diagnosis.healthyProbability() < Assumption.SOUND_PROBABILITY.defaultValue(),
+        diagnosis.healthyProbability() + "");
     assertFalse(Soundness.mayBeCalled(problem, diagnosis));
   }
 
