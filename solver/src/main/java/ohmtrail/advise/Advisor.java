@@ -79,11 +79,6 @@ public final class Advisor {
     this.timetable = new Timetable(circuit, minutes, assumptions);
   }
 
-  /** How long things take here. */
-  public Timetable timetable() {
-    return timetable;
-  }
-
   /**
    * Weighs what could be done next.
    *

@@ -163,21 +163,6 @@ public record Report(
     };
   }
 
-  /** Every receptacle above 110 % of nominal, test by test. */
-  public List<Overvoltage> overvoltages() {
-    return tests.stream().flatMap(test -> test.overvoltages().stream()).toList();
-  }
-
-  /** What each GFCI or RCD sees during each reading, test by test. */
-  public List<DeviceCurrent> deviceCurrents() {
-    return tests.stream().flatMap(test -> test.deviceCurrents().stream()).toList();
-  }
-
-  /** What each GFCI or RCD that somebody watched saw, test by test. */
-  public List<DeviceCurrent> watchedDevices() {
-    return tests.stream().flatMap(test -> test.watchedDevices().stream()).toList();
-  }
-
   /** The heat of a suspect of this report. */
   public Optional<SuspectHeat> heatOf(Suspect suspect) {
     return suspects.stream()

@@ -44,11 +44,6 @@ final class LogIntegral {
     return integral;
   }
 
-  /** Where f was evaluated, with its value. */
-  Map<Double, Double> heights() {
-    return Map.copyOf(heights);
-  }
-
   /** A piece, its logarithm of the integral, and how much halving its parent moved that. */
   private record Piece(double low, double high, double logMass, double logMoved) {}
 
