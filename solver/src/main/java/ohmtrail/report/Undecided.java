@@ -1,5 +1,7 @@
 package ohmtrail.report;
 
+import static ohmtrail.reference.Assumption.HEALTHY_PRIOR;
+
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,8 +40,18 @@ final class Undecided {
     if (diagnosis.verdict() == Verdict.UNEXPLAINED) {
       return Verdict.UNEXPLAINED;
     }
+    if (isPriorOfTheCircuitAlone(unread)
+        && Math.abs(problem.assumptions().value(HEALTHY_PRIOR) - diagnosis.healthyProbability())
+            >= SAME) {
+      return diagnosis.verdict();
+    }
     Diagnosis prior = new Locator().locate(problem.withSurvey(unread));
     return isSame(prior, diagnosis) ? Verdict.UNDECIDED : diagnosis.verdict();
+  }
+
+  /** Where nothing was seen and nobody complained, a sound circuit is as probable as assumed. */
+  private static boolean isPriorOfTheCircuitAlone(Survey unread) {
+    return unread.findings().isEmpty() && unread.complaints().isEmpty();
   }
 
   private static Survey withoutEvidence(Survey survey) {

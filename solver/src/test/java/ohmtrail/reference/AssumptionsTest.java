@@ -22,6 +22,7 @@ class AssumptionsTest {
           "common practice, no source",
           "IEC 60364-4-41, from memory",
           "IEC 60364-4-43, from memory",
+          "IEC 60898-1, from memory",
           "IEC 61140, from memory");
 
   @Test
