@@ -3,7 +3,6 @@ package ohmtrail.practice.exact;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.PriorityQueue;
