@@ -3,18 +3,14 @@ package ohmtrail.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import ohmtrail.cli.casefile.CaseFile;
 import ohmtrail.cli.casefile.CaseText;
 import ohmtrail.cli.file.WholeFile;
 import ohmtrail.cli.walk.CaseFolder;
-import ohmtrail.map.BoxFeeders;
+import ohmtrail.cli.walk.SettledFeeders;
 import ohmtrail.map.MapReport;
-import ohmtrail.map.known.Hint;
-import ohmtrail.map.known.Outlet;
-import ohmtrail.map.known.RunMap;
 
 /** Puts what is settled of a map into the file that the case was read from. */
 final class MapWriting {
@@ -43,7 +39,7 @@ final class MapWriting {
                     new IOException(
                         "What is settled can be written into a file only.\n"
                             + "Maybe name the case file in place of (-)."));
-    Map<String, String> feeders = settled(report);
+    Map<String, String> feeders = SettledFeeders.of(report);
     if (feeders.isEmpty()) {
       Messages.say("Nothing more is settled than the case says: it is left as it is.", messages);
       return;
@@ -65,26 +61,5 @@ final class MapWriting {
     if (!said.isEmpty()) {
       Messages.say(said, messages);
     }
-  }
-
-  /** What feeds each box that is settled and that the case leaves open; no box that hides. */
-  private static Map<String, String> settled(MapReport report) {
-    Map<String, String> feeders = new LinkedHashMap<>();
-    for (BoxFeeders box : report.boxes()) {
-      String feeder = box.likeliest().feeder();
-      boolean named = !RunMap.isHidden(feeder) && !RunMap.isHidden(box.box());
-      boolean open =
-          report.problem().run().outlet(box.box()).filter(MapWriting::isOpen).isPresent();
-      if (box.isSettled() && named && open) {
-        feeders.put(box.box(), feeder);
-      }
-    }
-    return feeders;
-  }
-
-  private static boolean isOpen(Outlet outlet) {
-    return outlet.fedBy().isEmpty()
-        && outlet.hints().stream()
-            .noneMatch(hint -> hint instanceof Hint.First || hint instanceof Hint.OnAnotherCircuit);
   }
 }

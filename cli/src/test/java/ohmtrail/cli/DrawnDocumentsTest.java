@@ -11,19 +11,25 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import ohmtrail.advise.AdviceReport;
 import ohmtrail.advise.Situation;
 import ohmtrail.cli.casefile.CaseFile;
+import ohmtrail.cli.casefile.CaseFileException;
+import ohmtrail.cli.casefile.CaseFileReader;
+import ohmtrail.cli.casefile.CaseFileWriter;
 import ohmtrail.cli.render.json.CheckJson;
 import ohmtrail.cli.render.json.DocumentSchema;
 import ohmtrail.cli.render.json.LocateJson;
+import ohmtrail.cli.render.json.MapJson;
 import ohmtrail.cli.render.json.NextJson;
 import ohmtrail.cli.render.json.PredictJson;
 import ohmtrail.cli.render.json.ScoreJson;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.Posterior;
+import ohmtrail.map.MapLocator;
 import ohmtrail.practice.Population;
 import ohmtrail.practice.Practice;
 import ohmtrail.practice.PracticeCase;
@@ -98,6 +104,41 @@ class DrawnDocumentsTest {
                               SEED, 2, List.of(new Scorer(practice, 2, 1).compare(0, done -> {})));
                       requireSound(schema, ScoreJson.of(study), population.name());
                     }));
+  }
+
+  /** Drawn runs of which nothing is known but the boxes. */
+  @TestFactory
+  Stream<DynamicTest> theMapsOfAFewDrawnRuns() {
+    DocumentSchema schema = schema("map");
+    Practice practice =
+        new Practice(Population.named("loose").orElseThrow(), Assumptions.defaults(), SEED);
+    return IntStream.range(0, FEW)
+        .mapToObj(
+            number ->
+                DynamicTest.dynamicTest(
+                    "loose " + number + " of seed " + SEED,
+                    () -> {
+                      CaseFile open = open(practice.caseOf(number));
+                      requireSound(
+                          schema,
+                          MapJson.of(open, new MapLocator().map(open.mapProblem().orElseThrow())),
+                          "loose " + number);
+                    }));
+  }
+
+  private static CaseFile open(PracticeCase drawn) throws CaseFileException {
+    String written =
+        new CaseFileWriter()
+            .write(
+                new CaseFile(
+                    "open", drawn.circuit(), drawn.survey(), drawn.assumptions(), List.of()));
+    String boxes =
+        drawn.circuit().boxes().stream()
+            .skip(1)
+            .map(box -> "  - " + box.name() + "\n")
+            .collect(Collectors.joining("", "boxes:\n", ""));
+    return new CaseFileReader()
+        .read("open", written.replaceFirst("(?s)run:\n.*?(?=\n[a-z])", boxes.strip()));
   }
 
   private static void requireSound(DocumentSchema schema, String document, String which)

@@ -218,7 +218,7 @@ class MapCommandTest {
   @Test
   void commandsThatNeedTheOrderNameTheOneThatFindsIt() throws IOException {
     String file = examples().findFirst().orElseThrow().file().toString();
-    for (String command : List.of("predict", "walk")) {
+    for (String command : List.of("locate", "next", "predict")) {
       Run refused = run(command, file);
       assertEquals(2, refused.code(), command);
       assertTrue(refused.err().contains("`ohmtrail map`"), refused.err());

@@ -1,5 +1,6 @@
 package ohmtrail.cli.casefile;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -61,7 +62,7 @@ public final class CaseText {
   /** The text that says a case. */
   public String saying(CaseFile now) {
     return written
-        .flatMap(text -> continued(text, now))
+        .flatMap(text -> continued(mapped(text, now), now))
         .orElseGet(() -> new CaseFileWriter().write(now));
   }
 
@@ -73,6 +74,20 @@ public final class CaseText {
    */
   public Optional<String> settling(Map<String, String> feeders) {
     return written.flatMap(text -> read(text).flatMap(before -> settled(text, before, feeders)));
+  }
+
+  /** The text with what feeds every box, where it left that open and the case knows it now. */
+  private String mapped(String text, CaseFile now) {
+    Optional<CaseFile> before = read(text).filter(read -> read.unknown().isPresent());
+    if (before.isEmpty() || now.unknown().isPresent()) {
+      return text;
+    }
+    Map<String, String> feeders = new LinkedHashMap<>();
+    now.circuit().cables().forEach(cable -> feeders.put(cable.to(), cable.from()));
+    before.get().unknown().orElseThrow().outlets().stream()
+        .filter(outlet -> outlet.fedBy().isPresent() || outlet.hints().contains(new Hint.First()))
+        .forEach(outlet -> feeders.remove(outlet.name()));
+    return settled(text, before.get(), feeders).orElse(text);
   }
 
   private Optional<String> settled(String text, CaseFile before, Map<String, String> feeders) {

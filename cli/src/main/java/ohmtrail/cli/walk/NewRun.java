@@ -26,6 +26,7 @@ import ohmtrail.survey.Survey;
  * @param begun the text of a case that was left before all of it was said; empty for a new one
  * @param answers those given, by what was asked
  * @param run the boxes so far, as lines of a case file
+ * @param unordered whether nobody knows their order
  * @param asked what is asked now
  * @param before the state before the last answer; empty at the start
  */
@@ -35,6 +36,7 @@ record NewRun(
     Optional<String> begun,
     Map<Asked, String> answers,
     List<String> run,
+    boolean unordered,
     Asked asked,
     Optional<NewRun> before)
     implements Dialogue {
@@ -91,7 +93,14 @@ record NewRun(
   static Reply begin(String title, int width) {
     NewRun first =
         new NewRun(
-            width, title, Optional.empty(), Map.of(), List.of(), Asked.COMPLAINT, Optional.empty());
+            width,
+            title,
+            Optional.empty(),
+            Map.of(),
+            List.of(),
+            false,
+            Asked.COMPLAINT,
+            Optional.empty());
     return Reply.on(
         new Page(width)
             .paragraphs(
@@ -111,10 +120,17 @@ record NewRun(
   }
 
   /** Goes on where such a case was left. */
-  static Reply resume(String title, String begun, int width) {
+  static Reply resume(String title, String begun, boolean unordered, int width) {
     NewRun left =
         new NewRun(
-            width, title, Optional.of(begun), Map.of(), List.of(), Asked.BOXES, Optional.empty());
+            width,
+            title,
+            Optional.of(begun),
+            Map.of(),
+            List.of(),
+            unordered,
+            Asked.BOXES,
+            Optional.empty());
     return Reply.on(
         new Page(width)
             .paragraphs(
@@ -133,9 +149,14 @@ record NewRun(
     if (asked != Asked.BOXES) {
       return asked.words;
     }
+    if (unordered) {
+      return hasNoBox()
+          ? "The names of the outlets, commas between: sofa, piano, garden door."
+          : "More outlets? Enter alone when all are named.";
+    }
     return hasNoBox()
         ? "The first box after the panel: its name and the cable to it, such as hall-1 32 ft or"
-            + " attic junction 9 m."
+            + " attic junction 9 m. Type don't know where nobody knows what feeds what."
         : "The next box, such as hall-2 12 ft; from BOX where it is not fed from the last one."
             + " Enter alone when the run ends.";
   }
@@ -176,7 +197,8 @@ record NewRun(
     Map<Asked, String> more = new EnumMap<>(Asked.class);
     more.putAll(answers);
     more.put(asked, unknown ? asked.otherwise : typed);
-    return check(new NewRun(width, title, begun, more, run, following(), Optional.of(this)));
+    return check(
+        new NewRun(width, title, begun, more, run, unordered, following(), Optional.of(this)));
   }
 
   private Asked following() {
@@ -195,11 +217,25 @@ record NewRun(
       return hasNoBox()
           ? Reply.on(said("A run has at least one box besides the panel."), this)
           : Reply.on(
-              "", new NewRun(width, title, begun, answers, run, following(), Optional.of(this)));
+              "",
+              new NewRun(
+                  width, title, begun, answers, run, unordered, following(), Optional.of(this)));
+    }
+    if (hasNoBox() && !unordered && TypedAnswer.isUnknown(typed)) {
+      return Reply.on(
+          "", new NewRun(width, title, begun, answers, run, true, asked, Optional.of(this)));
     }
     List<String> more = new ArrayList<>(run);
-    more.add(entry(typed));
-    return check(new NewRun(width, title, begun, answers, more, asked, Optional.of(this)));
+    if (unordered) {
+      List.of(typed.split(",", -1)).stream()
+          .map(String::strip)
+          .filter(name -> !name.isEmpty())
+          .forEach(name -> more.add(unordered(name)));
+    } else {
+      more.add(entry(typed));
+    }
+    return check(
+        new NewRun(width, title, begun, answers, more, unordered, asked, Optional.of(this)));
   }
 
   /** What says no kind is a receptacle, but for what leads back to a box that is there. */
@@ -210,6 +246,15 @@ record NewRun(
         name.equalsIgnoreCase(PANEL) || run.stream().anyMatch(box -> box.startsWith(key(name)));
     String kind = leadsBack || TypedAnswer.saysKind(named.words()) ? "" : "receptacle ";
     return key(name) + CaseFileWriter.text((kind + named.words()).strip());
+  }
+
+  /** A name alone is an outlet; behind a colon stands what is known of it. */
+  private static String unordered(String typed) {
+    int colon = typed.indexOf(':');
+    return colon > 0
+        ? key(typed.substring(0, colon).strip())
+            + CaseFileWriter.text(typed.substring(colon + 1).strip())
+        : CaseFileWriter.text(typed);
   }
 
   private static String key(String name) {
@@ -226,7 +271,14 @@ record NewRun(
       return Reply.on("", changed);
     }
     CaseFile all = readout.caseFile().orElseThrow();
-    return Reply.keep(all, this, () -> Search.begin(all, width));
+    return Reply.keep(all, this, () -> search(all, width));
+  }
+
+  /** The search on a case; where nobody knows what feeds what it begins with the map. */
+  static Reply search(CaseFile caseFile, int width) {
+    return caseFile.unknown().isPresent()
+        ? MapWalk.begin(caseFile, width)
+        : Search.begin(caseFile, width);
   }
 
   /**
@@ -248,9 +300,10 @@ record NewRun(
 
   private String text() {
     String text = begun.orElseGet(this::head);
+    String list = unordered ? "boxes" : "run";
     List<String> boxes = hasNoBox() ? List.of("first: receptacle") : run;
     for (String entry : boxes) {
-      text = CaseText.plus(text, "run", "  - " + entry + "\n");
+      text = CaseText.plus(text, list, "  - " + entry + "\n");
     }
     if (TypedAnswer.yes(answers.getOrDefault(Asked.METER, "no")).orElse(false)) {
       text = CaseText.plus(text, "meters", "  low: 3 kohm\n");
@@ -278,7 +331,7 @@ record NewRun(
         text.append(each.key).append(": ").append(CaseFileWriter.text(answer)).append('\n');
       }
     }
-    text.append("run:\n  - panel\n");
+    text.append(unordered ? "" : "run:\n  - panel\n");
     String complaint = answers.getOrDefault(Asked.COMPLAINT, "");
     if (!complaint.isEmpty()) {
       String where = answers.getOrDefault(Asked.WHERE, "");

@@ -43,7 +43,7 @@ public final class Walk {
   /** A case that was left before all of it was said goes on there. */
   private static Reply begin(CaseFile caseFile, CaseText text, String title, int width) {
     return NewRun.isUnfinished(caseFile)
-        ? NewRun.resume(title, text.written().orElseThrow(), width)
-        : Search.begin(caseFile, width);
+        ? NewRun.resume(title, text.written().orElseThrow(), caseFile.unknown().isPresent(), width)
+        : NewRun.search(caseFile, width);
   }
 }
