@@ -86,10 +86,15 @@ class MapPageTest {
     for (Prediction.PredictedReading each : predicted(moved)) {
       shown.put(each.reading().box(), String.format(Locale.ROOT, "%.1f", each.predicted()));
     }
-    String said = "would have read %s, %s and %s V";
     assertTrue(
         page()
-            .contains(String.format(said, shown.get("bed"), shown.get("door"), shown.get("desk"))),
+            .contains(
+                String.format(
+                    Locale.ROOT,
+                    "would have read %s, %s and %s V",
+                    shown.get("bed"),
+                    shown.get("door"),
+                    shown.get("desk"))),
         shown.toString());
   }
 

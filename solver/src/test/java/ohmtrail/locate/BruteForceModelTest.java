@@ -121,7 +121,8 @@ class BruteForceModelTest {
       RandomCase drawn = RandomCase.of(seed, ASSUMPTIONS);
       String joint =
           drawn.circuit().panel().name() + (seed % 2 == 0 ? "/hot/supply" : "/neutral/supply");
-      double ohms = seed % 5 == 0 ? Double.POSITIVE_INFINITY : Math.pow(10, seed % 7 - 2);
+      double ohms =
+          seed % 5 == 0 ? Double.POSITIVE_INFINITY : Math.pow(10, (double) (seed % 7 - 2));
       BruteForceModel model = new BruteForceModel(drawn.circuit(), drawn.survey(), ASSUMPTIONS);
       model.evaluate(new BruteForceFault(joint, ohms), new double[model.parameterCount()]);
       List<Double> predicted =

@@ -3,7 +3,6 @@ package ohmtrail.network;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -30,7 +29,6 @@ class SmallAdmittanceTest {
       int hot = Network.REFERENCE;
       int neutral = Network.REFERENCE;
       int joint = -1;
-      List<Complex> loops = new ArrayList<>();
       for (int box = 0; box < boxes; box++) {
         int nearNeutral = builder.addNode();
         int nearHot = builder.addNode();

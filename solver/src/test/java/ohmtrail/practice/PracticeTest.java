@@ -143,7 +143,7 @@ class PracticeTest {
     double middle = Math.sqrt(30 * 100e3);
     long below = ohms.stream().filter(r -> r < middle).count();
     double fiveSigma = 5 * Math.sqrt(0.25 * CASES);
-    assertEquals(0.5 * CASES, below, fiveSigma, "seed " + SEED);
+    assertEquals(0.5 * CASES, (double) below, fiveSigma, "seed " + SEED);
     assertTrue(
         cases("open").stream()
             .allMatch(each -> each.truth().degraded().get(0).ohms() == Double.POSITIVE_INFINITY));
@@ -209,7 +209,7 @@ class PracticeTest {
                     joint(each, each.truth().degraded().get(0)).conductor()
                         == ConductorRole.GROUND));
     long healthy = assumed.stream().filter(each -> each.truth().healthy()).count();
-    assertEquals(0.3 * CASES, healthy, 5 * Math.sqrt(0.21 * CASES), "seed " + SEED);
+    assertEquals(0.3 * CASES, (double) healthy, 5 * Math.sqrt(0.21 * CASES), "seed " + SEED);
   }
 
   @Test

@@ -111,8 +111,6 @@ class ResidualCurrentTest {
             .response());
   }
 
-  private static final Supply EUROPE = new Supply(230, 50, Supply.Legs.ONE, Supply.Earthing.TN_C_S);
-
   private static final ResidualCurrentDevice RCD =
       new ResidualCurrentDevice("panel", Rating.rcd(0.030));
 

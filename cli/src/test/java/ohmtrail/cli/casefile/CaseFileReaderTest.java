@@ -355,7 +355,11 @@ class CaseFileReaderTest {
         List.of(
             "4:15: Word (x) must be one of " + Vocabulary.runWords().rule().substring(15) + "."),
         CaseFiles.problems(
-                "breaker: 15 A\ncable: 14 AWG\nrun:\n  - panel: \"\ud83d\udd0c x\"\n  - a: receptacle\n")
+                "breaker: 15 A\n"
+                    + "cable: 14 AWG\n"
+                    + "run:\n"
+                    + "  - panel: \"\ud83d\udd0c x\"\n"
+                    + "  - a: receptacle\n")
             .stream()
             .filter(problem -> problem.contains("(x)"))
             .toList());
@@ -409,7 +413,7 @@ class CaseFileReaderTest {
 
   @Test
   void noMoreThanAHundredProblemsAreTold() {
-    String text = "breaker: 15 A\n" + "run:\n  - panel\n";
+    String text = "breaker: 15 A\nrun:\n  - panel\n";
     StringBuilder entries = new StringBuilder(text);
     for (int i = 0; i < 500; i++) {
       entries.append("  - box-" + i + ": receptcle\n");

@@ -150,7 +150,8 @@ class OtherReadingsCaseTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "{resistance: 3 kohm, test-current: 6 A} | Test current (6 A) must be that of a loop-tester",
+        "{resistance: 3 kohm, test-current: 6 A} | Test current (6 A) must be that of a"
+            + " loop-tester",
         "loop-tester, 25 A, 6 A | Test current",
         "loop-tester, 250 A | must lie between 1 mA and 100 A",
         "10 Mohm, no-trip | (no-trip) is none of these"
@@ -176,8 +177,12 @@ class OtherReadingsCaseTest {
   void aCaseWithoutMetersHasThemAtHand() throws IOException, CaseFileException {
     CaseFile read =
         read(
-            "outlet: 120 V\ntests:\n  - off + link hot-ground at panel:\n"
-                + "      - hot-ground 0.4 ohm\n");
+            """
+            outlet: 120 V
+            tests:
+              - off + link hot-ground at panel:
+                  - hot-ground 0.4 ohm
+            """);
     assertEquals(
         List.of("high", "low", "ohmmeter"),
         read.survey().meters().stream().map(Meter::name).toList());
@@ -187,9 +192,11 @@ class OtherReadingsCaseTest {
   void aTableTakesThemToo() throws IOException, CaseFileException {
     Files.writeString(
         folder.resolve("r.csv"),
-        "loads;box;between;meter;reading\n"
-            + "off + link hot-ground at hall;panel;hot-ground;cont;0,43 ohm\n"
-            + "idle;hall;around panel to hall hot;clamp;5,2 A\n");
+        """
+        loads;box;between;meter;reading
+        off + link hot-ground at hall;panel;hot-ground;cont;0,43 ohm
+        idle;hall;around panel to hall hot;clamp;5,2 A
+        """);
     CaseFile read = read(RUN.replace("tests:\n", "readings: r.csv\n"));
     assertEquals(0.43, read.survey().tests().get(0).readings().get(0).value());
     assertEquals(5.2, read.survey().tests().get(1).readings().get(0).value());
@@ -211,8 +218,10 @@ class OtherReadingsCaseTest {
         "idle | hall hot-ground 0.4 ohm cont | must be read with the breaker off",
         "off | around panel to hall hot 5 A | must be taken with the breaker on",
         "off | hall hot-ground 0.4 ohm loop | must be taken with the breaker on",
-        "idle | hall hot-ground 0.4 ohm dmm | Reading (0.4 ohm) must be in V: that is what meter (dmm) shows",
-        "idle | hall hot-ground 118 V clamp | Reading (118 V) must be in A: that is what meter (clamp) shows",
+        "idle | hall hot-ground 0.4 ohm dmm | Reading (0.4 ohm) must be in V: that is what meter"
+            + " (dmm) shows",
+        "idle | hall hot-ground 118 V clamp | Reading (118 V) must be in A: that is what meter"
+            + " (clamp) shows",
         "idle | hall hot-neutral 5 A clamp | must be of two points in V or ohm",
         "idle | around panel to study spur hot 5 A | must be around a conductor of a cable",
         "off + link hot-ground at attic | hall hot-ground 0.4 ohm | is none of these",

@@ -136,7 +136,7 @@ final class Mutations {
       case 4 -> lines(text, Change.EXCHANGE);
       case 5 -> replaceWord(text, any(AWKWARD));
       default -> {
-        String[] words = any(seeds).split("\\s+");
+        String[] words = any(seeds).split("\\s+", -1);
         replaceWord(text, words.length == 0 ? "" : words[random.nextInt(words.length)]);
       }
     }

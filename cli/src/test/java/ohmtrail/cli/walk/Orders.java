@@ -105,7 +105,7 @@ final class Orders {
                     + name)
             .matcher(block)
             .find()
-        || box.equals(panel) && isReadAt(box, block);
+        || (box.equals(panel) && isReadAt(box, block));
   }
 
   private static boolean isReadAt(String box, String block) {
@@ -113,8 +113,8 @@ final class Orders {
     return Pattern.compile(
             "^(?:\\d+\\. |Next, )?(?:At |at )?"
                 + name
-                + "(?: \\([^)]*\\))?: (?:read |(?:hot|line|leg \\d|switched|neutral|ground|across|the"
-                + " current))")
+                + "(?: \\([^)]*\\))?: (?:read |(?:hot|line|leg"
+                + " \\d|switched|neutral|ground|across|the current))")
         .matcher(block)
         .find();
   }

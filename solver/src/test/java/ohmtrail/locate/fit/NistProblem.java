@@ -4,6 +4,7 @@ package ohmtrail.locate.fit;
  * Nonlinear regression problems with certified answers, unit weights: NIST Statistical Reference
  * Datasets (StRD), nonlinear regression.
  */
+@SuppressWarnings("ImmutableEnumChecker") // No test changes the data.
 enum NistProblem {
   /** Lower difficulty; Misra, NIST 1978: y = b1 (1 - exp(-b2 x)). */
   MISRA1A(
