@@ -21,7 +21,7 @@ import ohmtrail.problem.Problem;
  */
 public final class AveragedLocator {
   /** Of these, what has less probability, so far as that is told without, is not located. */
-  private static final double WORTH_LOCATING = 0.1;
+  private static final double WORTH_LOCATING = 0.2;
 
   /** What has less is nothing. */
   private static final double WORTH_TELLING = 1e-4;

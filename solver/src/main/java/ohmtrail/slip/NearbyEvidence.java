@@ -169,6 +169,7 @@ final class NearbyEvidence {
     private final Evaluation all;
     private final Evaluation own;
     private final List<Double> asStated = new ArrayList<>();
+    private final double[] leading;
 
     Weighing(List<Hypothesis> hypotheses, Survey survey) {
       this.hypotheses = hypotheses;
@@ -187,18 +188,24 @@ final class NearbyEvidence {
               List.of());
       this.all = model.buffer();
       this.own = new Evaluation(readings.count(), parameters.size());
+      evaluate(hypotheses.get(leader()));
+      this.leading = all.volts().clone();
     }
 
-    List<Located> answers(List<Variant> variants) {
+    private void evaluate(Hypothesis hypothesis) {
+      if (hypothesis.suspect.isPresent()) {
+        model.sweep(hypothesis.suspect.get().first()).evaluate(hypothesis.ohms, all);
+      } else {
+        model.evaluate(all);
+      }
+    }
+
+    List<Located> answers(List<Variant> offered) {
+      List<Variant> variants = offered.stream().filter(this::isWorthAsking).toList();
       List<double[]> gains = new ArrayList<>();
       variants.forEach(each -> gains.add(new double[hypotheses.size()]));
       for (int h = 0; h < hypotheses.size(); h++) {
-        Hypothesis hypothesis = hypotheses.get(h);
-        if (hypothesis.suspect.isPresent()) {
-          model.sweep(hypothesis.suspect.get().first()).evaluate(hypothesis.ohms, all);
-        } else {
-          model.evaluate(all);
-        }
+        evaluate(hypotheses.get(h));
         copy(all, r -> r, own);
         asStated.add(readings.logAround(own, point, range));
         for (int v = 0; v < variants.size(); v++) {
@@ -210,6 +217,23 @@ final class NearbyEvidence {
         answers.add(answer(variants.get(v), gains.get(v)));
       }
       return answers;
+    }
+
+    /**
+     * A load that was off must bring the readings of its test nearer, where the likeliest holds.
+     */
+    private boolean isWorthAsking(Variant variant) {
+      return !(variant.supposition.slip() instanceof Slip.LoadDidNotDraw)
+          || readings.roughMisfit(read(leading, variant.places::get))
+              < readings.roughMisfit(read(leading, r -> r));
+    }
+
+    private double[] read(double[] volts, IntUnaryOperator place) {
+      double[] read = new double[readings.count()];
+      for (int r = 0; r < read.length; r++) {
+        read[r] = volts[place.applyAsInt(r)];
+      }
+      return read;
     }
 
     /** Of what was evaluated last. */
@@ -344,11 +368,7 @@ final class NearbyEvidence {
     private double misfit(JointResponse response, double ohms, Variant variant) {
       double[] volts = new double[model.readings()];
       response.volts(ohms, volts);
-      double[] read = new double[readings.count()];
-      for (int r = 0; r < read.length; r++) {
-        read[r] = volts[variant.places.get(r)];
-      }
-      return readings.roughMisfit(read);
+      return readings.roughMisfit(read(volts, variant.places::get));
     }
   }
 

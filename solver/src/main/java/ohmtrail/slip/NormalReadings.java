@@ -261,9 +261,40 @@ final class NormalReadings {
   }
 
   /** Natural logarithm of the density of the readings at a prediction, all right and as stated. */
-  double logAllRight(Evaluation at, Optional<Integer> stepFrom) {
-    Covariance stated = covariance(at, 1, stepFrom);
+  double logAllRight(Evaluation at) {
+    Covariance stated = covariance(at, 1, Optional.empty());
     return stated.logDensity(stated.misfit(at.volts(), Double.POSITIVE_INFINITY));
+  }
+
+  /**
+   * The same with a step of the supply: it adds one direction v to the covariance, and
+   *
+   * <pre>
+   * det(S + v v') = det S (1 + v' S^-1 v),   r' (S + v v')^-1 r = r' S^-1 r - (v' S^-1 r)^2 / (1 + v' S^-1 v)
+   * </pre>
+   *
+   * (the matrix determinant lemma, and Sherman and Morrison's formula).
+   *
+   * @param stated the covariance without it
+   * @param from the first test after it
+   */
+  double logStepped(Evaluation at, Covariance stated, int from) {
+    double[] step = new double[count()];
+    for (int r = 0; r < step.length; r++) {
+      boolean moves = testOf[r] >= from && drifts[r] > 0;
+      step[r] = moves ? stepSize * at.perSupply()[r] : 0;
+    }
+    double[] direction = stated.whitenedChange(step, 0);
+    double[] left = stated.whitened(at.volts());
+    double square = 1;
+    double along = 0;
+    double misfit = 0;
+    for (int r = 0; r < step.length; r++) {
+      square += direction[r] * direction[r];
+      along += direction[r] * left[r];
+      misfit += left[r] * left[r];
+    }
+    return stated.logDensity(misfit - along * along / square) - 0.5 * Math.log(square);
   }
 
   /**

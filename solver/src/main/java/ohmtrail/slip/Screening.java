@@ -18,6 +18,7 @@ import ohmtrail.predict.SurveyModel;
 import ohmtrail.problem.Problem;
 import ohmtrail.problem.Slip;
 import ohmtrail.reference.Assumption;
+import ohmtrail.survey.Measurand;
 import ohmtrail.survey.Test;
 
 /**
@@ -28,13 +29,13 @@ import ohmtrail.survey.Test;
  * is sketched. Used once, by one thread.
  */
 final class Screening {
-  /** Slips e^-6 behind the best are not located. */
-  private static final double WORTH_LOCATING = 6;
+  /** Slips e^-4 behind the best are not located. */
+  private static final double WORTH_LOCATING = 4;
 
   /** A sound circuit with a slip that far behind all that the stated problem holds is nothing. */
-  private static final double WORTH_SKETCHING = 5;
+  private static final double WORTH_SKETCHING = 3;
 
-  private static final int MOST_LOCATED = 6;
+  private static final int MOST_LOCATED = 4;
   private static final int MOST_WEIGHED = 12;
 
   /** Slips that are paired, and pairs that are weighed. */
@@ -43,7 +44,10 @@ final class Screening {
   private static final int MOST_PAIRS_WEIGHED = 3;
 
   /** Other explanations than one joint or none at this probability ask for a look at every slip. */
-  private static final double STRAINED = 0.2;
+  private static final double STRAINED = 0.3;
+
+  /** Share of the supply's voltage: six steps of it. */
+  private static final double FAR_FROM_SOUND = 0.15;
 
   private final Suppositions suppositions;
   private final List<Supposition> exchanges;
@@ -118,22 +122,45 @@ final class Screening {
   }
 
   private boolean aSoundCircuitComesNear() {
+    if (suppositions.ofTests().stream().anyMatch(each -> each.slip() instanceof Slip.NoSupply)) {
+      return true;
+    }
+    return !isFarFromSound() && aSoundCircuitWithASlipComesNear();
+  }
+
+  /**
+   * A reading so far below a sound circuit's that neither a load nor the supply makes up for it.
+   */
+  private boolean isFarFromSound() {
+    double far = FAR_FROM_SOUND * stated.circuit().supply().volts();
+    return posterior.diagnosis().readings().stream()
+        .filter(fitted -> fitted.reading().measurand() == Measurand.VOLTAGE)
+        .filter(fitted -> fitted.wrongProbability() < STRAINED)
+        .anyMatch(fitted -> fitted.reading().value() < fitted.healthy() - far);
+  }
+
+  private boolean aSoundCircuitWithASlipComesNear() {
     double floor =
         statedWeight()
             - WORTH_SKETCHING
             - Math.log(stated.assumptions().value(Assumption.HEALTHY_PRIOR));
+    Prediction listed = cached(loadSlips.listed(), false);
+    Evaluation asStated = listed.buffer();
+    listed.sound(asStated);
+    NormalReadings.Covariance covariance = readings.covariance(asStated, 1, Optional.empty());
     return suppositions.ofTests().stream()
         .filter(this::isOnEveryTest)
         .anyMatch(
             each -> {
               Slip slip = each.slip();
-              if (slip instanceof Slip.NoSupply) {
-                return true;
+              if (slip instanceof Slip.SupplyMoved moved) {
+                int from = testNames.indexOf(moved.test());
+                return each.logPrior() + readings.logStepped(asStated, covariance, from) > floor;
               }
               Prediction prediction = prediction(slip, false);
               Evaluation sound = prediction.buffer();
               prediction.sound(sound);
-              return each.logPrior() + readings.logAllRight(sound, stepFrom(slip)) > floor;
+              return each.logPrior() + readings.logAllRight(sound) > floor;
             });
   }
 
