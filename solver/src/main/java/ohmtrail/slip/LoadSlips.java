@@ -26,6 +26,8 @@ final class LoadSlips {
   private static final double SHARE_OF_EVERY_TEST = 0.3;
   private static final double SHARE_OF_ONE_TEST = 0.5;
 
+  private static final String LOW = ", low";
+
   private final Problem problem;
 
   LoadSlips(Problem problem) {
@@ -44,7 +46,7 @@ final class LoadSlips {
                         new Slip.LoadDidNotDraw(load.name(), tests),
                         off,
                         () -> without(load, tests)));
-                if (load instanceof HeatingElement heater) {
+                if (load instanceof HeatingElement heater && hasLow(heater)) {
                   all.add(low(heater, tests, share * prior(Assumption.LOAD_DREW_LESS)));
                 }
               });
@@ -121,9 +123,16 @@ final class LoadSlips {
         () -> problem.withSurvey(replaced(problem.survey().withLoads(loads), heater, low, tests)));
   }
 
+  /** It has a low setting, unless it is on it already. */
+  private boolean hasLow(HeatingElement heater) {
+    return !heater.name().endsWith(LOW)
+        && problem.survey().loads().stream()
+            .noneMatch(load -> load.name().equals(heater.name() + LOW));
+  }
+
   private HeatingElement onLow(HeatingElement heater) {
     return new HeatingElement(
-        heater.name() + ", low",
+        heater.name() + LOW,
         prior(Assumption.LOW_SETTING) * heater.ratedWatts(),
         heater.ratedVolts(),
         Assumption.LOW_SETTING_SPREAD);
@@ -147,7 +156,7 @@ final class LoadSlips {
   Problem listed() {
     List<Load> loads = new ArrayList<>(problem.survey().loads());
     for (Load load : problem.survey().loads()) {
-      if (load instanceof HeatingElement heater) {
+      if (load instanceof HeatingElement heater && hasLow(heater)) {
         loads.add(onLow(heater));
       }
     }

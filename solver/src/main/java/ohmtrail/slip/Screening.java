@@ -39,7 +39,9 @@ final class Screening {
   private static final int MOST_WEIGHED = 12;
 
   /** Slips that are paired, and pairs that are weighed. */
-  private static final int MOST_PAIRED = 5;
+  private static final int MOST_PAIRED = 6;
+
+  private static final int MOST_OF_A_KIND = 2;
 
   private static final int MOST_PAIRS_WEIGHED = 3;
 
@@ -276,11 +278,13 @@ final class Screening {
 
   /** Two slips at once, of those that do best alone, where none alone is enough. */
   private List<Weighed> pairs(List<Sketched> sketched) {
+    Map<String, Integer> ofKind = new HashMap<>();
     List<Supposition> best =
         sketched.stream()
             .sorted(Comparator.comparingDouble(Sketched::logRank).reversed())
             .map(Sketched::supposition)
             .filter(each -> !(each.slip() instanceof Slip.BoxElsewhere))
+            .filter(each -> ofKind.merge(each.slip().kind(), 1, Integer::sum) <= MOST_OF_A_KIND)
             .limit(MOST_PAIRED)
             .toList();
     List<Sketched> pairs = new ArrayList<>();
