@@ -31,9 +31,7 @@ public final class Circuit {
   private final Map<String, List<Cable>> leaving;
 
   private final Map<String, Cable> arrival;
-  private final Map<Cable, List<Section>> sections;
-  private final Map<String, List<Joint>> deviceJoints;
-  private final Map<String, Joint> joints;
+  private final CircuitJoints joints;
   private final Map<String, List<Joint>> jointsByBox;
   private final Map<String, List<ConductorRole>> conductors;
   private final List<ResidualCurrentDevice> residualCurrentDevices;
@@ -84,20 +82,10 @@ public final class Circuit {
     this.cables = walk.cables();
     this.leaving = leaving(this.cables);
     this.arrival = arrival(this.cables);
-    this.joints = new LinkedHashMap<>();
-    this.sections = new LinkedHashMap<>();
-    this.deviceJoints = new LinkedHashMap<>();
     this.conductors = Conductors.of(supply, this.boxes, this.cables);
-    addSupplyJoints();
-    Map<String, Integer> arriving = arriving(this.cables);
-    for (Cable cable : this.cables) {
-      addSections(cable, arriving);
-    }
-    for (Box box : this.boxes.values()) {
-      addDeviceJoints(box);
-    }
+    this.joints = CircuitJoints.of(supply, this.boxes, this.cables, conductors);
     this.jointsByBox =
-        joints.values().stream()
+        joints.byId().values().stream()
             .collect(Collectors.groupingBy(Joint::box, Collectors.toUnmodifiableList()));
     this.residualCurrentDevices = List.copyOf(devices);
     devices.forEach(this::requireGuarding);
@@ -148,12 +136,6 @@ public final class Circuit {
         .collect(Collectors.groupingBy(Cable::from, Collectors.toUnmodifiableList()));
   }
 
-  private static Map<String, Integer> arriving(List<Cable> cables) {
-    Map<String, Integer> counts = new HashMap<>();
-    cables.forEach(cable -> counts.merge(cable.to(), 1, Integer::sum));
-    return counts;
-  }
-
   /** The first cable that reaches each box: they come as the supply reaches them. */
   private static Map<String, Cable> arrival(List<Cable> cables) {
     Map<String, Cable> arrival = new HashMap<>();
@@ -161,71 +143,8 @@ public final class Circuit {
     return arrival;
   }
 
-  /** The ground starts at the panel: what lies before it is the neutral's. */
-  private void addSupplyJoints() {
-    List<ConductorRole> conductors = new ArrayList<>(supply.legs().conductors());
-    conductors.add(ConductorRole.NEUTRAL);
-    for (ConductorRole conductor : conductors) {
-      String id = panel().name() + "/" + conductor.word() + "/" + JointRole.SUPPLY.word();
-      joints.put(id, new Joint(id, panel().name(), conductor, JointRole.SUPPLY, JointKind.LUG));
-    }
-  }
-
-  private void addSections(Cable cable, Map<String, Integer> arriving) {
-    List<Section> added = new ArrayList<>();
-    for (ConductorRole conductor : cable.roles()) {
-      boolean oneOut = cablesFrom(cable.from()).size() == 1;
-      boolean oneIn = arriving.getOrDefault(cable.to(), 0) == 1;
-      Joint near =
-          cableJoint(
-              cable, cable.from(), conductor, JointRole.OUTGOING, oneOut ? "" : "/" + cable.to());
-      Joint far =
-          cableJoint(
-              cable, cable.to(), conductor, JointRole.INCOMING, oneIn ? "" : "/" + cable.from());
-      joints.put(near.id(), near);
-      joints.put(far.id(), far);
-      added.add(new Section(cable, conductor, near, far));
-    }
-    sections.put(cable, List.copyOf(added));
-  }
-
-  private Joint cableJoint(
-      Cable cable, String boxName, ConductorRole conductor, JointRole role, String suffix) {
-    String id = boxName + "/" + conductor.word() + "/" + role.word() + suffix;
-    return new Joint(id, boxName, conductor, role, cable.joints(conductor, boxNamed(boxName)));
-  }
-
   private Box boxNamed(String name) {
-    Box box = boxes.get(name);
-    if (box == null) {
-      throw new CircuitException(
-          "Box (" + name + ") must be one of the circuit's boxes " + boxes.keySet());
-    }
-    return box;
-  }
-
-  private void addDeviceJoints(Box box) {
-    List<Joint> added = new ArrayList<>();
-    for (ConductorRole conductor : deviceConductors(box)) {
-      boolean madeHere = box.kind() == BoxKind.SWITCH && conductor == ConductorRole.SWITCHED;
-      if (box.hasTail() && !madeHere) {
-        added.add(deviceJoint(box, conductor, JointRole.TAIL, box.splices()));
-      }
-      if (box.hasReceptacle()) {
-        added.add(deviceJoint(box, conductor, JointRole.CONTACT, JointKind.BLADE_CONTACT));
-      }
-      if (madeHere) {
-        added.add(deviceJoint(box, conductor, JointRole.SWITCH, JointKind.SWITCH_CONTACT));
-      }
-    }
-    added.forEach(joint -> joints.put(joint.id(), joint));
-    deviceJoints.put(box.name(), List.copyOf(added));
-  }
-
-  private static Joint deviceJoint(
-      Box box, ConductorRole conductor, JointRole role, JointKind kind) {
-    String id = box.name() + "/" + conductor.word() + "/" + role.word();
-    return new Joint(id, box.name(), conductor, role, kind);
+    return CircuitJoints.named(name, boxes);
   }
 
   /**
@@ -300,12 +219,12 @@ public final class Circuit {
 
   /** Every conductor of every cable with its two joints. */
   public List<Section> sections() {
-    return sections.values().stream().flatMap(List::stream).toList();
+    return joints.sections().values().stream().flatMap(List::stream).toList();
   }
 
   /** The conductors of one cable with their joints, in the order of {@link ConductorRole}. */
   public List<Section> sections(Cable cable) {
-    return sections.getOrDefault(cable, List.of());
+    return joints.sections().getOrDefault(cable, List.of());
   }
 
   /**
@@ -313,7 +232,7 @@ public final class Circuit {
    * contact of a switch after the tail that leads to it.
    */
   public List<Joint> deviceJoints(String box) {
-    return deviceJoints.getOrDefault(box, List.of());
+    return joints.ofDevices().getOrDefault(box, List.of());
   }
 
   /** The conductors that meet in a box, in the order of {@link ConductorRole}. */
@@ -332,12 +251,12 @@ public final class Circuit {
 
   /** Every joint. */
   public List<Joint> joints() {
-    return List.copyOf(joints.values());
+    return List.copyOf(joints.byId().values());
   }
 
   /** The joint of that name. */
   public Optional<Joint> joint(String id) {
-    return Optional.ofNullable(joints.get(id));
+    return Optional.ofNullable(joints.byId().get(id));
   }
 
   /** The joints of a box. */
