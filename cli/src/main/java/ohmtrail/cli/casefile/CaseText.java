@@ -8,7 +8,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import ohmtrail.cli.casefile.circumstances.CircumstancesWriter;
 import ohmtrail.cli.casefile.circumstances.TestTime;
-import ohmtrail.cli.casefile.run.SettledText;
+import ohmtrail.cli.casefile.feeder.SettledText;
 import ohmtrail.cli.casefile.survey.SurveyWriter;
 import ohmtrail.cli.casefile.text.GrowingText;
 import ohmtrail.map.known.Hint;

@@ -7,10 +7,10 @@
  * of readings beside it. A reader tells as many problems at once as it can, and never throws
  * anything but {@link ohmtrail.cli.casefile.CaseFileException}, whatever the file holds.
  *
- * <p>May import its own four packages, {@code text}, {@code words}, {@code run} and {@code survey},
- * each of which may import those before it, and the solver's {@code reference}, {@code circuit},
- * {@code map.known} and {@code survey}. Knows nothing of commands, of diagnoses and of how anything
- * is shown. Nobody else need import the four.
+ * <p>May import its own packages, {@code text}, {@code words}, {@code feeder}, {@code run}, {@code
+ * equipment}, {@code circumstances} and {@code survey}, each of which may import those before it,
+ * and the solver's {@code reference}, {@code circuit}, {@code map.known} and {@code survey}. Knows
+ * nothing of commands, of diagnoses and of how anything is shown. Nobody else need import them.
  */
 @NullMarked
 package ohmtrail.cli.casefile;

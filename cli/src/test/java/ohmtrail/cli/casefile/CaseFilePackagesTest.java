@@ -22,6 +22,8 @@ class CaseFilePackagesTest {
           .definedBy("ohmtrail.cli.casefile.text")
           .layer("words")
           .definedBy("ohmtrail.cli.casefile.words")
+          .layer("feeder")
+          .definedBy("ohmtrail.cli.casefile.feeder")
           .layer("run")
           .definedBy("ohmtrail.cli.casefile.run")
           .layer("equipment")
@@ -34,8 +36,10 @@ class CaseFilePackagesTest {
           .mayNotAccessAnyLayer()
           .whereLayer("words")
           .mayOnlyAccessLayers("text")
-          .whereLayer("run")
+          .whereLayer("feeder")
           .mayOnlyAccessLayers("text", "words")
+          .whereLayer("run")
+          .mayOnlyAccessLayers("text", "words", "feeder")
           .whereLayer("equipment")
           .mayOnlyAccessLayers("text", "words", "run")
           .whereLayer("circumstances")
@@ -62,6 +66,7 @@ class CaseFilePackagesTest {
           .resideInAnyPackage(
               "ohmtrail.cli.casefile.text..",
               "ohmtrail.cli.casefile.words..",
+              "ohmtrail.cli.casefile.feeder..",
               "ohmtrail.cli.casefile.run..",
               "ohmtrail.cli.casefile.equipment..",
               "ohmtrail.cli.casefile.survey..");

@@ -9,6 +9,7 @@ import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.DeviceWiring;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
+import ohmtrail.cli.casefile.feeder.FeederWords;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Once;
 import ohmtrail.cli.casefile.text.Problems;

@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
+import ohmtrail.cli.casefile.feeder.FeederWords;
 import ohmtrail.cli.casefile.text.Fields;
 import ohmtrail.cli.casefile.text.Node;
 import ohmtrail.cli.casefile.text.Node.Mapping;

@@ -20,6 +20,7 @@ import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.circuit.Supply;
+import ohmtrail.cli.casefile.feeder.FeederWords;
 import ohmtrail.cli.casefile.text.Node;
 import ohmtrail.cli.casefile.text.Node.Entry;
 import ohmtrail.cli.casefile.text.Node.Items;

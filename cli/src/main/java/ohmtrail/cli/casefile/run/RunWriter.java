@@ -1,8 +1,5 @@
 package ohmtrail.cli.casefile.run;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -22,12 +19,11 @@ import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Cable.Companion;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
-import ohmtrail.circuit.Grounding;
-import ohmtrail.circuit.Grounding.Conduit;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.ResidualCurrentDevice;
 import ohmtrail.circuit.ResidualCurrentDevice.Rating;
 import ohmtrail.circuit.Supply;
+import ohmtrail.cli.casefile.feeder.FeederWriter;
 import ohmtrail.cli.casefile.text.Node.Scalar;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
@@ -45,12 +41,6 @@ import ohmtrail.reference.Conductor;
 /** Writes the upper half of a case file: supply, breaker, cable and run. */
 public final class RunWriter {
 
-  /** A length is written in feet where that many decimals say it exactly. */
-  private static final int MOST_DECIMALS_OF_FEET = 3;
-
-  /** Where people measure in feet. */
-  private static final double HERTZ_OF_FEET = 60;
-
   private final Circuit circuit;
   private final Optional<UnknownRun> unknown;
   private final JointKind terminals;
@@ -60,6 +50,7 @@ public final class RunWriter {
   /** The conductors of the first cable written to each box. */
   private final Map<String, List<ConductorRole>> firstTo = new HashMap<>();
 
+  private final CableWriter laid;
   private final Names names;
   private final StringBuilder out = new StringBuilder();
 
@@ -78,6 +69,7 @@ public final class RunWriter {
     this.conductor =
         commonest(circuit.cables(), Cable::conductor, circuit.cables().get(0).conductor());
     this.roles = circuit.conductorsAt(circuit.panel().name());
+    this.laid = new CableWriter(circuit.supply(), conductor);
     this.names = new Names(circuit.boxes().stream().map(Box::name).toList());
   }
 
@@ -99,7 +91,8 @@ public final class RunWriter {
     boolean bare = BareOutlet.isOne(circuit);
     out.append((bare ? "outlet: " : "supply: ") + supply(circuit.supply()) + "\n");
     out.append("breaker: " + Numbers.plain(circuit.breakerAmperes()) + " A\n");
-    out.append("cable: " + conductor.size().designation() + " " + material(conductor) + "\n");
+    out.append(
+        "cable: " + conductor.size().designation() + " " + CableWriter.material(conductor) + "\n");
     if (terminals != JointKind.SCREW) {
       out.append("joints: " + Vocabulary.word(Vocabulary.JOINTS, terminals) + "\n");
     }
@@ -124,7 +117,7 @@ public final class RunWriter {
 
   /** The panel where there is something to say of it, and every other box in any order. */
   private void writeBoxes(UnknownRun run) {
-    FeederWriter feeders = new FeederWriter(run, this::length);
+    FeederWriter feeders = new FeederWriter(run, laid::length);
     String placed = feeders.placed(run.panel().name(), run.panelPlace());
     if (!(placed.isEmpty() && run.panel().equals(Box.panel(RunReader.PANEL)))) {
       out.append("run:\n");
@@ -170,10 +163,10 @@ public final class RunWriter {
   /** What a cable is, where that is not what the case takes. */
   private String words(Cable cable) {
     return joined(
-        length(cable),
-        tolerance(cable),
-        wire(cable),
-        companion(cable),
+        laid.length(cable),
+        CableWriter.tolerance(cable),
+        laid.wire(cable),
+        CableWriter.companion(cable),
         cable.roles().equals(usual(cable)) ? "" : Conductors.text(cable.roles()));
   }
 
@@ -210,10 +203,6 @@ public final class RunWriter {
             ? ""
             : Vocabulary.word(Vocabulary.EARTHINGS, supply.earthing()).toUpperCase(Locale.ROOT);
     return joined(volts + " V", Numbers.plain(supply.hertz()) + " Hz", earthing);
-  }
-
-  private static String material(Conductor of) {
-    return Vocabulary.word(Vocabulary.MATERIALS, of.material());
   }
 
   private void writePanel(Box panel, String placed) {
@@ -318,56 +307,6 @@ public final class RunWriter {
     return List.of(words).stream().filter(word -> !word.isEmpty()).collect(Collectors.joining(" "));
   }
 
-  private String length(Cable cable) {
-    if (cable.lengthMetres().isEmpty()) {
-      return "";
-    }
-    return length(cable.lengthMetres().getAsDouble());
-  }
-
-  private String length(double metres) {
-    BigDecimal feet =
-        BigDecimal.valueOf(metres)
-            .divide(Unit.FOOT.factor(), MathContext.DECIMAL128)
-            .setScale(MOST_DECIMALS_OF_FEET, RoundingMode.HALF_EVEN);
-    boolean exact = feet.multiply(Unit.FOOT.factor()).doubleValue() == metres;
-    return exact && circuit.supply().hertz() == HERTZ_OF_FEET
-        ? Numbers.plain(feet) + " " + Unit.FOOT.symbol()
-        : Numbers.plain(metres) + " " + Unit.METRE.symbol();
-  }
-
-  private static String tolerance(Cable cable) {
-    return cable.lengthTolerance().isPresent()
-        ? "±" + Numbers.perCent(cable.lengthTolerance().getAsDouble())
-        : "";
-  }
-
-  private String wire(Cable cable) {
-    Conductor own = cable.conductor();
-    boolean sameMetal = own.material() == conductor.material();
-    boolean plain = own.equals(conductor) && cable.ground().isEmpty();
-    String sizes = own.equals(conductor) && inConduit(cable) ? "" : sizes(cable);
-    return joined(plain ? "" : sizes, sameMetal ? "" : material(own), conduit(cable));
-  }
-
-  private static boolean inConduit(Cable cable) {
-    return !conduit(cable).isEmpty();
-  }
-
-  private static String conduit(Cable cable) {
-    return cable.ground().orElse(null) instanceof Conduit conduit
-        ? Vocabulary.word(Vocabulary.CONDUITS, conduit).toUpperCase(Locale.ROOT)
-        : "";
-  }
-
-  /** 2.5 mm2, or 2.5/1.5 mm2 where the ground is a wire of another size. */
-  private static String sizes(Cable cable) {
-    String line = cable.conductor().size().designation();
-    return cable.ground().orElse(null) instanceof Grounding.Wire ground
-        ? line.substring(0, line.indexOf(' ')) + "/" + ground.conductor().size().designation()
-        : line;
-  }
-
   private static String device(Box box) {
     return Vocabulary.ON + " " + Conductors.text(box.device());
   }
@@ -380,15 +319,6 @@ public final class RunWriter {
 
   private BoxKind kind(String box) {
     return circuit.box(box).orElseThrow().kind();
-  }
-
-  private static String companion(Cable cable) {
-    return cable.companion() == Companion.NONE
-        ? ""
-        : joined(
-            Vocabulary.WITH,
-            Vocabulary.word(Vocabulary.COMPANIONS, cable.companion()),
-            Vocabulary.COMPANION);
   }
 
   private void writeBoxKeys(Box box) {
@@ -406,7 +336,7 @@ public final class RunWriter {
   }
 
   private void writeCableKeys(Cable cable, String previous) {
-    writeKey("length", cable.lengthMetres().isPresent() ? length(cable) : Vocabulary.UNKNOWN);
+    writeKey("length", cable.lengthMetres().isPresent() ? laid.length(cable) : Vocabulary.UNKNOWN);
     if (cable.lengthTolerance().isPresent()) {
       writeKey("tolerance", Numbers.perCent(cable.lengthTolerance().getAsDouble()));
     }
@@ -417,7 +347,7 @@ public final class RunWriter {
       writeKey("conductors", Conductors.text(cable.roles()));
     }
     if (cable.ground().isPresent() || !cable.conductor().equals(conductor)) {
-      writeKey("cable", joined(sizes(cable), material(cable.conductor()), conduit(cable)));
+      writeKey("cable", CableWriter.whole(cable));
     }
     if (cable.companion() != Companion.NONE) {
       writeKey("companion", Vocabulary.word(Vocabulary.COMPANIONS, cable.companion()));

@@ -10,6 +10,7 @@ import ohmtrail.circuit.Box;
 import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.CircuitException;
+import ohmtrail.cli.casefile.feeder.FeederWords;
 import ohmtrail.cli.casefile.text.Place;
 import ohmtrail.cli.casefile.text.Problems;
 import ohmtrail.cli.casefile.text.Word;

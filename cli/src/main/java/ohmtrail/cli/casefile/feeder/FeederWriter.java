@@ -1,8 +1,9 @@
-package ohmtrail.cli.casefile.run;
+package ohmtrail.cli.casefile.feeder;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import ohmtrail.cli.casefile.words.Vocabulary;
@@ -12,21 +13,22 @@ import ohmtrail.map.known.PlanPoint;
 import ohmtrail.map.known.UnknownRun;
 
 /** Writes what is known of the feeders of a run, short of a cable. */
-final class FeederWriter {
+public final class FeederWriter {
 
   private final UnknownRun run;
   private final DoubleFunction<String> length;
 
   /**
+   * @param run what is known
    * @param length a length in metres, as it is written
    */
-  FeederWriter(UnknownRun run, DoubleFunction<String> length) {
+  public FeederWriter(UnknownRun run, DoubleFunction<String> length) {
     this.run = run;
     this.length = length;
   }
 
   /** The boxes that may feed an outlet, in words; nothing where nobody knows. */
-  static String from(Outlet outlet) {
+  public static String from(Outlet outlet) {
     return outlet.hints().stream()
         .filter(Hint.FedByOneOf.class::isInstance)
         .map(hint -> String.join(" " + Vocabulary.OR + " ", ((Hint.FedByOneOf) hint).feeders()))
@@ -35,7 +37,7 @@ final class FeederWriter {
   }
 
   /** Everything else that is known of where an outlet hangs. */
-  String order(Outlet outlet) {
+  public String order(Outlet outlet) {
     List<String> words = new ArrayList<>();
     outlet.hints().stream().map(FeederWriter::words).forEach(words::add);
     boolean told = outlet.hints().stream().anyMatch(hint -> hint instanceof Hint.OnAnotherCircuit);
@@ -47,7 +49,7 @@ final class FeederWriter {
   }
 
   /** Where a box is, and how far from others. */
-  String placed(String box, Optional<PlanPoint> place) {
+  public String placed(String box, Optional<PlanPoint> place) {
     List<String> words = new ArrayList<>();
     place.ifPresent(
         point ->
@@ -90,7 +92,7 @@ final class FeederWriter {
     return "";
   }
 
-  private static String written(java.util.Map<String, String> meanings) {
+  private static String written(Map<String, String> meanings) {
     return meanings.keySet().iterator().next().replace('-', ' ').toLowerCase(Locale.ROOT);
   }
 }

@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile.run;
+package ohmtrail.cli.casefile.feeder;
 
 import java.util.ArrayList;
 import java.util.Comparator;

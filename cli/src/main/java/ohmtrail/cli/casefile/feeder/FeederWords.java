@@ -1,4 +1,4 @@
-package ohmtrail.cli.casefile.run;
+package ohmtrail.cli.casefile.feeder;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -20,7 +20,7 @@ import ohmtrail.cli.casefile.words.Vocabulary;
 import ohmtrail.cli.names.Names;
 
 /** Reads what an entry says of what feeds its box: all of it, a part, or that nobody knows. */
-final class FeederWords {
+public final class FeederWords {
 
   private static final Set<String> ALONE =
       Set.of(
@@ -50,7 +50,7 @@ final class FeederWords {
    * @param y metres up from it
    * @param place where it is said
    */
-  record Spot(double x, double y, Place place) {}
+  public record Spot(double x, double y, Place place) {}
 
   /**
    * A straight distance.
@@ -58,31 +58,34 @@ final class FeederWords {
    * @param metres how far
    * @param to the box there
    */
-  record Straight(double metres, Word to) {}
+  public record Straight(double metres, Word to) {}
 
   /** What is known of the circuit that a box is on. */
-  enum Circuit {
+  public enum Circuit {
     THIS,
     ANOTHER,
     PERHAPS_ANOTHER
   }
 
   /** What words have said of a feeder so far. */
-  static final class Draft {
+  public static final class Draft {
 
     /** The boxes that may feed it; none where nobody knows. */
-    final Once<List<Word>> from;
+    public final Once<List<Word>> from;
 
-    final Once<Boolean> first;
-    final Once<Boolean> last;
-    final List<Word> after = new ArrayList<>();
-    final List<Word> nextTo = new ArrayList<>();
-    final List<Word> notNextTo = new ArrayList<>();
-    final Once<Spot> plan;
-    final List<Straight> straight = new ArrayList<>();
-    final Once<Circuit> circuit;
+    public final Once<Boolean> first;
+    public final Once<Boolean> last;
+    public final List<Word> after = new ArrayList<>();
+    public final List<Word> nextTo = new ArrayList<>();
+    public final List<Word> notNextTo = new ArrayList<>();
+    public final Once<Spot> plan;
+    public final List<Straight> straight = new ArrayList<>();
+    public final Once<Circuit> circuit;
 
-    Draft(Problems problems) {
+    /**
+     * @param problems takes what is said twice
+     */
+    public Draft(Problems problems) {
       from = new Once<>("Box upstream", problems);
       first = new Once<>("That the box is the first", problems);
       last = new Once<>("That the box is the last", problems);
@@ -91,24 +94,24 @@ final class FeederWords {
     }
 
     /** The one box that is said to feed it. */
-    Optional<Word> only() {
+    public Optional<Word> only() {
       return from.value().filter(named -> named.size() == 1).map(named -> named.get(0));
     }
 
     /** Whether it says that not all is known of what feeds the box. */
-    boolean isOpen() {
+    public boolean isOpen() {
       return from.isGiven()
           ? only().isEmpty()
           : !first.isGiven() && (!(after.isEmpty() && nextTo.isEmpty()) || mayBeForeign());
     }
 
     /** Whether the box may be on another circuit. */
-    boolean mayBeForeign() {
+    public boolean mayBeForeign() {
       return circuit.value().filter(on -> on != Circuit.THIS).isPresent();
     }
 
     /** Whether it says anything that only a box has, not a further cable to one. */
-    boolean saysBox() {
+    public boolean saysBox() {
       return first.isGiven()
           || last.isGiven()
           || plan.isGiven()
@@ -119,15 +122,16 @@ final class FeederWords {
 
   /**
    * @param boxes the names of all boxes of the case
+   * @param problems takes what is wrong
    */
-  FeederWords(Names boxes, Problems problems) {
+  public FeederWords(Names boxes, Problems problems) {
     this.boxes = boxes;
     this.problems = problems;
     this.quantities = new Quantities(problems);
   }
 
   /** Whether the next words say something of a feeder; they are left where they are. */
-  static boolean beginsAt(Words words) {
+  public static boolean beginsAt(Words words) {
     int here = words.position();
     boolean said =
         ALONE.contains(words.peek().orElseThrow().lower())
@@ -137,12 +141,12 @@ final class FeederWords {
   }
 
   /** Takes the next words where they say something of a feeder. */
-  boolean take(Words words, Draft draft) {
+  public boolean take(Words words, Draft draft) {
     return takeFrom(words, draft) || takeOrder(words, draft);
   }
 
   /** Reads the whole of a text that says from where. */
-  void readFrom(Scalar text, Draft draft) {
+  public void readFrom(Scalar text, Draft draft) {
     Optional<String> whole = boxes.find(text.text());
     if (whole.isPresent()) {
       draft.from.give(List.of(new Word(whole.get(), text.place())), text.place());
@@ -156,7 +160,7 @@ final class FeederWords {
   }
 
   /** Reads the whole of a text that says where in the order. */
-  void readOrder(Scalar text, Draft draft) {
+  public void readOrder(Scalar text, Draft draft) {
     Words words = new Words(text);
     while (words.hasNext()) {
       if (!takeOrder(words, draft)) {
