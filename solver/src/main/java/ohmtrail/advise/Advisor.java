@@ -52,6 +52,12 @@ public final class Advisor {
 
   private static final int BEST_SAMPLES = 96;
 
+  /**
+   * A visit earns so much of its own minutes by what it tells, as far as that is estimated; the
+   * rest it may earn by what is better read after it.
+   */
+  private static final double LEAST_EARNED = 0.2;
+
   /** Of the joints that one look missed a second one finds so many. */
   private static final double SECOND_LOOK = UsualValue.SECOND_LOOK_SHARE.value();
 
@@ -149,7 +155,9 @@ public final class Advisor {
     Advice advice() {
       Optional<Choice.Read> again = disputed.again();
       List<Choice.Read> visits =
-          Stream.concat(Visits.of(circuit, survey, situation).stream(), again.stream())
+          Stream.concat(
+                  Visits.of(circuit, survey, disputed.believed(), situation).stream(),
+                  again.stream())
               .distinct()
               .toList();
       List<RuledOut> ruledOut = new ArrayList<>();
@@ -177,9 +185,14 @@ public final class Advisor {
         }
       }
       Map<Choice.Read, List<Gaussian>> forecasts = forecasts(safe);
-      SecondStep second = second(forecasts);
+      List<BandedVisit> further = further(forecasts);
+      Remaining toGo =
+          MinutesToGo.beyond(opening, timetable.openings(survey), further, beliefs.boxMasses());
+      SecondStep second = new SecondStep(shares, toGo, further);
+      Lookahead roughly = lookahead(opening, new SecondStep(shares, opening, further));
       Optional<Choice.Read> repeated = again.filter(safe::contains);
-      List<Option> options = new ArrayList<>(weighVisits(forecasts, second, repeated));
+      List<Option> options =
+          new ArrayList<>(weighVisits(forecasts, roughly, lookahead(toGo, second), repeated));
       List<Option> stops = weighStops();
       Option look = weighOpening(second);
       if (stops.stream().noneMatch(stop -> stop.choice().equals(look.choice()))) {
@@ -238,38 +251,53 @@ public final class Advisor {
       return use.box().equals(visit.box()) || survey.hardWired().contains(use);
     }
 
+    private Lookahead lookahead(Remaining remaining, SecondStep second) {
+      return new Lookahead(
+          beliefs, shares, remaining, second, survey, assumptions.value(Assumption.WRONG_READING));
+    }
+
     private List<Option> weighVisits(
         Map<Choice.Read, List<Gaussian>> forecasts,
-        SecondStep second,
+        Lookahead roughly,
+        Lookahead closely,
         Optional<Choice.Read> repeated) {
-      Lookahead lookahead =
-          new Lookahead(
-              beliefs,
-              shares,
-              opening,
-              second,
-              survey,
-              assumptions.value(Assumption.WRONG_READING));
       Map<Choice.Read, Double> rough = new LinkedHashMap<>();
       forecasts.forEach(
           (visit, forecast) ->
               rough.put(
                   visit,
                   timetable.of(visit, survey, situation)
-                      + lookahead.oneStep(visit, forecast, ROUGH_SAMPLES)));
+                      + roughly.oneStep(
+                          visit,
+                          forecast,
+                          timetable.fetching(timetable.after(visit, situation)),
+                          ROUGH_SAMPLES)));
       List<Choice.Read> likely = best(rough, LIKELY);
       followers(forecasts.keySet()).stream()
           .filter(visit -> !likely.contains(visit))
           .forEach(likely::add);
       Map<Choice.Read, Double> closer = new LinkedHashMap<>();
-      for (Choice.Read visit : likely) {
-        Option option = weigh(visit, forecasts, lookahead, LIKELY_SAMPLES);
-        closer.put(visit, option.expectedMinutes());
-      }
+      likely.stream()
+          .filter(visit -> pays(visit, forecasts, closely))
+          .forEach(
+              visit ->
+                  closer.put(
+                      visit, weigh(visit, forecasts, roughly, LIKELY_SAMPLES).expectedMinutes()));
       return Stream.concat(best(closer, BEST).stream(), repeated.stream())
           .distinct()
-          .map(visit -> weigh(visit, forecasts, lookahead, BEST_SAMPLES))
+          .map(visit -> weigh(visit, forecasts, closely, BEST_SAMPLES))
           .toList();
+    }
+
+    /** What tells too little for its minutes is not offered, whatever might come after it. */
+    private boolean pays(
+        Choice.Read visit, Map<Choice.Read, List<Gaussian>> forecasts, Lookahead lookahead) {
+      double fetching = timetable.fetching(timetable.after(visit, situation));
+      double without = lookahead.without(timetable.fetching(situation));
+      double left =
+          lookahead.oneStep(
+              visit, forecasts.getOrDefault(visit, List.of()), fetching, BEST_SAMPLES);
+      return without - left > LEAST_EARNED * timetable.of(visit, survey, situation);
     }
 
     private static List<Choice.Read> best(Map<Choice.Read, Double> minutes, int count) {
@@ -282,18 +310,16 @@ public final class Advisor {
     }
 
     /** The visits that are thought of as second ones. */
-    private SecondStep second(Map<Choice.Read, List<Gaussian>> forecasts) {
-      List<BandedVisit> further =
-          followers(forecasts.keySet()).stream()
-              .map(
-                  visit ->
-                      BandedVisit.of(
-                          timetable.following(visit, survey),
-                          !visit.loads().isEmpty(),
-                          forecasts.getOrDefault(visit, List.of()),
-                          shares))
-              .toList();
-      return new SecondStep(shares, opening, further);
+    private List<BandedVisit> further(Map<Choice.Read, List<Gaussian>> forecasts) {
+      return followers(forecasts.keySet()).stream()
+          .map(
+              visit ->
+                  BandedVisit.of(
+                      timetable.following(visit, survey),
+                      !visit.loads().isEmpty(),
+                      forecasts.getOrDefault(visit, List.of()),
+                      shares))
+          .toList();
     }
 
     /** Those that may follow: one with a meter alone and one under a load for each box. */
@@ -307,8 +333,8 @@ public final class Advisor {
     }
 
     /**
-     * One reading with a meter that draws current, or one with nothing on and one under a load
-     * plugged in there.
+     * One reading with a meter that draws current, or one under a load plugged in there: beside one
+     * with nothing on until the supply's voltage was read so.
      */
     private boolean mayFollow(Choice.Read visit) {
       List<Meter> meters =
@@ -322,7 +348,15 @@ public final class Advisor {
             && meters.get(0).inputOhms() < assumptions.value(Assumption.LOW_IMPEDANCE_LIMIT);
       }
       boolean here = visit.loads().stream().allMatch(use -> use.box().equals(visit.box()));
-      return here && meters.size() == 2 && visit.tests().size() == 2;
+      int tests = isReadIdle() ? 1 : 2;
+      return here && meters.size() == tests && visit.tests().size() == tests;
+    }
+
+    private boolean isReadIdle() {
+      return disputed.believed().tests().stream()
+          .filter(test -> !test.isDead() && survey.loadsOn(test).isEmpty())
+          .flatMap(test -> test.readings().stream())
+          .anyMatch(reading -> reading.measurand() == Measurand.VOLTAGE);
     }
 
     private Option weigh(

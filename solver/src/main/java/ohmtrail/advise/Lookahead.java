@@ -12,23 +12,24 @@ import ohmtrail.survey.Survey;
  *
  * <p>Outcomes are drawn from the beliefs, each as often as it is probable, with errors from {@link
  * Evenly}; so the same case gets the same answer. After each outcome every belief is weighed anew,
- * a reading being wrong outright now and then, and what is left to do is that of {@link
- * OpeningMinutes}, or a further visit and then that. Belongs to one thread.
+ * a reading being wrong outright now and then, and what is left to do is that of {@link Remaining},
+ * or a further visit and then that. Belongs to one thread.
  */
 final class Lookahead {
   private final Beliefs beliefs;
-  private final OpeningMinutes opening;
+  private final Remaining remaining;
   private final Survey survey;
   private final double wrongProbability;
   private final BoxShares shares;
   private final SecondStep second;
+  private final double[] now;
 
   /**
    * Prepares.
    *
    * @param beliefs what is believed now
    * @param shares the same as arrays
-   * @param opening what is left to do after the visit, without a further one
+   * @param remaining what is left to do after the visit, as it is estimated
    * @param second the visits that may follow
    * @param survey knows the meters
    * @param wrongProbability that a reading is wrong outright
@@ -36,16 +37,17 @@ final class Lookahead {
   Lookahead(
       Beliefs beliefs,
       BoxShares shares,
-      OpeningMinutes opening,
+      Remaining remaining,
       SecondStep second,
       Survey survey,
       double wrongProbability) {
     this.beliefs = beliefs;
-    this.opening = opening;
+    this.remaining = remaining;
     this.survey = survey;
     this.wrongProbability = wrongProbability;
     this.shares = shares;
     this.second = second;
+    this.now = beliefs.boxMasses();
   }
 
   /**
@@ -57,6 +59,11 @@ final class Lookahead {
    * @param minutes expected after it
    */
   record Simulated(List<Double> values, List<Double> masses, double healthy, double minutes) {
+    /** The same with so many minutes more. */
+    Simulated later(double more) {
+      return new Simulated(values, masses, healthy, minutes + more);
+    }
+
     /**
      * How much likelier one place is than another; a sound circuit is the place behind the last.
      */
@@ -69,21 +76,28 @@ final class Lookahead {
     }
   }
 
+  /** Expected minutes as it is, without a visit, but for those that the estimate counts on. */
+  double without(double fetching) {
+    return remaining.expected(now, fetching);
+  }
+
   /**
    * Expected minutes after a visit, with none after it.
    *
    * @param read the visit
    * @param forecast what its readings show under each belief, in their order
+   * @param fetching minutes to get a load for what follows
    * @param samples how many outcomes are simulated
    */
-  double oneStep(Choice.Read read, List<Gaussian> forecast, int samples) {
+  double oneStep(Choice.Read read, List<Gaussian> forecast, double fetching, int samples) {
     Visit visit = new Visit(read, forecast);
+    Tangent tangent = remaining.tangent(now, fetching);
     double sum = 0;
     for (int s = 0; s < samples; s++) {
       visit.simulate(s, samples);
-      sum += opening.expected(visit.masses);
+      sum += remaining.expected(visit.masses, fetching) - tangent.at(visit.masses);
     }
-    return sum / samples;
+    return tangent.at(now) + sum / samples;
   }
 
   /**
@@ -97,17 +111,22 @@ final class Lookahead {
   List<Simulated> twoSteps(
       Choice.Read read, List<Gaussian> forecast, double fetching, int samples) {
     Visit visit = new Visit(read, forecast);
+    Tangent tangent = remaining.tangent(now, fetching);
     List<Simulated> outcomes = new ArrayList<>();
+    double byChance = 0;
     for (int s = 0; s < samples; s++) {
       double[] values = visit.simulate(s, samples);
+      double without = remaining.expected(visit.masses, fetching);
       outcomes.add(
           new Simulated(
               listed(values),
               listed(visit.masses),
               visit.healthy,
-              second.expected(visit.weights, opening.expected(visit.masses), fetching)));
+              second.expected(visit.weights, without, fetching)));
+      byChance += (tangent.at(visit.masses) - tangent.at(now)) / samples;
     }
-    return outcomes;
+    double correction = -byChance;
+    return outcomes.stream().map(outcome -> outcome.later(correction)).toList();
   }
 
   /**

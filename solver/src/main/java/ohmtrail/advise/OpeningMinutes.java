@@ -13,10 +13,12 @@ package ohmtrail.advise;
  * with rest the probability of the boxes left closed and W the minutes of a wrong stop. For one
  * degraded joint no other order is quicker on average (exchange two neighbours to see it).
  */
-final class OpeningMinutes {
+final class OpeningMinutes implements Remaining {
   private final double[] minutes;
   private final double wrongStop;
   private final int[] order;
+  private double least;
+  private int opened;
 
   /**
    * Prepares buffers; belongs to one thread.
@@ -36,6 +38,18 @@ final class OpeningMinutes {
    * @param masses probability of each box; with the healthy one they sum to one
    */
   double expected(double[] masses) {
+    return expected(masses, 0);
+  }
+
+  /** The same; no load is needed. */
+  @Override
+  public double expected(double[] masses, double fetching) {
+    search(masses);
+    return least;
+  }
+
+  /** Finds how many boxes are opened at best. */
+  private void search(double[] masses) {
     sort(masses);
     double rest = 0;
     for (double mass : masses) {
@@ -44,14 +58,38 @@ final class OpeningMinutes {
     double healthy = Math.max(0, 1 - rest);
     double spent = 0;
     double found = 0;
-    double best = rest * wrongStop;
-    for (int box : order) {
+    least = rest * wrongStop;
+    opened = 0;
+    for (int place = 0; place < order.length; place++) {
+      int box = order[place];
       spent += minutes[box];
       found += masses[box] * spent;
       rest = Math.max(0, rest - masses[box]);
-      best = Math.min(best, found + (rest + healthy) * spent + rest * wrongStop);
+      double here = found + (rest + healthy) * spent + rest * wrongStop;
+      if (here < least) {
+        least = here;
+        opened = place + 1;
+      }
     }
-    return best;
+  }
+
+  /**
+   * The linear function that has these minutes at some probabilities: boxes opened in the order
+   * that is best there, and as many of them, whatever the probabilities.
+   */
+  @Override
+  public Tangent tangent(double[] masses, double fetching) {
+    search(masses);
+    double[] slopes = new double[masses.length];
+    double spent = 0;
+    for (int place = 0; place < opened; place++) {
+      spent += minutes[order[place]];
+      slopes[order[place]] = spent;
+    }
+    for (int place = opened; place < order.length; place++) {
+      slopes[order[place]] = spent + wrongStop;
+    }
+    return new Tangent(slopes, spent);
   }
 
   /** By insertion: a dozen boxes, nearly in order from one call to the next. */

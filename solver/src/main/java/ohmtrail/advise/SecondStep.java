@@ -19,7 +19,7 @@ final class SecondStep {
   private static final int FOLLOWED = 4;
 
   private final BoxShares shares;
-  private final OpeningMinutes opening;
+  private final Remaining remaining;
   private final List<BandedVisit> further;
   private final double[] masses;
   private final double[][] bandMasses;
@@ -30,12 +30,12 @@ final class SecondStep {
    * Prepares.
    *
    * @param shares which boxes each belief blames
-   * @param opening what is left to do after the further visit
+   * @param remaining what is left to do after the further visit
    * @param further the visits that could follow
    */
-  SecondStep(BoxShares shares, OpeningMinutes opening, List<BandedVisit> further) {
+  SecondStep(BoxShares shares, Remaining remaining, List<BandedVisit> further) {
     this.shares = shares;
-    this.opening = opening;
+    this.remaining = remaining;
     this.further = List.copyOf(further);
     this.masses = new double[shares.boxes()];
     this.bandMasses = new double[BandedVisit.BANDS][shares.boxes()];
@@ -44,7 +44,7 @@ final class SecondStep {
 
   /** The same visits after other beliefs, which name the same hypotheses. */
   SecondStep from(Beliefs beliefs) {
-    return new SecondStep(new BoxShares(beliefs), opening, further);
+    return new SecondStep(new BoxShares(beliefs), remaining, further);
   }
 
   /**
@@ -54,7 +54,7 @@ final class SecondStep {
    */
   double expected(double fetching) {
     double[] weights = shares.priors();
-    return expected(weights, opened(weights), fetching);
+    return expected(weights, toGo(weights, fetching), fetching);
   }
 
   /**
@@ -65,12 +65,12 @@ final class SecondStep {
    */
   double expectedWithTwo(double fetching) {
     double[] weights = shares.priors();
-    double best = opened(weights);
+    double best = toGo(weights, fetching);
     Map<BandedVisit, Double> alone = new LinkedHashMap<>();
     int count = note(weights);
     for (BandedVisit visit : further) {
       double own = visit.minutes(fetching);
-      alone.put(visit, own + after(visit, weights, count, Double.POSITIVE_INFINITY));
+      alone.put(visit, own + after(visit, weights, count, fetching, Double.POSITIVE_INFINITY));
     }
     List<BandedVisit> followed =
         alone.entrySet().stream()
@@ -100,31 +100,31 @@ final class SecondStep {
         for (int b = 0; b < then.length; b++) {
           then[b] /= total;
         }
-        sum += total * expected(then, opened(then), toFetch);
+        sum += total * expected(then, toGo(then, toFetch), toFetch);
       }
     }
     return sum;
   }
 
-  private double opened(double[] weights) {
+  private double toGo(double[] weights, double fetching) {
     shares.fill(masses, weights);
-    return opening.expected(masses);
+    return remaining.expected(masses, fetching);
   }
 
   /**
    * The least expected minutes with at most one further visit.
    *
    * @param weights of the beliefs after the next visit; they sum to one
-   * @param opened expected minutes if boxes are opened at once
+   * @param without expected minutes if none is made
    * @param fetching minutes to get a load that is not at hand
    */
-  double expected(double[] weights, double opened, double fetching) {
+  double expected(double[] weights, double without, double fetching) {
     int count = note(weights);
-    double best = opened;
+    double best = without;
     for (BandedVisit visit : further) {
       double own = visit.minutes(fetching);
       if (own < best) {
-        best = Math.min(best, own + after(visit, weights, count, best - own));
+        best = Math.min(best, own + after(visit, weights, count, fetching, best - own));
       }
     }
     return best;
@@ -142,7 +142,9 @@ final class SecondStep {
   }
 
   /** Expected minutes after a further visit; it is not followed beyond a bound. */
-  private double after(BandedVisit visit, double[] weights, int count, double bound) {
+  private double after(
+      BandedVisit visit, double[] weights, int count, double fetching, double bound) {
+    double toFetch = visit.needsLoad() ? 0 : fetching;
     shares.fill(bandMasses, totals, weights, alive, count, visit);
     double sum = 0;
     for (int k = 0; k < BandedVisit.BANDS && sum < bound; k++) {
@@ -151,7 +153,7 @@ final class SecondStep {
         for (int box = 0; box < within.length; box++) {
           within[box] /= totals[k];
         }
-        sum += totals[k] * opening.expected(within);
+        sum += totals[k] * remaining.expected(within, toFetch);
       }
     }
     return sum;

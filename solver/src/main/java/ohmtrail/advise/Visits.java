@@ -9,30 +9,36 @@ import ohmtrail.advise.visit.AtHand;
 import ohmtrail.advise.visit.VisitKind;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.survey.LoadInUse;
+import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
 import ohmtrail.survey.Switching;
 import ohmtrail.survey.Test;
 
 /** The visits that could be made next with what is at hand, of every kind there is. */
 final class Visits {
-  /**
-   * The same reading is not asked for a third time: what its own error leaves open two of them have
-   * told, and what is known only roughly no repetition tells.
-   */
-  private static final int MOST_REPEATS = 2;
+  /** What was read and is not believed is read once more, and then no more. */
+  private static final int MOST_TIMES = 2;
 
   private Visits() {}
 
-  /** Lists them, in the order in which the supply reaches their boxes. */
-  static List<Choice.Read> of(Circuit circuit, Survey survey, Situation situation) {
+  /**
+   * Lists them, in the order in which the supply reaches their boxes. What was read is not asked
+   * for again: what its own error leaves open is little beside what another reading tells.
+   *
+   * @param survey everything that was read
+   * @param believed the same without the readings that are not believed
+   */
+  static List<Choice.Read> of(
+      Circuit circuit, Survey survey, Survey believed, Situation situation) {
     AtHand atHand = new AtHand(circuit, survey, situation.openBox());
     List<Choice.Read> visits = new ArrayList<>();
     for (String box : atHand.boxes()) {
       for (VisitKind kind : VisitKind.all()) {
         kind.at(box, atHand).stream()
             .flatMap(tests -> Stream.of(tests, quiet(tests, circuit, survey)))
+            .map(tests -> unread(tests, survey, believed))
+            .filter(tests -> !tests.isEmpty())
             .distinct()
-            .filter(tests -> !isWorn(tests, survey))
             .map(Choice.Read::new)
             .forEach(visits::add);
       }
@@ -56,22 +62,29 @@ final class Visits {
     return new Switching(open, off);
   }
 
-  private static boolean isWorn(List<Test> tests, Survey survey) {
-    return tests.stream().allMatch(test -> timesTaken(test, survey) >= MOST_REPEATS);
+  private static List<Test> unread(List<Test> tests, Survey survey, Survey believed) {
+    return tests.stream()
+        .map(
+            test ->
+                test.withReadings(
+                    test.readings().stream()
+                        .filter(
+                            reading ->
+                                timesTaken(test, reading, believed) == 0
+                                    && timesTaken(test, reading, survey) < MOST_TIMES)
+                        .toList()))
+        .filter(test -> !test.readings().isEmpty())
+        .toList();
   }
 
-  private static long timesTaken(Test test, Survey survey) {
+  private static long timesTaken(Test test, Reading reading, Survey survey) {
     return survey.tests().stream()
         .filter(before -> before.loads().equals(test.loads()))
         .filter(before -> before.isolation().equals(test.isolation()))
         .filter(before -> before.switching().equals(test.switching()))
-        .filter(before -> what(before).containsAll(what(test)))
+        .flatMap(before -> before.readings().stream())
+        .filter(before -> before.tap().equals(reading.tap()))
+        .filter(before -> before.meter().equals(reading.meter()))
         .count();
-  }
-
-  private static List<List<Object>> what(Test test) {
-    return test.readings().stream()
-        .map(reading -> List.<Object>of(reading.tap(), reading.meter()))
-        .toList();
   }
 }

@@ -232,7 +232,7 @@ class HarmsTest {
   }
 
   private static Stream<Choice.Read> visits(Circuit circuit, Survey survey) {
-    return Visits.of(circuit, survey, Situation.START).stream();
+    return Visits.of(circuit, survey, survey, Situation.START).stream();
   }
 
   /** One ordinary meter, another one, and what it read of a ground that is in doubt. */

@@ -142,7 +142,9 @@ class PlanSearchTest {
       opening = new OpeningMinutes(openings, timetable.wrongStop());
       fetching = timetable.fetching(Situation.START);
       List<Choice.Read> chosen =
-          Visits.of(circuit, survey, Situation.START).stream().filter(World::isPlain).toList();
+          Visits.of(circuit, survey, survey, Situation.START).stream()
+              .filter(World::isPlain)
+              .toList();
       Forecast forecast = new Forecast(circuit, survey, chosen, Runs.USUAL, point, beliefs);
       List<Forecast.Conditional> conditionals =
           beliefs.all().stream().map(forecast::under).toList();
@@ -154,7 +156,9 @@ class PlanSearchTest {
                 timetable.following(visit, survey), !visit.loads().isEmpty(), shows, shares);
         visits.add(banded);
       }
-      second = new SecondStep(shares, opening, visits);
+      second =
+          new SecondStep(
+              shares, MinutesToGo.beyond(opening, openings, visits, beliefs.boxMasses()), visits);
     }
 
     /** By the low-impedance meter with nothing on, or before and under the heater plugged in. */
