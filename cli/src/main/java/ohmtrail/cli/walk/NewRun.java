@@ -82,6 +82,10 @@ record NewRun(
       this.key = key;
       this.otherwise = otherwise;
     }
+
+    String words() {
+      return words;
+    }
   }
 
   NewRun {
@@ -271,7 +275,8 @@ record NewRun(
       return Reply.on("", changed);
     }
     CaseFile all = readout.caseFile().orElseThrow();
-    return Reply.keep(all, this, () -> search(all, width));
+    return Reply.keep(
+        all, this, () -> begun.isEmpty() ? search(all, width) : Hearing.begin(all, width));
   }
 
   /** The search on a case; where nobody knows what feeds what it begins with the map. */

@@ -44,6 +44,6 @@ public final class Walk {
   private static Reply begin(CaseFile caseFile, CaseText text, String title, int width) {
     return NewRun.isUnfinished(caseFile)
         ? NewRun.resume(title, text.written().orElseThrow(), caseFile.unknown().isPresent(), width)
-        : NewRun.search(caseFile, width);
+        : Hearing.begin(caseFile, width);
   }
 }

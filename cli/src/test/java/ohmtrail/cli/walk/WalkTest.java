@@ -23,6 +23,7 @@ import ohmtrail.cli.terminal.Lines;
 import ohmtrail.survey.Complaint;
 import ohmtrail.survey.Finding;
 import ohmtrail.survey.Measurand;
+import ohmtrail.survey.Symptom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -92,6 +93,21 @@ class WalkTest {
   private boolean walk(Optional<String> text, List<String> answers) {
     Deque<String> left = new ArrayDeque<>(answers);
     return walk(text, question -> Optional.ofNullable(left.poll()));
+  }
+
+  /** A case that does not say what is complained of, and nobody knows. */
+  private boolean walk(String text, List<String> answers) {
+    Deque<String> left = new ArrayDeque<>(answers);
+    return walk(text, question -> Optional.ofNullable(left.poll()));
+  }
+
+  private boolean walk(String text, Person person) {
+    return walk(
+        Optional.of(text),
+        question ->
+            question.contains("What is complained of?")
+                ? Optional.of("")
+                : person.answer(question));
   }
 
   /** Answers the last question. */
@@ -184,6 +200,40 @@ class WalkTest {
   }
 
   @Test
+  void aCaseThatDoesNotSayWhatIsComplainedOfIsAskedForItAndThenForThePlace() {
+    walk(
+        Optional.of(HALL),
+        List.of("banana", "the lights dim", "nowhere", "3 with the heater at hall-4", "quit"));
+
+    assertTrue(flat().contains("(banana)"), flat());
+    assertTrue(flat().contains("Box (nowhere) must be one of"), flat());
+    assertEquals(
+        List.of(
+            new Complaint(
+                Symptom.DIMS, Optional.of("hall-3"), Optional.of("heater"), Optional.of("hall-4"))),
+        memory.last().survey().complaints());
+    assertTrue(flat().contains("Next"), flat());
+  }
+
+  @Test
+  void aCaseThatSaysWhatIsComplainedOfAndNotWhereIsAskedForThePlaceAlone() {
+    walk(Optional.of(HALL + "complaint: dims\n"), List.of("hall-4", "quit"));
+
+    assertFalse(flat().contains("What is complained of?"), flat());
+    assertTrue(flat().contains("Where is it noticed"), flat());
+    assertEquals("dims at hall-4", memory.last().survey().complaints().get(0).text());
+    assertEquals(1, memory.last().survey().complaints().size());
+  }
+
+  @Test
+  void aCaseThatSaysTheComplaintInFullIsAskedNothing() {
+    walk(Optional.of(HALL + "complaint: dims at hall-4\n"), List.of("quit"));
+
+    assertFalse(flat().contains("complained of"), flat());
+    assertFalse(flat().contains("Where is it noticed"), flat());
+  }
+
+  @Test
   void aCaseThatWasLeftBeforeAllWasSaidGoesOnThere() {
     walk(
         Optional.empty(),
@@ -191,7 +241,9 @@ class WalkTest {
     String left = memory.kept.get(memory.kept.size() - 1);
     out.getBuffer().setLength(0);
 
-    walk(Optional.of(left), List.of("hall light outlet 11' 6\"", "", "banana", "yes", "", "quit"));
+    walk(
+        Optional.of(left),
+        List.of("hall light outlet 11' 6\"", "", "banana", "yes", "", "don't know", "quit"));
 
     assertTrue(flat().contains("was left before all of the run was said"), flat());
     assertTrue(flat().contains("Answer (banana) must be yes or no."), flat());
@@ -214,7 +266,7 @@ class WalkTest {
         "Hall-2: loose"
       })
   void whatAnElectricianCallsABadJointIsTaken(String typed) {
-    walk(Optional.of(HALL), List.of(typed, "quit"));
+    walk(HALL, List.of(typed, "quit"));
 
     assertEquals(
         List.of(new Finding("hall-2", Finding.State.BURNT)), memory.last().survey().findings());
@@ -223,7 +275,7 @@ class WalkTest {
   @Test
   void backAndDontKnowAndABoxesNumberAreTaken() {
     walk(
-        Optional.of(HALL),
+        HALL,
         List.of("ok 3", "back", "don't know", "at 2 h-g", "121,4 V", "at Hall-4", "121.2", "quit"));
 
     assertEquals(List.of(), memory.last().survey().findings());
@@ -236,7 +288,7 @@ class WalkTest {
   @Test
   void whatIsNotTakenSaysWhatWasNotUnderstoodAndOffersTheNearest() {
     walk(
-        Optional.of(HALL),
+        HALL,
         List.of("profiel", "at hall-9", "hall-2 h-n 118.6", "burnt hal-2", "undo it", "quit"));
 
     assertTrue(flat().contains("Answer (profiel) is neither"), flat());
@@ -260,14 +312,14 @@ class WalkTest {
 
   @Test
   void everyWordHasItsHelp() {
-    walk(Optional.of(HALL), List.of("help", "quit"));
+    walk(HALL, List.of("help", "quit"));
 
     Verb.offered().all().forEach(word -> assertTrue(flat().contains(word), word));
   }
 
   @Test
   void everyAnswerIsKeptAndUndoTakesItBack() {
-    walk(Optional.of(HALL), List.of("121.9", "undo", "121.5", "quit"));
+    walk(HALL, List.of("121.9", "undo", "121.5", "quit"));
 
     List<Integer> readings =
         memory.kept.stream().map(text -> text.split("hot-neutral", -1).length - 1).toList();
@@ -277,7 +329,7 @@ class WalkTest {
 
   @Test
   void theTimeOfEachAnswerIsKept() {
-    walk(Optional.of(HALL), List.of("121.9", "quit"));
+    walk(HALL, List.of("121.9", "quit"));
 
     CaseFile last = memory.last();
     assertEquals(
@@ -289,7 +341,7 @@ class WalkTest {
   void whatSomebodyWroteStaysInTheFile() {
     String written = "# Since the flood.\n" + HALL + "# the heater is the neighbour's\n";
 
-    walk(Optional.of(written), List.of("121.9", "cannot reach hall-4", "quit"));
+    walk(written, List.of("121.9", "cannot reach hall-4", "quit"));
 
     String last = memory.kept.get(memory.kept.size() - 1);
     assertTrue(last.startsWith(written), last);
@@ -300,7 +352,7 @@ class WalkTest {
   @Test
   void aCurrentAndAResistanceWithTheBreakerOffAreTakenInToo() {
     walk(
-        Optional.of(HALL),
+        HALL,
         List.of(
             "note off + link hot-neutral at hall-4: hall-1 hot-neutral 0.27 ohm",
             "note heater at hall-2: around panel to hall-1 hot 12.4 A; hall-2 hot-neutral 117.9 V",
@@ -317,9 +369,7 @@ class WalkTest {
 
   @Test
   void whatIsNotedAndHardToBelieveIsSaidAndUndoTakesItBack() {
-    walk(
-        Optional.of(HALL),
-        List.of("note heater at hall-2: around panel to hall-1 hot 24 A", "undo", "quit"));
+    walk(HALL, List.of("note heater at hall-2: around panel to hall-1 hot 24 A", "undo", "quit"));
 
     assertTrue(
         flat().contains("nothing that was still believed of this run shows 24 A there"), flat());
@@ -329,7 +379,7 @@ class WalkTest {
   @Test
   void whatCannotBeNotedIsSaidAndNothingIsTakenIn() {
     walk(
-        Optional.of(HALL),
+        HALL,
         List.of(
             "note 12 A",
             "note heater at hall-9: hall-1 hot-neutral 117 V",
@@ -348,7 +398,7 @@ class WalkTest {
   @Test
   void whatTheHeaterCannotHaveLeftIsAskedBackAndCanBeKept() {
     walk(
-        Optional.of(HALL),
+        HALL,
         List.of("note idle: hall-4 hot-neutral 121.9 V", "122.4", "no", "122.4", "keep", "quit"));
 
     assertTrue(
@@ -358,7 +408,7 @@ class WalkTest {
 
   @Test
   void aSlippedPointIsAskedBack() {
-    walk(Optional.of(HALL), List.of("1219", "quit"));
+    walk(HALL, List.of("1219", "quit"));
 
     assertTrue(flat().contains("121.9 V would be: has the point slipped?"), flat());
     assertEquals(0, memory.last().survey().readingCount());
@@ -366,7 +416,7 @@ class WalkTest {
 
   @Test
   void aWrongUnitAndAWordThatIsNoneAreSaidAndNothingIsLost() {
-    walk(Optional.of(HALL), List.of("121.9", "8 A", "hepl", "\u001b[31m", "9999999", "quit"));
+    walk(HALL, List.of("121.9", "8 A", "hepl", "\u001b[31m", "9999999", "quit"));
 
     assertTrue(flat().contains("8 a is a current") || flat().contains("is a current"), flat());
     assertTrue(flat().contains("Maybe help was meant"), flat());
@@ -378,7 +428,7 @@ class WalkTest {
   @Test
   void aBoxOutOfReachIsNotAskedForAndCannotBeReadAtUnlessItIsReachedAfterAll() {
     walk(
-        Optional.of(HALL),
+        HALL,
         List.of("cannot reach hall-4", "at hall-4", "reach hall-4", "at hall-4", "121.4", "quit"));
 
     assertTrue(flat().contains("hall-4 is marked as out of reach"), flat());
@@ -388,7 +438,7 @@ class WalkTest {
 
   @Test
   void theEndOfTheInputIsSaidAndTheCaseKept() {
-    assertTrue(walk(Optional.of(HALL), List.of("121.9")));
+    assertTrue(walk(HALL, List.of("121.9")));
 
     assertTrue(flat().contains("The input has ended."), flat());
     assertTrue(flat().stripTrailing().endsWith("The case is in hall.yaml."), flat());
@@ -399,7 +449,7 @@ class WalkTest {
   void aFullDiskIsSaidOnceAndTheSessionGoesOnUntilThereIsRoom() {
     memory.failures = 2;
 
-    assertTrue(walk(Optional.of(HALL), List.of("121.9", "map", "ranking", "quit")));
+    assertTrue(walk(HALL, List.of("121.9", "map", "ranking", "quit")));
 
     assertEquals(1, flat().split("NOT SAVED", -1).length - 1);
     assertTrue(flat().contains("No space left on device"), flat());
@@ -411,14 +461,14 @@ class WalkTest {
   void aDiskThatStaysFullEndsWithTheCaseOnTheScreen() {
     memory.failures = 100;
 
-    assertFalse(walk(Optional.of(HALL), List.of("121.9", "quit")));
+    assertFalse(walk(HALL, List.of("121.9", "quit")));
 
     assertTrue(out.toString().contains("hot-neutral 121.9 V high"), out.toString());
   }
 
   @Test
   void whatMustNotBeDoneIsSaidWithItsReason() {
-    walk(Optional.of(HALL), List.of("why", "quit"));
+    walk(HALL, List.of("why", "quit"));
 
     assertTrue(flat().contains("Not to be done - heater at hall-"), flat());
     assertTrue(flat().contains("can make a terminal glow"), flat());
@@ -426,7 +476,7 @@ class WalkTest {
 
   @Test
   void afterAJointWasRemadeTheSearchGoesOnWithoutTheOldReadings() {
-    walk(Optional.of(HALL), List.of("121.9", "burnt hall-2", "remade", "quit"));
+    walk(HALL, List.of("121.9", "burnt hall-2", "remade", "quit"));
 
     assertEquals(1, memory.aside.size());
     assertTrue(memory.aside.get(0).contains("121.9"), memory.aside.get(0));
@@ -437,7 +487,7 @@ class WalkTest {
 
   @Test
   void aStepThatIsSkippedMakesRoomForAnother() {
-    walk(Optional.of(HALL), List.of("skip", "skip", "quit"));
+    walk(HALL, List.of("skip", "skip", "quit"));
 
     List<String> offers =
         flat().lines().flatMap(line -> List.of(line.split("Next", -1)).stream()).skip(1).toList();
@@ -458,7 +508,7 @@ class WalkTest {
 
   @Test
   void moreShowsTheWholeAnswerAndProfileTheVoltsAlongTheRun() {
-    walk(Optional.of(LOOKED), List.of("more", "profile", "quit"));
+    walk(LOOKED, List.of("more", "profile", "quit"));
 
     assertTrue(flat().contains("Readings beside the fit") || flat().contains("Readings"), flat());
     assertTrue(flat().contains("Assumptions"), flat());
@@ -468,7 +518,7 @@ class WalkTest {
 
   @Test
   void aStepAndItsQuestionFitOneScreenOfTwentyFourLines() {
-    walk(Optional.of(LOOKED), List.of("skip", "skip", "fine hall-1", "quit"));
+    walk(LOOKED, List.of("skip", "skip", "fine hall-1", "quit"));
 
     int lines = 0;
     String steps = out.toString().substring(0, out.toString().lastIndexOf("\n>"));
@@ -519,7 +569,7 @@ class WalkTest {
 
   @Test
   void theJointsOfAnOpenBoxThatLookedFineAreReadAcross() {
-    assertTrue(walk(Optional.of(LOOKED), List.of("fine hall-2", "fine hall-3", "0,95 ohm")));
+    assertTrue(walk(LOOKED, List.of("fine hall-2", "fine hall-3", "0,95 ohm")));
 
     String said = flat();
     assertTrue(said.contains("across the incoming neutral"), said);
@@ -538,7 +588,7 @@ class WalkTest {
 
   @Test
   void voltsAreRefusedWhereOhmsAreAskedFor() {
-    walk(Optional.of(LOOKED), List.of("fine hall-2", "fine hall-3", "118 V", "", "OL"));
+    walk(LOOKED, List.of("fine hall-2", "fine hall-3", "118 V", "", "OL"));
 
     String said = flat();
     assertTrue(said.contains("must be a resistance; V is a voltage"), said);

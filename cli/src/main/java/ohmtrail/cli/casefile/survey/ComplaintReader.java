@@ -153,7 +153,9 @@ public final class ComplaintReader {
   }
 
   private Optional<String> name(Words words, String what, Names names) {
-    Optional<Word> name = words.takeName(names);
+    Optional<Word> called = words.takeName(names);
+    boolean behindArticle = called.isEmpty() && (words.takeIf("the") || words.takeIf("a"));
+    Optional<Word> name = behindArticle ? words.takeName(names) : called;
     if (name.isEmpty()) {
       problems.unknown(words.peek().orElseGet(() -> new Word("", words.place())), what, names);
     }
