@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
       MapCommand.class,
       NextCommand.class,
       WalkCommand.class,
+      ReportCommand.class,
       SensitivityCommand.class,
       PracticeCommand.class,
       ScoreCommand.class,

@@ -193,7 +193,7 @@ class CommandsTest {
 
     assertTrue(
         err.toString()
-            .contains("check, predict, locate, map, next, walk, sensitivity, practice, score"),
+            .contains("check, predict, locate, map, next, walk, report, sensitivity, practice, score"),
         err.toString());
   }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.casefile.circumstances.Circumstances;
+import ohmtrail.cli.casefile.circumstances.Photograph;
 import ohmtrail.cli.casefile.run.BareOutlet;
 import ohmtrail.map.known.MapProblem;
 import ohmtrail.map.known.UnknownRun;
@@ -91,6 +92,19 @@ public record CaseFile(
   /** What is to be mapped; empty where it is known what feeds every box. */
   public Optional<MapProblem> mapProblem() {
     return unknown.map(run -> new MapProblem(run, survey, assumptions));
+  }
+
+  /**
+   * That a photograph is not what it must be.
+   *
+   * @param rule what it must be: the rest of a sentence
+   */
+  public Problem problemAt(Photograph photograph, String rule) {
+    return new Problem(
+        photograph.place().file(),
+        photograph.place().line(),
+        photograph.place().column(),
+        "Photograph (" + photograph.file() + ") " + rule + ".");
   }
 
   /** Whether the circuit stands for one outlet whose run nobody knows. */

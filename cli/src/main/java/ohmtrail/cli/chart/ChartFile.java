@@ -36,7 +36,8 @@ public final class ChartFile {
     return canvas.element(chart.title(), chart.description());
   }
 
-  private static Picture picture(Chart chart) {
+  /** A chart that is no calibration laid out, for a canvas of one's own. */
+  public static Picture picture(Chart chart) {
     return chart instanceof MapChart map
         ? new MapDrawing(map)
         : new ProfileDrawing((ProfileChart) chart);

@@ -8,6 +8,8 @@ package ohmtrail.report.heat;
  * @param watts in it
  */
 public record Heat(double ohms, double amperes, double watts) {
+  private static final double WATTS_PER_KILOWATT = 1000;
+
   /**
    * So much current through so many ohms.
    *
@@ -17,5 +19,10 @@ public record Heat(double ohms, double amperes, double watts) {
     return Double.isInfinite(ohms)
         ? new Heat(ohms, 0, 0)
         : new Heat(ohms, amperes, amperes * amperes * ohms);
+  }
+
+  /** Energy in it over so many hours at this heat, kilowatt-hours. */
+  public double kilowattHours(double hours) {
+    return watts * hours / WATTS_PER_KILOWATT;
   }
 }
