@@ -22,7 +22,7 @@ import ohmtrail.cli.report.html.HtmlWriter;
 import ohmtrail.cli.report.pdf.PdfWriter;
 import ohmtrail.cli.terminal.Progress;
 import ohmtrail.cli.terminal.Waiting;
-import ohmtrail.locate.Posterior;
+import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Verdict;
 import ohmtrail.report.OhmsLikelihood;
 import ohmtrail.report.Report;
@@ -109,9 +109,7 @@ final class ReportCommand extends CaseCommand {
   /** The sensitivity tells how far it is. */
   @Override
   Waiting waiting() {
-    return new Waiting(
-        quick ? Progress.onTerminal(spec().commandLine().getErr()) : Progress.nowhere(),
-        spec().name());
+    return new Waiting(quick ? progress() : Progress.nowhere(), spec().name());
   }
 
   @Override
@@ -132,6 +130,11 @@ final class ReportCommand extends CaseCommand {
     if (to != null) {
       return to;
     }
+    if (caseFile.files().isEmpty()) {
+      throw new ParameterException(
+          spec().commandLine(),
+          "A report of standard input must name its file.\nMaybe add --to FILE.");
+    }
     Path file = caseFile.files().get(0);
     String name = String.valueOf(file.getFileName()).replaceFirst("\\.ya?ml$", "");
     return file.resolveSibling(name + (pdf ? PDF : HTML));
@@ -140,10 +143,12 @@ final class ReportCommand extends CaseCommand {
   /** A report in the place of what was read would be the end of it. */
   private void requireApart(Path target, CaseFile caseFile) throws IOException {
     List<Path> read = new ArrayList<>(caseFile.files());
-    caseFile
-        .circumstances()
-        .photographs()
-        .forEach(photo -> read.add(caseFile.files().get(0).resolveSibling(photo.file())));
+    for (Path file : caseFile.files()) {
+      caseFile
+          .circumstances()
+          .photographs()
+          .forEach(photo -> read.add(file.resolveSibling(photo.file())));
+    }
     for (Path each : read) {
       if (Files.exists(target) && Files.exists(each) && Files.isSameFile(target, each)) {
         throw new ParameterException(
@@ -154,22 +159,21 @@ final class ReportCommand extends CaseCommand {
   }
 
   private ReportInputs inputs(CaseFile caseFile) throws IOException, CaseFileException {
-    Posterior posterior = new AveragedLocator().posterior(caseFile.problem());
-    Report report = Report.of(caseFile.problem(), posterior.diagnosis());
+    Diagnosis diagnosis = new AveragedLocator().locate(caseFile.problem());
+    Report report = Report.of(caseFile.problem(), diagnosis);
     Optional<OhmsLikelihood> likelihood =
         report.diagnosis().verdict() == Verdict.DEGRADED
             ? report.diagnosis().suspects().stream()
                 .findFirst()
-                .map(suspect -> OhmsLikelihood.of(posterior, suspect))
+                .map(suspect -> OhmsLikelihood.of(report.problem(), suspect))
             : Optional.empty();
     boolean isVaried =
         !quick && reader() != Reader.CUSTOMER && caseFile.survey().readingCount() > 0;
     Optional<Sensitivity> varied =
         isVaried
-            ? Optional.of(sensitivity.of(caseFile.problem(), posterior.diagnosis()))
+            ? Optional.of(sensitivity.of(caseFile.problem(), diagnosis, progress()))
             : Optional.empty();
-    return ReportInputs.of(
-        caseFile, report, likelihood, varied, provenance(caseFile), before());
+    return ReportInputs.of(caseFile, report, likelihood, varied, provenance(caseFile), before());
   }
 
   private Optional<ReportInputs.Before> before() throws CaseFileException {
@@ -188,7 +192,11 @@ final class ReportCommand extends CaseCommand {
 
   private String command(CaseFile caseFile) {
     return "ohmtrail report "
-        + caseFile.files().get(0).getFileName()
+        + caseFile.files().stream()
+            .findFirst()
+            .map(Path::getFileName)
+            .map(String::valueOf)
+            .orElse("-")
         + (pdf && to == null ? " --pdf" : "")
         + (to == null ? "" : " --to " + to.getFileName())
         + (reader() == Reader.INVESTIGATOR ? "" : " --for " + reader.toLowerCase(Locale.ROOT))

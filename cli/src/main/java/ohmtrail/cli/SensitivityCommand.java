@@ -35,7 +35,7 @@ final class SensitivityCommand extends CaseCommand {
   @Override
   void answer(CaseFile caseFile, Form form, PrintWriter out) {
     Sensitivity sensitivity =
-        option.of(caseFile.problem(), new AveragedLocator().locate(caseFile.problem()));
+        option.of(caseFile.problem(), new AveragedLocator().locate(caseFile.problem()), progress());
     out.print(
         form == Form.JSON
             ? SensitivityJson.of(caseFile, sensitivity)

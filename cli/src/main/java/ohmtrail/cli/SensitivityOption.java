@@ -55,8 +55,7 @@ final class SensitivityOption {
   }
 
   /** Varies it all; a person who looks on is told how far it is. */
-  Sensitivity of(Problem problem, Diagnosis diagnosis) {
-    Progress progress = Progress.onTerminal(command.commandLine().getErr());
+  Sensitivity of(Problem problem, Diagnosis diagnosis, Progress progress) {
     try {
       return Sensitivity.of(
           problem,

@@ -193,7 +193,8 @@ class CommandsTest {
 
     assertTrue(
         err.toString()
-            .contains("check, predict, locate, map, next, walk, report, sensitivity, practice, score"),
+            .contains(
+                "check, predict, locate, map, next, walk, report, sensitivity, practice, score"),
         err.toString());
   }
 

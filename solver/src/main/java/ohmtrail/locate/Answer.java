@@ -117,7 +117,9 @@ record Answer(InferenceProblem inference, Hypotheses hypotheses, double logTotal
       double probability = believed(each);
       Optional<OhmsProfile> profile = each.profile();
       if (probability > inference.settings().answer().forgotten() && profile.isPresent()) {
-        beliefs.add(new JointBelief(each.joint(), probability, profile.get().nodes()));
+        beliefs.add(
+            new JointBelief(
+                each.joint(), probability, profile.get().nodes(), profile.get().curve()));
       }
     }
     return beliefs;

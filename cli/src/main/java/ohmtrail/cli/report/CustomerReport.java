@@ -47,9 +47,7 @@ final class CustomerReport {
     if (!who.isEmpty()) {
       blocks.add(
           new Block.Table(
-              "Who, when and where",
-              List.of(new Column("", false), new Column("", false)),
-              who));
+              "Who, when and where", List.of(new Column("", false), new Column("", false)), who));
     }
     return new Section("found", "What was found", false, blocks);
   }
@@ -61,7 +59,8 @@ final class CustomerReport {
     List<Finding> findings = caseFile.survey().findings();
     blocks.add(
         findings.isEmpty()
-            ? Block.words("Readings were taken; no box has been opened and nothing repaired so far.")
+            ? Block.words(
+                "Readings were taken; no box has been opened and nothing repaired so far.")
             : new Block.Items(
                 findings.stream()
                     .map(finding -> finding.place() + ": " + finding.state().word())
@@ -93,12 +92,13 @@ final class CustomerReport {
             List.of(new Column("", false), new Column("", false)),
             List.of(
                 List.of("licence of the electrician", "____________________"),
-                List.of("permit or notification under the " + region.rules(), "____________________"),
+                List.of(
+                    "permit or notification under the " + region.rules(), "____________________"),
                 List.of("inspection or certificate, number and date", "____________________"),
                 List.of("told to the utility, when and by whom", "____________________"),
                 List.of("signed", "____________________"))));
     blocks.add(new Block.Heading("Cautions"));
-    blocks.add(new Block.Items(Cautions.forAnswer(caseFile, inputs.diagnosis())));
+    blocks.add(new Block.Items(Cautions.forAnswer(caseFile, inputs.report())));
     return new Section("done", "What was done, and what to mind", true, blocks);
   }
 }

@@ -31,7 +31,8 @@ import ohmtrail.survey.load.Load;
 
 /** The circuit as it was told, what was measured with, every reading, what was seen. */
 final class Evidence {
-  static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+  static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
   private static final double PROBABLY_WRONG = 0.5;
 
   private Evidence() {}
@@ -205,7 +206,10 @@ final class Evidence {
   private static String title(CaseFile caseFile, TestState state) {
     String loads =
         JointWords.listed(
-            caseFile.survey().loadsOn(state.test()).stream().map(LoadInUse::load).distinct().toList(),
+            caseFile.survey().loadsOn(state.test()).stream()
+                .map(LoadInUse::load)
+                .distinct()
+                .toList(),
             "and");
     return "Test "
         + state.test().name()

@@ -52,8 +52,7 @@ final class Heating {
 
   private static Optional<String> energy(ReportInputs inputs, SuspectHeat heat) {
     OptionalDouble hours = inputs.caseFile().circumstances().hoursOfUse();
-    Optional<Heat> estimate =
-        heat.measured().flatMap(inTest -> inTest.heat().estimate());
+    Optional<Heat> estimate = heat.measured().flatMap(inTest -> inTest.heat().estimate());
     return hours.isEmpty() || estimate.isEmpty()
         ? Optional.empty()
         : Optional.of(
@@ -67,6 +66,8 @@ final class Heating {
   }
 
   static String upper(String words) {
-    return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    return words.isEmpty()
+        ? words
+        : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 }

@@ -52,8 +52,10 @@ final class Limits {
               + " joint from a damaged cable between the two. How often each kind of joint fails ranks"
               + " them, and that is an assumption.");
     }
-    if (caseFile.survey().tests().stream().allMatch(test -> caseFile.survey().loadsOn(test).isEmpty())) {
-      limits.add("No load was on in any test: joints that fail under load alone have not been tried.");
+    if (caseFile.survey().tests().stream()
+        .allMatch(test -> caseFile.survey().loadsOn(test).isEmpty())) {
+      limits.add(
+          "No load was on in any test: joints that fail under load alone have not been tried.");
     }
     if (isWithoutGround(caseFile)) {
       limits.add(

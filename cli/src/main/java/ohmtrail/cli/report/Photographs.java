@@ -46,8 +46,11 @@ final class Photographs {
     long together = 0;
     for (Photograph photograph : caseFile.circumstances().photographs()) {
       try {
-        Path folder = caseFile.files().get(0).toAbsolutePath().getParent();
-        byte[] content = content(Path.of(String.valueOf(folder)).resolve(photograph.file()));
+        Path beside =
+            caseFile.files().stream()
+                .findFirst()
+                .orElseThrow(() -> new Refused("must lie beside a case file, not standard input"));
+        byte[] content = content(beside.resolveSibling(photograph.file()));
         together += content.length;
         if (together > MOST_BYTES_TOGETHER) {
           throw new Refused("must have at most 64 MB together with those before it");
@@ -90,7 +93,8 @@ final class Photographs {
   private static PictureFile picture(byte[] content) throws Refused {
     PictureFile.Kind kind =
         kind(content)
-            .orElseThrow(() -> new Refused("must hold a JPEG or PNG picture, whatever it is called"));
+            .orElseThrow(
+                () -> new Refused("must hold a JPEG or PNG picture, whatever it is called"));
     try (ImageInputStream in = ImageIO.createImageInputStream(new ByteArrayInputStream(content))) {
       Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName(kind.name());
       ImageReader reader = readers.next();

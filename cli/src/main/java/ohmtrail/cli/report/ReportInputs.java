@@ -16,7 +16,8 @@ import ohmtrail.sensitivity.Sensitivity;
  * @param caseFile the case
  * @param report its answer
  * @param likelihood of the ohms of the leading suspect; empty where there is none
- * @param sensitivity how far the answer hangs on what it was given; empty where it was not asked for
+ * @param sensitivity how far the answer hangs on what it was given; empty where it was not asked
+ *     for
  * @param provenance what the report is made from and by
  * @param before the case before a repair with its answer; empty where none was given
  * @param photographs those of the case, opened
@@ -56,13 +57,7 @@ public record ReportInputs(
       Optional<Before> before)
       throws CaseFileException {
     return new ReportInputs(
-        caseFile,
-        report,
-        likelihood,
-        sensitivity,
-        provenance,
-        before,
-        Photographs.of(caseFile));
+        caseFile, report, likelihood, sensitivity, provenance, before, Photographs.of(caseFile));
   }
 
   Diagnosis diagnosis() {

@@ -76,7 +76,7 @@ final class Summary {
               said));
     }
     blocks.add(new Block.Heading("Cautions"));
-    blocks.add(new Block.Items(Cautions.forAnswer(caseFile, diagnosis)));
+    blocks.add(new Block.Items(Cautions.forAnswer(caseFile, inputs.report())));
     return new Section("summary", "What was found", false, blocks);
   }
 

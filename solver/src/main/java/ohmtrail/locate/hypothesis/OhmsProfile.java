@@ -3,6 +3,7 @@ package ohmtrail.locate.hypothesis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
+import java.util.TreeMap;
 import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.locate.settings.Settings;
 
@@ -12,6 +13,9 @@ import ohmtrail.locate.settings.Settings;
  * Immutable.
  */
 public final class OhmsProfile {
+  /** Less than this of the peak is no line that anybody sees. */
+  private static final double WORTH_A_POINT = 2e-3;
+
   private final Settings.Profile settings;
   private final double[] logOhms;
 
@@ -84,6 +88,22 @@ public final class OhmsProfile {
   /** The ohms with the highest likelihood; may be infinite. */
   public double peakOhms() {
     return peakOhms;
+  }
+
+  /** Likelihood by the ohms, relative to its peak: what is worth a point, the open joint apart. */
+  public SortedMap<Double, Double> curve() {
+    double peak = Double.NEGATIVE_INFINITY;
+    for (double height : logHeight) {
+      peak = Math.max(peak, height);
+    }
+    SortedMap<Double, Double> curve = new TreeMap<>();
+    for (int i = 0; i < logOhms.length; i++) {
+      double relative = Math.exp(logHeight[i] - peak);
+      if (relative >= WORTH_A_POINT) {
+        curve.put(Math.exp(logOhms[i]), relative);
+      }
+    }
+    return curve;
   }
 
   /** Probability, given this joint, that its ohms are at most so many. */

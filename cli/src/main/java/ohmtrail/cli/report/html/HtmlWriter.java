@@ -13,15 +13,15 @@ import ohmtrail.cli.report.document.Document.Section;
 
 /**
  * Writes a document as one HTML file: no script, nothing from outside, a content policy that allows
- * neither. Prints on A4 and Letter with page numbers; what is too wide for a phone scrolls by itself.
+ * neither. Prints on A4 and Letter with page numbers; what is too wide for a phone scrolls by
+ * itself.
  */
 public final class HtmlWriter {
   private static final String STYLE =
       """
-      :root { color-scheme: light; }
       body { font: 16px/1.45 "DejaVu Sans", Verdana, Helvetica, Arial, sans-serif; color: #111;
         background: #fff; margin: 0 auto; max-width: 62rem; padding: 0 1rem 3rem;
-        overflow-wrap: anywhere; }
+        overflow-wrap: break-word; }
       h1 { font-size: 1.7rem; line-height: 1.2; margin: 1.5rem 0 0.3rem; }
       h2 { font-size: 1.3rem; margin: 2.2rem 0 0.6rem; border-bottom: 2px solid #111; }
       h3 { font-size: 1.05rem; margin: 1.4rem 0 0.4rem; }
@@ -33,12 +33,12 @@ public final class HtmlWriter {
       nav a { color: #00458a; }
       .wide { overflow-x: auto; margin: 0.6rem 0; }
       .wide:focus-visible { outline: 3px solid #00458a; }
-      table { border-collapse: collapse; font-size: 0.85rem; min-width: 26rem; }
+      table { border-collapse: collapse; font-size: 0.85rem; }
       caption { text-align: left; font-weight: bold; padding: 0.2rem 0; }
       th, td { border-bottom: 1px solid #999; padding: 0.2rem 0.5rem; text-align: left;
-        vertical-align: top; overflow-wrap: anywhere; min-width: 2.2rem; }
+        vertical-align: top; overflow-wrap: break-word; max-width: 20rem; }
       thead th { border-bottom: 2px solid #111; }
-      .n { text-align: right; font-variant-numeric: tabular-nums; overflow-wrap: normal; }
+      .n { text-align: right; font-variant-numeric: tabular-nums; }
       figure { margin: 0.8rem 0; }
       figure svg { min-width: 40rem; max-width: 100%; height: auto; }
       figure img { max-width: 100%; max-height: 40rem; height: auto; }
@@ -52,7 +52,7 @@ public final class HtmlWriter {
         h2, h3, caption, thead { break-after: avoid; }
         tr, figure, .caution { break-inside: avoid; }
         .wide { overflow: visible; }
-        table { min-width: 0; width: 100%; font-size: 7.5pt; }
+        table { width: 100%; font-size: 7.5pt; }
         figure svg { min-width: 0; width: 100%; }
         figure img { max-height: 120mm; }
       }
@@ -128,7 +128,18 @@ public final class HtmlWriter {
   private void table(Block.Table table) {
     out.append("<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"");
     out.append(text(table.caption()) + "\">\n<table>\n<caption>" + text(table.caption()));
-    out.append("</caption>\n<thead>\n<tr>");
+    out.append("</caption>\n");
+    head(table);
+    out.append("<tbody>\n");
+    table.rows().forEach(row -> row(table, row));
+    out.append("</tbody>\n</table>\n</div>\n");
+  }
+
+  private void head(Block.Table table) {
+    if (table.columns().stream().allMatch(column -> column.heading().isEmpty())) {
+      return;
+    }
+    out.append("<thead>\n<tr>");
     for (Block.Column column : table.columns()) {
       String side = column.isNumeric() ? " class=\"n\"" : "";
       out.append(
@@ -136,9 +147,7 @@ public final class HtmlWriter {
               ? "<td></td>"
               : "<th scope=\"col\"" + side + ">" + text(column.heading()) + "</th>");
     }
-    out.append("</tr>\n</thead>\n<tbody>\n");
-    table.rows().forEach(row -> row(table, row));
-    out.append("</tbody>\n</table>\n</div>\n");
+    out.append("</tr>\n</thead>\n");
   }
 
   private void row(Block.Table table, List<String> row) {

@@ -23,7 +23,8 @@ final class PdfCanvas implements Canvas {
   private final double height;
 
   /**
-   * Draws in a stream whose unit is the point of the drawing and whose origin its lower left corner.
+   * Draws in a stream whose unit is the point of the drawing and whose origin its lower left
+   * corner.
    *
    * @param height of the drawing, points
    */

@@ -32,8 +32,8 @@ import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlin
 import org.apache.pdfbox.util.Matrix;
 
 /**
- * Writes a document as PDF/A-2A: tagged, fonts embedded, words searchable, bookmarks, the same bytes
- * for the same document. A4; what is drawn wide has a page of its own on its side.
+ * Writes a document as PDF/A-2A: tagged, fonts embedded, words searchable, bookmarks, the same
+ * bytes for the same document. A4; what is drawn wide has a page of its own on its side.
  */
 public final class PdfWriter {
   /** The file's identifier is made of this and of what the file says of itself, not of the time. */
@@ -106,8 +106,9 @@ public final class PdfWriter {
 
   private void section(Section section) throws IOException {
     boolean isTooFull = sheets.room() < 120;
-    if ((section.startsPage() && !sheets.isBlank()) || isTooFull || isSideways()) {
-      sheets.next(false);
+    boolean isWide = section.blocks().stream().limit(1).anyMatch(PdfWriter::isWide);
+    if ((section.startsPage() && !sheets.isBlank()) || isTooFull || isSideways() || isWide) {
+      sheets.next(isWide);
     }
     PDOutlineItem item = new PDOutlineItem();
     item.setTitle(plain.shown(section.heading()));
@@ -121,6 +122,10 @@ public final class PdfWriter {
     for (Block block : section.blocks()) {
       block(block);
     }
+  }
+
+  private static boolean isWide(Block block) {
+    return block instanceof Block.Drawing drawing && drawing.picture().width() > WIDE_DRAWING;
   }
 
   private boolean isSideways() {
@@ -232,14 +237,14 @@ public final class PdfWriter {
     lines(child(element, "Caption"), table.caption(), bold, 8.6, 12, Color.BLACK, 0);
     boolean isHeaded = table.columns().stream().anyMatch(column -> !column.heading().isEmpty());
     if (isHeaded) {
-      row(element, layout, layout.headings(), true, false);
+      row(element, layout, layout.headings(), true);
       rule(0.9f);
     }
     for (List<String> row : table.rows()) {
       if (table.isSection(row)) {
         section(element, row.get(0), table.columns().size());
       } else {
-        row(element, layout, row, false, isHeaded);
+        row(element, layout, row, false);
       }
       rule(0.3f);
     }
@@ -257,8 +262,7 @@ public final class PdfWriter {
   }
 
   /** A row as tall as its tallest cell; one taller than a page goes on on the next. */
-  private void row(
-      PDStructureElement table, PdfTable layout, List<String> cells, boolean isHead, boolean headed)
+  private void row(PDStructureElement table, PdfTable layout, List<String> cells, boolean isHead)
       throws IOException {
     List<List<String>> lines = layout.lines(cells, isHead);
     int most = lines.stream().mapToInt(List::size).max().orElse(1);
@@ -337,23 +341,26 @@ public final class PdfWriter {
   }
 
   private void drawing(Block.Drawing drawing) throws IOException {
-    boolean isWide = drawing.picture().width() > WIDE_DRAWING;
-    if (isWide != isSideways() || isWide) {
-      if (isWide || isSideways()) {
-        sheets.next(isWide);
-      }
+    boolean isWide = isWide(drawing);
+    if (isWide != isSideways()) {
+      sheets.next(isWide);
     }
     double caption = 26;
-    double scale = sheets.width() / drawing.picture().width();
-    double most = sheets.page().getMediaBox().getHeight() - 2 * Sheets.MARGIN - caption;
-    scale = Math.min(Math.min(scale, 1), most / drawing.picture().height());
+    double height = sheets.page().getMediaBox().getHeight() - 2 * Sheets.MARGIN;
+    // What shares its page with the heading of its section makes room for it.
+    double most = (isWide && sheets.room() > height / 2 ? sheets.room() : height) - caption;
+    double scale =
+        Math.min(
+            Math.min(sheets.width() / drawing.picture().width(), 1),
+            most / drawing.picture().height());
     double tall = scale * drawing.picture().height();
     if (sheets.room() < tall + caption) {
       sheets.next(isWide);
     }
     double x = Sheets.MARGIN;
     double y = sheets.below() - tall;
-    PDStructureElement figure = figure(drawing.alternative(), x, y, scale * drawing.picture().width(), tall);
+    PDStructureElement figure =
+        figure(drawing.alternative(), x, y, scale * drawing.picture().width(), tall);
     sheets.begin(figure);
     PDPageContentStream stream = sheets.stream();
     stream.saveGraphicsState();
@@ -403,8 +410,7 @@ public final class PdfWriter {
     if (read == null) {
       throw new IOException("A picture that was opened before must still be one");
     }
-    double scale =
-        Math.min(1, (double) MOST_PIXELS / Math.max(read.getWidth(), read.getHeight()));
+    double scale = Math.min(1, (double) MOST_PIXELS / Math.max(read.getWidth(), read.getHeight()));
     int width = Math.max(1, (int) (scale * read.getWidth()));
     int height = Math.max(1, (int) (scale * read.getHeight()));
     BufferedImage flat = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);

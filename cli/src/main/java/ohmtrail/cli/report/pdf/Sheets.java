@@ -95,8 +95,7 @@ final class Sheets {
     reference.setPage(page);
     element.appendKid(reference);
     elements.add(element.getCOSObject());
-    stream.beginMarkedContent(
-        COSName.getPDFName(element.getStructureType()), reference.getMCID());
+    stream.beginMarkedContent(COSName.getPDFName(element.getStructureType()), reference.getMCID());
   }
 
   /** Begins content that belongs to no element: rules, page numbers. */

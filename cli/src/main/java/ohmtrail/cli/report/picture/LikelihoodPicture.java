@@ -65,16 +65,22 @@ public final class LikelihoodPicture implements Picture {
     Lettering plain = Lettering.of(SIZE, Ink.BLACK);
     for (double share : new double[] {0, 0.5, 1}) {
       canvas.line(
-          new Spot(LEFT, up.at(share)), new Spot(WIDTH - RIGHT, up.at(share)), Pen.solid(Ink.LIGHT, 0.8));
+          new Spot(LEFT, up.at(share)),
+          new Spot(WIDTH - RIGHT, up.at(share)),
+          Pen.solid(Ink.LIGHT, 0.8));
       canvas.text(
           Figures.number(share), new Spot(LEFT - 6, up.at(share) + 4), plain.at(Anchor.END));
     }
     for (int t = 0; t <= TICKS; t++) {
       double at = low + (high - low) * t / TICKS;
       canvas.line(
-          new Spot(across.at(at), BOTTOM), new Spot(across.at(at), BOTTOM + 4), Pen.solid(Ink.GREY, 1));
+          new Spot(across.at(at), BOTTOM),
+          new Spot(across.at(at), BOTTOM + 4),
+          Pen.solid(Ink.GREY, 1));
       canvas.text(
-          Figures.ohms(Math.exp(at)), new Spot(across.at(at), BOTTOM + 17), plain.at(Anchor.MIDDLE));
+          Figures.ohms(Math.exp(at)),
+          new Spot(across.at(at), BOTTOM + 17),
+          plain.at(Anchor.MIDDLE));
     }
     List<Spot> curve = new ArrayList<>();
     points.forEach(
@@ -90,8 +96,10 @@ public final class LikelihoodPicture implements Picture {
   }
 
   private void band(Canvas canvas, Axis across) {
-    double from = across.at(clipped(across, Math.log(interval.low().orElse(Math.exp(across.low())))));
-    double to = across.at(clipped(across, Math.log(interval.high().orElse(Math.exp(across.high())))));
+    double from =
+        across.at(clipped(across, Math.log(interval.low().orElse(Math.exp(across.low())))));
+    double to =
+        across.at(clipped(across, Math.log(interval.high().orElse(Math.exp(across.high())))));
     if (to > from) {
       canvas.rectangle(new Spot(from, TOP), to - from, BOTTOM - TOP, Ink.FAINT);
     }
@@ -100,7 +108,8 @@ public final class LikelihoodPicture implements Picture {
         .ifPresent(
             ohms -> {
               double x = across.at(clipped(across, Math.log(ohms)));
-              canvas.line(new Spot(x, TOP), new Spot(x, BOTTOM), Pen.dashed(Ink.BLACK, 1.2, 4.0, 3.0));
+              canvas.line(
+                  new Spot(x, TOP), new Spot(x, BOTTOM), Pen.dashed(Ink.BLACK, 1.2, 4.0, 3.0));
             });
   }
 

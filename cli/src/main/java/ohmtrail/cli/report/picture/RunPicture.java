@@ -55,10 +55,7 @@ public final class RunPicture implements Picture {
       places.put(box.name(), rows.size());
       rows.add(
           new Row(
-              box.name(),
-              Math.min(DEEPEST, depth),
-              upstream,
-              diagnosis.probabilityOf(box.name())));
+              box.name(), Math.min(DEEPEST, depth), upstream, diagnosis.probabilityOf(box.name())));
     }
     return new RunPicture(rows);
   }
@@ -85,7 +82,8 @@ public final class RunPicture implements Picture {
   public void drawOn(Canvas canvas) {
     Lettering plain = Lettering.of(SIZE, Ink.BLACK);
     canvas.text("box, from the panel outward", new Spot(4, 14), Lettering.of(SIZE, Ink.DARK));
-    canvas.text("probability of a bad joint in it", new Spot(NAMES, 14), Lettering.of(SIZE, Ink.DARK));
+    canvas.text(
+        "probability of a bad joint in it", new Spot(NAMES, 14), Lettering.of(SIZE, Ink.DARK));
     for (int r = 0; r < rows.size(); r++) {
       Row row = rows.get(r);
       if (row.from >= 0) {
@@ -102,7 +100,10 @@ public final class RunPicture implements Picture {
   private void draw(Canvas canvas, Row row, double y, Lettering plain) {
     boolean isLikely = row.probability >= 0.2;
     canvas.circle(
-        new Spot(x(row), y), RADIUS, isLikely ? Ink.VERMILLION : Ink.WHITE, Pen.solid(Ink.BLACK, 1.2));
+        new Spot(x(row), y),
+        RADIUS,
+        isLikely ? Ink.VERMILLION : Ink.WHITE,
+        Pen.solid(Ink.BLACK, 1.2));
     double start = x(row) + 10;
     Lettering name = isLikely ? plain.bold() : plain;
     canvas.text(Type.fit(row.name, name, NAMES - start - 8), new Spot(start, y + 4), name);
@@ -112,8 +113,6 @@ public final class RunPicture implements Picture {
       canvas.rectangle(new Spot(NAMES, y - 7), wide, 14, isLikely ? Ink.VERMILLION : Ink.BLUE);
     }
     canvas.text(
-        Figures.probability(row.probability),
-        new Spot(WIDTH - 2, y + 4),
-        plain.at(Anchor.END));
+        Figures.probability(row.probability), new Spot(WIDTH - 2, y + 4), plain.at(Anchor.END));
   }
 }

@@ -19,9 +19,9 @@ import ohmtrail.sensitivity.Conclusion;
 import ohmtrail.sensitivity.Sensitivity;
 
 /**
- * Which ohms each assumption leads to at both ends of its range, the most telling on top, beside the
- * stated estimate and its interval. The low end of an assumption is a hollow bar, the high end a
- * full one.
+ * Which ohms each assumption leads to at both ends of its range, the most telling on top, beside
+ * the stated estimate and its interval. The low end of an assumption is a hollow bar, the high end
+ * a full one.
  */
 public final class TornadoPicture implements Picture {
   private static final double WIDTH = 620;
@@ -121,7 +121,9 @@ public final class TornadoPicture implements Picture {
     canvas.rectangle(
         new Spot(axis.at(from), TOP - 6), axis.at(to) - axis.at(from), bottom - TOP + 6, Ink.FAINT);
     canvas.text(
-        "as stated " + Figures.estimatedOhms(stated.estimate().orElseThrow()) + "; grey: its interval",
+        "as stated "
+            + Figures.estimatedOhms(stated.estimate().orElseThrow())
+            + "; grey: its interval",
         new Spot(LEFT, 14),
         Lettering.of(SIZE, Ink.DARK));
   }

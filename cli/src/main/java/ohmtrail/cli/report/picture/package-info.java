@@ -1,4 +1,7 @@
-/** Charts of a report that stand nowhere else. Imports {@code chart.canvas}, {@code render} and the solver. */
+/**
+ * Charts of a report that stand nowhere else. Imports {@code chart.canvas}, {@code render} and the
+ * solver.
+ */
 @NullMarked
 package ohmtrail.cli.report.picture;
 
