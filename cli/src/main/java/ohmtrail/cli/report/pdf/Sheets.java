@@ -22,6 +22,11 @@ final class Sheets {
   /** Edge that stays white all round, points. */
   static final double MARGIN = 48;
 
+  /** A4 on its side. */
+  private static final PDRectangle SIDEWAYS =
+      new PDRectangle(
+          /* width= */ PDRectangle.A4.getHeight(), /* height= */ PDRectangle.A4.getWidth());
+
   private final PDDocument document;
   private final List<COSArray> elementsByPage = new ArrayList<>();
   private PDPage page = new PDPage();
@@ -47,11 +52,7 @@ final class Sheets {
   /** Begins another page. */
   void next(boolean isWide) throws IOException {
     stream.close();
-    stream =
-        open(
-            isWide
-                ? new PDRectangle(PDRectangle.A4.getHeight(), PDRectangle.A4.getWidth())
-                : PDRectangle.A4);
+    stream = open(isWide ? SIDEWAYS : PDRectangle.A4);
   }
 
   /** Whether nothing stands on the page yet. */
