@@ -87,6 +87,12 @@ final class NearbyEvidence {
   private record Variant(
       Supposition supposition, List<Integer> places, Renaming names, Map<Integer, Double> meant) {}
 
+  /** Whether a sound circuit or one joint explains the readings as stated: others have no say. */
+  static boolean tells(Diagnosis diagnosis) {
+    double others = diagnosis.severalProbability() + diagnosis.unexplainedProbability();
+    return others <= MORE_THAN_NOT;
+  }
+
   /**
    * The answer under each slip.
    *
@@ -99,8 +105,7 @@ final class NearbyEvidence {
       List<Supposition> exchanges, List<Supposition> loads, List<ReadingSlips.Instead> wrong) {
     Diagnosis diagnosis = posterior.diagnosis();
     List<Hypothesis> hypotheses = hypotheses(diagnosis);
-    double others = diagnosis.severalProbability() + diagnosis.unexplainedProbability();
-    if (others > MORE_THAN_NOT || hypotheses.isEmpty()) {
+    if (!tells(diagnosis) || hypotheses.isEmpty()) {
       return List.of();
     }
     FurtherReadings further = new FurtherReadings(stated);

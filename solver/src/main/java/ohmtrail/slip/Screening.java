@@ -202,7 +202,9 @@ final class Screening {
     Twins twins = Twins.of(asStated, readings, stated.assumptions());
     Sketch plain = sketch(asStated, Optional.empty(), twins);
     suppositions.ofTests().forEach(each -> sketched.add(sketched(each, twins)));
-    exchanges.forEach(each -> sketched.add(sketched(each, twins)));
+    if (!NearbyEvidence.tells(posterior.diagnosis())) {
+      exchanges.forEach(each -> sketched.add(sketched(each, twins)));
+    }
     double least =
         sketched.stream()
             .mapToDouble(each -> each.sketch.leastMisfit())

@@ -60,6 +60,21 @@ class AdvisorTest {
     assertTrue(List.of("box-3", "box-4").contains(open.box()), open.box());
   }
 
+  /** The bad joint is made anew there before any other box is opened. */
+  @Test
+  void whereABadJointWasSeenNoOtherBoxIsOpened() {
+    Survey survey = readOnBothSidesOfABadCable().with(new Finding("box-3", Finding.State.BURNT));
+
+    List<String> opened =
+        advisor.next(survey, Situation.START).options().stream()
+            .map(Option::choice)
+            .filter(Choice.Open.class::isInstance)
+            .map(choice -> ((Choice.Open) choice).box())
+            .toList();
+
+    assertEquals(List.of("box-3"), opened);
+  }
+
   @Test
   void aBoxThatLookedFineIsNotOpenedAgain() {
     Survey survey =
