@@ -131,6 +131,8 @@ class MapCommandTest {
     assertEquals("sofa", stretch.feeder());
     assertEquals("fireplace", stretch.box());
     assertTrue(stretch.probability() > 0.9, stretch.toString());
+    String screen = MapScreen.of(degraded.caseFile(), report(degraded), COLUMNS);
+    assertTrue(screen.contains("Leave this breaker off but for readings"), screen);
   }
 
   @ParameterizedTest

@@ -33,7 +33,7 @@ public final class MapScreen {
         .unlessFull(2, page -> open(words, page))
         .unlessFull(3, page -> words.alike().forEach(page::paragraph))
         .always(page -> Blocks.cautions(caseFile, dead, page))
-        .always(page -> page.paragraph(FULL))
+        .unlessFull(4, page -> page.paragraph(FULL))
         .toString();
   }
 

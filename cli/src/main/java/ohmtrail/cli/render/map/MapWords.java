@@ -17,6 +17,11 @@ public final class MapWords {
   private static final double WORTH_NAMING = 0.05;
 
   private static final double MORE_LIKELY_THAN_NOT = 0.5;
+
+  /** How much it heats is known once the map is. */
+  private static final String DANGER =
+      "Leave this breaker off but for readings: a bad joint heats under load. ";
+
   private static final int MOST_NAMED = 3;
 
   private final MapReport report;
@@ -134,7 +139,8 @@ public final class MapWords {
                             + Figures.probability(place.probability())
                             + ")")
                 .toList());
-    return "A joint is probably bad (no bad joint: "
+    return DANGER
+        + "A joint is probably bad (no bad joint: "
         + Figures.probability(bad.soundProbability())
         + ")"
         + stretches.map(words -> ", most likely " + words).orElse("")
