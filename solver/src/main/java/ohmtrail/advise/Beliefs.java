@@ -147,11 +147,17 @@ record Beliefs(Circuit circuit, List<Belief> all) {
         .toList();
   }
 
-  /** The same, their probabilities scaled to a sum of one. */
+  /**
+   * The same, their probabilities scaled to a sum of one; alike where each is too small to be told
+   * from nothing.
+   */
   Beliefs summingToOne() {
     double sum = all.stream().mapToDouble(Belief::probability).sum();
     return new Beliefs(
-        circuit, all.stream().map(each -> each.with(each.probability() / sum)).toList());
+        circuit,
+        all.stream()
+            .map(each -> each.with(sum > 0 ? each.probability() / sum : 1.0 / all.size()))
+            .toList());
   }
 
   /**
