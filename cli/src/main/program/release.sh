@@ -1,6 +1,7 @@
 #!/bin/sh
 # Makes of the program as built what is handed on: an image with its own Java, a Debian package,
-# and their checksums. The same sources make the same bytes.
+# and their checksums. The same sources make the same bytes but for one file, the archive that Java
+# makes of its own classes (lib/runtime/lib/server/classes.jsa).
 #
 #   release.sh BUILD VERSION TIME
 #
