@@ -43,6 +43,10 @@ public final class PdfWriter {
   private static final double LEADING = 12.6;
   private static final double AFTER = 5;
   private static final double WIDE_DRAWING = 700;
+
+  /** What was made to fit a page fits it despite rounding, points. */
+  private static final double HAIR = 0.01;
+
   private static final int MOST_PIXELS = 1400;
   private static final float JPEG_QUALITY = 0.85f;
   private static final double MOST_PHOTO_HEIGHT = 340;
@@ -354,7 +358,7 @@ public final class PdfWriter {
             Math.min(sheets.width() / drawing.picture().width(), 1),
             most / drawing.picture().height());
     double tall = scale * drawing.picture().height();
-    if (sheets.room() < tall + caption) {
+    if (sheets.room() < tall + caption - HAIR) {
       sheets.next(isWide);
     }
     double x = Sheets.MARGIN;
