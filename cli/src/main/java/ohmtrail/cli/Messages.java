@@ -6,6 +6,7 @@ import ohmtrail.circuit.CircuitException;
 import ohmtrail.cli.casefile.CaseFileException;
 import ohmtrail.cli.casefile.Problem;
 import ohmtrail.cli.names.Shown;
+import ohmtrail.predict.Room;
 import ohmtrail.survey.SurveyException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -17,6 +18,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Turns what went wrong into a message on standard error and an exit code; never a stack trace. */
 final class Messages implements IExecutionExceptionHandler, IParameterExceptionHandler {
+  private static final long BYTES_PER_MEGABYTE = 1L << 20;
 
   @Override
   public int handleExecutionException(
@@ -44,8 +46,12 @@ final class Messages implements IExecutionExceptionHandler, IParameterExceptionH
       say(thrown.getMessage(), err);
       return ExitCode.BAD_CASE;
     }
-    if (thrown instanceof IOException) {
+    if (thrown instanceof IOException || thrown instanceof Room.TooLittleException) {
       say(thrown.getMessage(), err);
+      return ExitCode.FAILURE;
+    }
+    if (thrown instanceof OutOfMemoryError) {
+      say(tooBig(Runtime.getRuntime().maxMemory() / BYTES_PER_MEGABYTE), err);
       return ExitCode.FAILURE;
     }
     say(
@@ -55,6 +61,14 @@ final class Messages implements IExecutionExceptionHandler, IParameterExceptionH
             + ").\nMaybe report it together with the case file: the fault is the program's.",
         err);
     return ExitCode.FAILURE;
+  }
+
+  private static String tooBig(long megabytes) {
+    return "The answer does not fit into the "
+        + megabytes
+        + " MB of memory that Java has.\nMaybe give it more: java -Xmx"
+        + 2 * megabytes
+        + "m -jar ohmtrail.jar. Or leave out of the case the boxes behind the last one that was read.";
   }
 
   /** Says something that may quote what somebody typed. */

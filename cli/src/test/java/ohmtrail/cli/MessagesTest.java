@@ -55,6 +55,14 @@ class MessagesTest {
     assertFalse(err.toString().contains("\tat "), err.toString());
   }
 
+  @Test
+  void tooLittleMemoryIsToldWithWhatWouldDo() {
+    assertEquals(1, told(new OutOfMemoryError("Java heap space")));
+
+    assertTrue(err.toString().contains("Maybe give it more: java -Xmx"), err.toString());
+    assertFalse(err.toString().contains("report it"), err.toString());
+  }
+
   private int told(Throwable thrown) {
     return Messages.told(thrown, new PrintWriter(err, true));
   }

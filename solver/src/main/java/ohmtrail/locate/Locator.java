@@ -3,6 +3,7 @@ package ohmtrail.locate;
 import ohmtrail.locate.fit.InferenceProblem;
 import ohmtrail.locate.search.Hypotheses;
 import ohmtrail.locate.settings.Settings;
+import ohmtrail.predict.Room;
 import ohmtrail.problem.Problem;
 
 /**
@@ -41,8 +42,10 @@ public final class Locator {
    *
    * @param problem the circuit, its readings and the assumptions; without a reading the answer is
    *     the prior
+   * @throws Room.TooLittleException when the answer does not fit into the memory of the process
    */
   public Posterior posterior(Problem problem) {
+    Room.of(problem).requireWithin(Runtime.getRuntime().maxMemory());
     InferenceProblem inference = InferenceProblem.of(problem, settings);
     return Answer.of(inference, Hypotheses.of(inference)).posterior();
   }

@@ -1,6 +1,7 @@
 package ohmtrail.predict;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,18 +19,19 @@ import ohmtrail.network.PortResponse;
  */
 final class Elements {
   private final int[] port;
-  private final double[] sign;
 
   /** The elements of port i are those from {@code start[i]} to {@code start[i + 1]}. */
   private final int[] start;
 
   private final int[] parameter;
+
+  /** Times the sign of the port. */
   private final double[] slopeRe;
+
   private final double[] slopeIm;
 
   private Elements(int ports, int elements) {
     port = new int[ports];
-    sign = new double[ports];
     start = new int[ports + 1];
     parameter = new int[elements];
     slopeRe = new double[elements];
@@ -51,16 +53,51 @@ final class Elements {
     int place = 0;
     for (Map.Entry<Integer, List<Wiring.Element>> entry : byPort.entrySet()) {
       gathered.port[place] = entry.getKey();
-      gathered.sign[place] = response.ports().get(entry.getKey()) instanceof Port.Gap ? -1 : 1;
+      double sign = response.ports().get(entry.getKey()) instanceof Port.Gap ? -1 : 1;
       gathered.start[place++] = at;
       for (Wiring.Element element : entry.getValue()) {
         gathered.parameter[at] = element.parameter();
-        gathered.slopeRe[at] = element.slope().re();
-        gathered.slopeIm[at++] = element.slope().im();
+        gathered.slopeRe[at] = sign * element.slope().re();
+        gathered.slopeIm[at++] = sign * element.slope().im();
       }
     }
     gathered.start[place] = at;
     return gathered;
+  }
+
+  /**
+   * Those of some parameters.
+   *
+   * @param places theirs, ascending
+   */
+  Elements only(int[] places) {
+    int ports = 0;
+    int elements = 0;
+    Elements some = new Elements(port.length, parameter.length);
+    for (int i = 0; i < port.length; i++) {
+      some.start[ports] = elements;
+      for (int e = start[i]; e < start[i + 1]; e++) {
+        if (Arrays.binarySearch(places, parameter[e]) >= 0) {
+          some.parameter[elements] = parameter[e];
+          some.slopeRe[elements] = slopeRe[e];
+          some.slopeIm[elements++] = slopeIm[e];
+        }
+      }
+      some.port[ports] = port[i];
+      ports += elements > some.start[ports] ? 1 : 0;
+    }
+    return some.first(ports, elements);
+  }
+
+  private Elements first(int ports, int elements) {
+    Elements first = new Elements(ports, elements);
+    System.arraycopy(port, 0, first.port, 0, ports);
+    System.arraycopy(start, 0, first.start, 0, ports);
+    first.start[ports] = elements;
+    System.arraycopy(parameter, 0, first.parameter, 0, elements);
+    System.arraycopy(slopeRe, 0, first.slopeRe, 0, elements);
+    System.arraycopy(slopeIm, 0, first.slopeIm, 0, elements);
+    return first;
   }
 
   /** Adds sign c w times the slope of each element to the slope of its parameter. */
@@ -98,8 +135,8 @@ final class Elements {
   private void add(int place, double re, double im, double[] slopes) {
     for (int e = start[place]; e < start[place + 1]; e++) {
       int at = 2 * parameter[e];
-      slopes[at] += sign[place] * (slopeRe[e] * re - slopeIm[e] * im);
-      slopes[at + 1] += sign[place] * (slopeRe[e] * im + slopeIm[e] * re);
+      slopes[at] += slopeRe[e] * re - slopeIm[e] * im;
+      slopes[at + 1] += slopeRe[e] * im + slopeIm[e] * re;
     }
   }
 }

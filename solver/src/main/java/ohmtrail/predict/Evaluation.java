@@ -1,6 +1,8 @@
 package ohmtrail.predict;
 
+import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * What the model predicts for every reading of a survey, and how that changes. A buffer that is
@@ -8,31 +10,36 @@ import java.util.Optional;
  */
 public final class Evaluation {
   private final int readings;
-  private final int parameters;
+  private final int[] places;
   private final double[] volts;
   private final double[] jacobian;
   private final double[] ohmsSlope;
   private final double[] perSupply;
   private final Optional<Evaluation> watched;
 
-  /** An empty buffer for a survey in which nobody watched a GFCI or RCD. */
+  /**
+   * An empty buffer for a survey in which nobody watched a GFCI or RCD.
+   *
+   * @param readings number of readings
+   * @param parameters number of parameters, each with slopes
+   */
   public Evaluation(int readings, int parameters) {
-    this(readings, parameters, Optional.empty());
+    this(readings, IntStream.range(0, parameters).toArray(), Optional.empty());
   }
 
   /**
    * An empty buffer.
    *
    * @param readings number of readings
-   * @param parameters number of active parameters
+   * @param places those of the parameters whose slopes are told, ascending
    * @param watched that of the GFCIs and RCDs that somebody watched, as if they were ammeters
    */
-  Evaluation(int readings, int parameters, Optional<Evaluation> watched) {
+  Evaluation(int readings, int[] places, Optional<Evaluation> watched) {
     this.watched = watched;
     this.readings = readings;
-    this.parameters = parameters;
+    this.places = places;
     this.volts = new double[readings];
-    this.jacobian = new double[readings * parameters];
+    this.jacobian = new double[readings * places.length];
     this.ohmsSlope = new double[readings];
     this.perSupply = new double[readings];
   }
@@ -42,9 +49,21 @@ public final class Evaluation {
     return readings;
   }
 
-  /** Number of active parameters. */
+  /** Number of parameters whose slopes are told. */
   public int parameters() {
-    return parameters;
+    return places.length;
+  }
+
+  /**
+   * The places among all parameters of those whose slopes are told, ascending. The array itself.
+   */
+  int[] places() {
+    return places;
+  }
+
+  /** The column of a parameter; negative where its slopes are not told. */
+  int columnOf(int place) {
+    return Arrays.binarySearch(places, place);
   }
 
   /** Predicted volts, one per reading. The buffer itself. */
@@ -52,7 +71,10 @@ public final class Evaluation {
     return volts;
   }
 
-  /** Change of each prediction per unit of each active parameter, row by row. The buffer itself. */
+  /**
+   * Change of each prediction per unit of each parameter whose slopes are told, row by row. The
+   * buffer itself.
+   */
   public double[] jacobian() {
     return jacobian;
   }

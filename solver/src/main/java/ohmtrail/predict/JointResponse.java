@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
-import java.util.stream.IntStream;
 import ohmtrail.network.Attachment;
 import ohmtrail.network.Complex;
 
@@ -59,19 +58,17 @@ public final class JointResponse {
       swept.put(r, state.swept(ready, gap));
       return;
     }
-    double[] w = state.driven();
-    double[] c = state.towardsMeter();
     Complex shown = state.shown();
     volts[2 * r] = shown.re();
     volts[2 * r + 1] = shown.im();
-    double iRe = w[2 * gap];
-    double iIm = w[2 * gap + 1];
-    double cRe = c[2 * gap];
-    double cIm = c[2 * gap + 1];
     // The transfer from the gap to the meter is the reverse of that from the meter to the gap.
-    double sign = state.wiring().signTowardsMeter(gap);
-    step[2 * r] = sign * (cRe * iRe - cIm * iIm);
-    step[2 * r + 1] = sign * (cRe * iIm + cIm * iRe);
+    Complex moved =
+        state
+            .towardsMeterAt(gap)
+            .times(state.drivenAt(gap))
+            .times(state.wiring().signTowardsMeter(gap));
+    step[2 * r] = moved.re();
+    step[2 * r + 1] = moved.im();
     state.attachments().through(ready.response()).transfer(gap, gap, admittance, r);
   }
 
@@ -83,19 +80,16 @@ public final class JointResponse {
    */
   public void volts(double ohms, double[] into) {
     List<ReadingState> states = model.states();
-    Attachment added = added(ohms);
-    double observed = added.observed().re();
-    double driven = added.driven().re();
+    SeriesOhms added = SeriesOhms.of(ohms);
     for (int r = 0; r < into.length; r++) {
       if (!states.get(r).isLinear()) {
         into[r] = model.scale(states.get(r)) * settled(r, ohms);
         continue;
       }
-      double dRe = observed + admittance[2 * r] * driven;
-      double dIm = admittance[2 * r + 1] * driven;
-      double share = driven / (dRe * dRe + dIm * dIm);
-      double kRe = dRe * share;
-      double kIm = -dIm * share;
+      double yRe = admittance[2 * r];
+      double yIm = admittance[2 * r + 1];
+      double kRe = added.kRe(yRe, yIm);
+      double kIm = added.kIm(yRe, yIm);
       double re = volts[2 * r] - (step[2 * r] * kRe - step[2 * r + 1] * kIm);
       double im = volts[2 * r + 1] - (step[2 * r] * kIm + step[2 * r + 1] * kRe);
       into[r] = model.scale(states.get(r)) * Math.sqrt(re * re + im * im);
@@ -114,22 +108,17 @@ public final class JointResponse {
 
   /** The same with slopes: what a fit needs, at some cost. */
   public JointSweep sweep() {
-    return sweep(IntStream.range(0, model.parameters().size()).toArray());
+    return sweep(model.allPlaces());
   }
 
   /**
    * The same with the slopes of some parameters only, in time and room that go with their number.
    *
-   * @param felt places of the parameters that any reading feels, ascending; the slopes of the
-   *     others are left at zero
+   * @param felt places of the parameters that any reading feels, ascending; those of the others are
+   *     not told
    */
   public JointSweep sweep(int[] felt) {
     return new JointSweep(model, joint, this, felt);
-  }
-
-  /** The ohms as a law that stays finite from nothing to open, at whichever port. */
-  static Attachment added(double ohms) {
-    return Attachment.series(0, ohms);
   }
 
   double[] healthyVolts() {

@@ -26,13 +26,33 @@ import ohmtrail.survey.Test;
  * watched is read like an ammeter: it shows the sum of what leaves it.
  */
 final class ReadingState {
+  /**
+   * Of a circuit with more ports the columns of a reading are not kept but worked out when they are
+   * asked for: of 200 boxes and 400 readings they are 60 MB at each point of the parameters.
+   */
+  private static final int MOST_PORTS_KEPT = 2000;
+
   private final Placement placement;
   private final SettledNetwork settled;
   private final Observed observed;
   private final Elements ownElements;
-  private final double[] driven;
-  private final double[] towardsMeter;
+
+  /** How every port responds; empty where they are worked out when they are asked for. */
+  private final Optional<Columns> columns;
+
+  private final Complex atPort;
   private final double perSupply;
+
+  /** How every port responds to what drives the reading, and to its meter. */
+  private static final class Columns {
+    private final double[] driven;
+    private final double[] towardsMeter;
+
+    Columns(double[] driven, double[] towardsMeter) {
+      this.driven = driven;
+      this.towardsMeter = towardsMeter;
+    }
+  }
 
   /**
    * What a meter shows: what stands or flows at a port, or the sum of what flows at several, times
@@ -62,6 +82,15 @@ final class ReadingState {
       return sum;
     }
 
+    /** How one port responds to one unit at each of them. */
+    Complex seenFrom(Attachments attachments, int port) {
+      Complex sum = Complex.ZERO;
+      for (int each : ports) {
+        sum = sum.plus(attachments.transfer(port, each));
+      }
+      return sum;
+    }
+
     /** How every port responds to one unit at each of them. */
     double[] column(Attachments attachments) {
       double[] first = attachments.responses(ports.get(0));
@@ -86,27 +115,35 @@ final class ReadingState {
   /** With a wiring in which the gap of every ohm is driven. */
   private ReadingState(Placement placement, Wiring ready, List<Attachment> series) {
     this.placement = placement;
-    this.settled = placement.settle(ready, series);
-    this.observed = placement.observed(settled);
-    this.ownElements = placement.elements(settled);
-    double[] column = observed.column(settled.attachments());
-    this.driven = placement.followsSupply() ? settled.drivenBySupply() : column;
+    SettledNetwork whole = placement.settle(ready, series);
+    this.observed = placement.observed(whole);
+    this.ownElements = placement.elements(whole);
+    double[] column = observed.column(whole.attachments());
+    double[] driven = placement.followsSupply() ? whole.drivenBySupply() : column;
+    this.atPort = observed.of(driven);
     double[] direct = adjoint(column);
     if (isLinear() || !placement.followsSupply()) {
       // What a loop tester reads hardly feels the loads; that they shift with it is left out.
-      this.towardsMeter = direct;
+      boolean isKept = keepsColumns(column.length / 2);
+      this.columns = isKept ? Optional.of(new Columns(driven, direct)) : Optional.empty();
+      this.settled = isKept ? whole : whole.withoutColumns();
       this.perSupply = shown().abs();
     } else {
       SettledNetwork.Sensitivity sensitivity =
-          settled.answered(direct, shown(), placement.dependentAround());
-      this.towardsMeter = sensitivity.toMeter();
+          whole.answered(direct, shown(), placement.dependentAround());
+      this.columns = Optional.of(new Columns(driven, sensitivity.toMeter()));
+      this.settled = whole;
       this.perSupply = sensitivity.perSupply();
     }
   }
 
+  private Complex towardsMeterFactor() {
+    return observed.factor().times(wiring().signTowardsMeter(observed.port()));
+  }
+
   /** As {@link Wiring#signTowardsMeter} wants it, times the factor. */
   private double[] adjoint(double[] column) {
-    Complex factor = observed.factor().times(wiring().signTowardsMeter(observed.port()));
+    Complex factor = towardsMeterFactor();
     if (factor.re() == 1 && factor.im() == 0) {
       return column;
     }
@@ -116,6 +153,11 @@ final class ReadingState {
       scaled[i + 1] = column[i] * factor.im() + column[i + 1] * factor.re();
     }
     return scaled;
+  }
+
+  /** Whether the columns of the readings of a circuit with so many ports are kept. */
+  static boolean keepsColumns(long ports) {
+    return ports <= MOST_PORTS_KEPT;
   }
 
   /** The test that the reading was taken in. */
@@ -163,7 +205,24 @@ final class ReadingState {
 
   /** How every port responds to what drives the reading. */
   double[] driven() {
-    return driven;
+    return columns
+        .map(kept -> kept.driven)
+        .orElseGet(
+            () ->
+                placement.followsSupply()
+                    ? wiring().drivenBySupply(attachments())
+                    : observed.column(attachments()));
+  }
+
+  /** How one port responds to what drives the reading. */
+  Complex drivenAt(int port) {
+    return columns
+        .map(kept -> at(kept.driven, port))
+        .orElseGet(
+            () ->
+                placement.followsSupply()
+                    ? wiring().drivenBySupply(attachments(), port)
+                    : observed.seenFrom(attachments(), port));
   }
 
   /**
@@ -171,7 +230,16 @@ final class ReadingState {
    * answer of loads that follow their voltage is in it.
    */
   double[] towardsMeter() {
-    return towardsMeter;
+    return columns
+        .map(kept -> kept.towardsMeter)
+        .orElseGet(() -> adjoint(observed.column(attachments())));
+  }
+
+  /** How one port responds to the meter. */
+  Complex towardsMeterAt(int port) {
+    return columns
+        .map(kept -> at(kept.towardsMeter, port))
+        .orElseGet(() -> observed.seenFrom(attachments(), port).times(towardsMeterFactor()));
   }
 
   /** Change of what is shown per unit of ln of the supply voltage. */
@@ -212,7 +280,7 @@ final class ReadingState {
 
   /** What the meter shows, but for its gain, per volt of supply or as ohms. */
   Complex shown() {
-    return observed.of(driven).times(observed.factor());
+    return atPort.times(observed.factor());
   }
 
   /**
@@ -247,8 +315,7 @@ final class ReadingState {
    */
   Complex stepAtPort(int gap) {
     double sign = wiring().response().reciprocalSign(observed.port(), gap);
-    Complex toMeter = at(observed.column(attachments()), gap);
-    return toMeter.times(at(driven, gap)).times(sign);
+    return observed.seenFrom(attachments(), gap).times(drivenAt(gap)).times(sign);
   }
 
   /** Whether the factor of what is shown depends on parameters. */
@@ -258,7 +325,7 @@ final class ReadingState {
 
   /** What stands or flows at the port of the meter. */
   Complex atPort() {
-    return observed.of(driven);
+    return atPort;
   }
 
   private static Complex at(double[] values, int port) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.Joint;
 import ohmtrail.network.Complex;
@@ -109,9 +110,23 @@ public final class SurveyModel {
     return parameters;
   }
 
-  /** A buffer of the right size. */
+  /** A buffer of the right size, with the slopes of every parameter. */
   public Evaluation buffer() {
-    return new Evaluation(states.size(), parameters.size(), watched.map(SurveyModel::buffer));
+    return buffer(allPlaces());
+  }
+
+  /**
+   * A buffer with the slopes of some parameters only.
+   *
+   * @param places theirs, ascending
+   */
+  public Evaluation buffer(int[] places) {
+    return new Evaluation(
+        states.size(), places.clone(), watched.map(devices -> devices.buffer(places)));
+  }
+
+  int[] allPlaces() {
+    return IntStream.range(0, parameters.size()).toArray();
   }
 
   /** The readings with nothing added, and their slopes. */
@@ -143,8 +158,8 @@ public final class SurveyModel {
   /** Per unit of ln R of ohms that are in place in a joint. */
   double ohmsSlope(ReadingState state, String joint, double ohms) {
     int port = state.wiring().jointPort(joint);
-    Complex toMeter = at(state.towardsMeter(), port);
-    Complex current = at(state.driven(), port);
+    Complex toMeter = state.towardsMeterAt(port);
+    Complex current = state.drivenAt(port);
     double sign = state.wiring().signTowardsMeter(port);
     Complex slope = toMeter.times(current).times(-sign * ohms);
     Complex shown = state.shown();
@@ -202,42 +217,58 @@ public final class SurveyModel {
   /**
    * From the complex ratio at the meter to the volts shown, and from complex slopes to those of the
    * magnitude.
+   *
+   * @param slopes of every parameter, complex interleaved, sign reversed
    */
   void finish(
       int reading, ReadingState state, double re, double im, double[] slopes, Evaluation into) {
     double[] jacobian = into.jacobian();
-    int row = reading * parameters.size();
-    double scale = scale(state);
-    double ratio = Math.sqrt(re * re + im * im);
-    double volts = scale * ratio;
-    Arrays.fill(jacobian, row, row + parameters.size(), 0);
-    if (ratio > SMALLEST_RATIO) {
-      double unitRe = scale * re / ratio;
-      double unitIm = scale * im / ratio;
-      for (int p = 0; p < parameters.size(); p++) {
-        jacobian[row + p] = -(unitRe * slopes[2 * p] + unitIm * slopes[2 * p + 1]);
-      }
+    int[] places = into.places();
+    int row = reading * places.length;
+    double unitRe = unit(state, re, im, re);
+    double unitIm = unit(state, re, im, im);
+    for (int c = 0; c < places.length; c++) {
+      int at = 2 * places[c];
+      jacobian[row + c] = -(unitRe * slopes[at] + unitIm * slopes[at + 1]);
     }
+    finishReal(reading, state, re, im, into);
+  }
+
+  /**
+   * What the volts shown move by per unit of the real (imaginary) part of the complex ratio: 0
+   * where the reading has no direction.
+   *
+   * @param part the real (imaginary) part
+   */
+  double unit(ReadingState state, double re, double im, double part) {
+    double ratio = Math.sqrt(re * re + im * im);
+    return ratio > SMALLEST_RATIO ? scale(state) * part / ratio : 0;
+  }
+
+  /** The volts shown, and the slopes of what multiplies them: supply and gain. */
+  void finishReal(int reading, ReadingState state, double re, double im, Evaluation into) {
+    double scale = scale(state);
+    double volts = scale * Math.sqrt(re * re + im * im);
     double perSupply = state.isLinear() ? volts : scale * state.perSupply();
     if (state.followsSupply()) {
-      int supply = parameters.place(Parameters.Single.SUPPLY_VOLTAGE);
-      jacobian[row + supply] += perSupply * parameters.sigma(supply);
-      for (int step : state.steps()) {
-        jacobian[row + step] += perSupply * parameters.sigma(step);
-      }
+      addSlope(reading, parameters.place(Parameters.Single.SUPPLY_VOLTAGE), perSupply, into);
+      state.steps().forEach(step -> addSlope(reading, step, perSupply, into));
     }
-    state.gainPlace().ifPresent(place -> jacobian[row + place] += volts * parameters.sigma(place));
+    state.gainPlace().ifPresent(place -> addSlope(reading, place, volts, into));
     into.perSupply()[reading] = perSupply;
     into.volts()[reading] = volts;
+  }
+
+  private void addSlope(int reading, int place, double perLog, Evaluation into) {
+    int column = into.columnOf(place);
+    if (column >= 0) {
+      into.jacobian()[reading * into.parameters() + column] += perLog * parameters.sigma(place);
+    }
   }
 
   /** d(volts)/d(complex ratio) along a complex direction. */
   double project(ReadingState state, double re, double im, double dRe, double dIm) {
     double ratio = Math.sqrt(re * re + im * im);
     return ratio > SMALLEST_RATIO ? scale(state) * (re * dRe + im * dIm) / ratio : 0;
-  }
-
-  private static Complex at(double[] values, int port) {
-    return new Complex(values[2 * port], values[2 * port + 1]);
   }
 }

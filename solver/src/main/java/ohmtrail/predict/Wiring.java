@@ -152,6 +152,15 @@ final class Wiring {
     return total;
   }
 
+  /** How one port responds to the supply, likewise. */
+  Complex drivenBySupply(Attachments attached, int port) {
+    Complex total = attached.transfer(port, sources.get(0).port());
+    for (Source source : sources.subList(1, sources.size())) {
+      total = total.plus(attached.transfer(port, source.port()).times(source.perVolt()));
+    }
+    return total;
+  }
+
   /** The legs of the supply. */
   List<Source> sources() {
     return sources;

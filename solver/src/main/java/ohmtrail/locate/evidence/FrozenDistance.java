@@ -1,6 +1,8 @@
 package ohmtrail.locate.evidence;
 
+import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.List;
 import java.util.stream.IntStream;
 import ohmtrail.predict.Evaluation;
 
@@ -16,8 +18,14 @@ public final class FrozenDistance {
   private final double[] shift;
 
   private final double[] values;
-  private final double[] residual;
-  private final double[] scaled;
+
+  /** By reading, one per prediction of a call. */
+  private double[][] residual = new double[0][0];
+
+  private double[][] scaled = new double[0][0];
+
+  /** Predictions that there is room for. */
+  private int room;
 
   private FrozenDistance(
       LinearGaussian model, double[] precision, double[] shift, double[] values) {
@@ -25,8 +33,6 @@ public final class FrozenDistance {
     this.precision = precision;
     this.shift = shift;
     this.values = values;
-    this.residual = new double[values.length];
-    this.scaled = new double[values.length];
   }
 
   /**
@@ -61,23 +67,42 @@ public final class FrozenDistance {
   public record Squared(double all, double withoutWorst) {}
 
   /**
-   * The squared distance r' S^-1 r.
+   * The squared distances r' S^-1 r.
    *
-   * @param predicted one per reading, the parameters at the point of the frozen hypothesis
+   * @param predicted each one per reading, the parameters at the point of the frozen hypothesis
+   * @return one per prediction, in their order
    */
-  public Squared from(double[] predicted) {
-    for (int r = 0; r < residual.length; r++) {
-      residual[r] = values[r] - predicted[r] + shift[r];
-      scaled[r] = residual[r];
+  public List<Squared> from(List<double[]> predicted) {
+    int count = predicted.size();
+    if (room < count) {
+      room = count;
+      residual = new double[values.length][room];
+      scaled = new double[values.length][room];
     }
-    model.scaleInPlace(scaled);
+    for (int r = 0; r < values.length; r++) {
+      for (int p = 0; p < count; p++) {
+        residual[r][p] = values[r] - predicted.get(p)[r] + shift[r];
+      }
+      System.arraycopy(residual[r], 0, scaled[r], 0, count);
+    }
+    model.scaleInPlace(scaled, count);
+    List<Squared> squared = new ArrayList<>();
+    for (int p = 0; p < count; p++) {
+      squared.add(squared(p));
+    }
+    return squared;
+  }
+
+  private Squared squared(int place) {
+    double all = 0;
     double worst = 0;
-    for (int r = 0; r < residual.length; r++) {
+    for (int r = 0; r < values.length; r++) {
+      double weighted = scaled[r][place];
+      all += residual[r][place] * weighted;
       if (precision[r] > 0) {
-        worst = Math.max(worst, scaled[r] * scaled[r] / precision[r]);
+        worst = Math.max(worst, weighted * weighted / precision[r]);
       }
     }
-    double all = LinearGaussian.dot(residual, scaled);
     return new Squared(all, all - worst);
   }
 }

@@ -20,6 +20,9 @@ import ohmtrail.predict.Evaluation;
  * <p>A buffer that belongs to one thread; what it tells of "the last" holds until the next call.
  */
 public final class MarginalLikelihood {
+  /** Slopes of so few standard deviations of a reading count as none. */
+  private static final double NO_EFFECT = 1e-6;
+
   private final Observations observations;
   private final LinearGaussian model;
   private final int[] active;
@@ -27,6 +30,9 @@ public final class MarginalLikelihood {
 
   /** By how much the trips move the posterior mean of u. */
   private final double[] pull;
+
+  /** Logarithm of the likelihood with each reading as the outlier. */
+  private final double[] logOutlier;
 
   private boolean suspicious;
 
@@ -37,6 +43,7 @@ public final class MarginalLikelihood {
     this.active = active;
     this.ordinaryDeviations = ordinaryDeviations;
     this.pull = new double[active.length];
+    this.logOutlier = new double[observations.count()];
   }
 
   /**
@@ -58,7 +65,7 @@ public final class MarginalLikelihood {
   /**
    * Works the likelihood out.
    *
-   * @param evaluation predictions and slopes at {@code point}
+   * @param evaluation predictions, and slopes of the active parameters, at {@code point}
    * @param point u of every parameter where the model was linearised
    * @param leftOut readings that count as never taken
    */
@@ -89,16 +96,21 @@ public final class MarginalLikelihood {
       model.common()[r] = observations.driftSigma(r) * evaluation.perSupply()[r];
     }
     double[] jacobian = evaluation.jacobian();
-    int all = evaluation.parameters();
     for (int c = 0; c < active.length; c++) {
       double[] column = model.column(c);
       double u = point[active[c]];
       for (int r = 0; r < readings; r++) {
-        column[r] = jacobian[r * all + active[c]];
-        residual[r] += column[r] * u;
+        double slope = jacobian[r * active.length + c];
+        residual[r] += slope * u;
+        column[r] = Math.abs(slope) > smallest(observations, r) ? slope : 0;
       }
     }
     model.load(leftOut);
+  }
+
+  /** A slope below it adds less to any covariance than rounding does to a probability. */
+  private static double smallest(Observations observations, int reading) {
+    return NO_EFFECT * observations.sigma(reading);
   }
 
   private Likelihood ofReadings(Evaluation evaluation, int used) {
@@ -138,19 +150,22 @@ public final class MarginalLikelihood {
   private Likelihood withOutlier(
       double logNoOutlier, double slope, double curvature, double[] scaledSlope) {
     double[] precision = model.precisionDiagonal();
-    double log = logNoOutlier;
     double most = Double.NEGATIVE_INFINITY;
     int worst = -1;
     for (int r = 0; r < precision.length; r++) {
-      if (precision[r] > 0) {
-        double logOutlier = logNoOutlier + logGain(r, precision[r]);
-        log = LogSpace.sum(log, logOutlier);
-        if (logOutlier > most) {
-          most = logOutlier;
-          worst = r;
-        }
+      logOutlier[r] =
+          precision[r] > 0 ? logNoOutlier + logGain(r, precision[r]) : Double.NEGATIVE_INFINITY;
+      if (logOutlier[r] > most) {
+        most = logOutlier[r];
+        worst = r;
       }
     }
+    double top = Math.max(logNoOutlier, most);
+    double sum = Math.exp(logNoOutlier - top);
+    for (double each : logOutlier) {
+      sum += Math.exp(each - top);
+    }
+    double log = top + Math.log(sum);
     if (worst < 0 || most <= logNoOutlier) {
       return new Likelihood(
           log, logNoOutlier, -1, 0, slope, curvature, Likelihood.step(slope, curvature));
@@ -213,7 +228,7 @@ public final class MarginalLikelihood {
   private double[] slopesOf(Evaluation devices, int trip) {
     double[] slopes = new double[active.length];
     for (int c = 0; c < slopes.length; c++) {
-      slopes[c] = devices.jacobian()[trip * devices.parameters() + active[c]];
+      slopes[c] = devices.jacobian()[trip * devices.parameters() + c];
     }
     return slopes;
   }

@@ -23,6 +23,7 @@ public final class Observations {
   private final List<String> tests;
   private final List<Reading> readings;
   private final List<ReadingError> errors;
+  private final double[] sigmas;
   private final int[] testOf;
   private final double wrongProbability;
   private final double[] wrongDensity;
@@ -44,6 +45,7 @@ public final class Observations {
     this.tests = List.copyOf(tests);
     this.readings = List.copyOf(readings);
     this.errors = List.copyOf(errors);
+    this.sigmas = errors.stream().mapToDouble(error -> Math.sqrt(error.variance())).toArray();
     this.testOf = testOf;
     this.wrongProbability = wrongProbability;
     this.wideShare = wideShare;
@@ -116,6 +118,11 @@ public final class Observations {
   /** Variance of the reading's own error, its unit squared. */
   public double variance(int reading) {
     return errors.get(reading).variance();
+  }
+
+  /** Standard deviation of the reading's own error, in its unit. */
+  double sigma(int reading) {
+    return sigmas[reading];
   }
 
   /** Number of the reading's test; readings of a test follow each other. */

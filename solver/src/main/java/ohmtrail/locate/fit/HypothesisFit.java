@@ -98,6 +98,10 @@ public final class HypothesisFit {
         .toList();
   }
 
+  private int[] places() {
+    return active.stream().mapToInt(Integer::intValue).toArray();
+  }
+
   private Settings.Fit settings() {
     return inference.settings().fit();
   }
@@ -212,7 +216,7 @@ public final class HypothesisFit {
     public void evaluate(double[] values, double[] residuals, double[][] jacobian) {
       List<Degradation> degradations = degradations(values);
       SurveyModel model = inference.model(point(values), List.of(), degradations);
-      Evaluation evaluation = model.buffer();
+      Evaluation evaluation = model.buffer(places());
       model.evaluate(evaluation);
       double[][] slopes = new double[free.size()][observations().count()];
       for (int f = 0; f < free.size(); f++) {
@@ -252,7 +256,7 @@ public final class HypothesisFit {
         int from,
         double[] residuals,
         double[][] jacobian) {
-      Evaluation seen = devices.buffer();
+      Evaluation seen = devices.buffer(places());
       devices.evaluate(seen);
       double[][] slopes = new double[free.size()][seen.readings()];
       for (int f = 0; f < free.size(); f++) {
@@ -264,8 +268,7 @@ public final class HypothesisFit {
         double perAmpere = residual > 0 ? trip.slope() / residual : 0;
         residuals[from + t] = residual;
         for (int c = 0; c < active.size(); c++) {
-          jacobian[from + t][c] =
-              perAmpere * seen.jacobian()[t * seen.parameters() + active.get(c)];
+          jacobian[from + t][c] = perAmpere * seen.jacobian()[t * seen.parameters() + c];
         }
         for (int f = 0; f < slopes.length; f++) {
           jacobian[from + t][active.size() + f] = perAmpere * slopes[f][t];
@@ -276,12 +279,11 @@ public final class HypothesisFit {
 
     private void fillReadings(
         Evaluation evaluation, double[][] slopes, double[] residuals, double[][] jacobian) {
-      int all = evaluation.parameters();
       for (int r = 0; r < observations().count(); r++) {
         double scale = leftOut.get(r) ? 0 : 1 / Math.sqrt(observations().variance(r));
         residuals[r] = scale * (observations().value(r) - evaluation.volts()[r]);
         for (int c = 0; c < active.size(); c++) {
-          jacobian[r][c] = scale * evaluation.jacobian()[r * all + active.get(c)];
+          jacobian[r][c] = scale * evaluation.jacobian()[r * active.size() + c];
         }
         for (int f = 0; f < slopes.length; f++) {
           jacobian[r][active.size() + f] = scale * slopes[f][r];

@@ -113,6 +113,18 @@ public final class LinearModel {
     return new OhmsPeak(peak.ohms(), peak.likelihood().curvature());
   }
 
+  /**
+   * The ohms of the nearest peak uphill if no further reading is an outlier.
+   *
+   * @param startOhms where to start; infinite ohms stay so
+   */
+  double climbWithoutOutlier(double startOhms) {
+    GaussNewton ascent = ascent();
+    return ascent
+        .climbWithoutOutlier(ascent.at(shared.problem().ohmsPrior().bounded(startOhms)))
+        .ohms();
+  }
+
   /** The way uphill in its ohms. */
   public GaussNewton ascent() {
     return new GaussNewton(
@@ -217,9 +229,11 @@ public final class LinearModel {
   private double[] voltsAt(double[] where, double ohms) {
     double[] volts = volts(ohms);
     double[] jacobian = shared.evaluation().jacobian();
+    List<Integer> active = shared.active();
     for (int r = 0; r < volts.length; r++) {
-      for (int p = 0; p < where.length; p++) {
-        volts[r] += jacobian[r * where.length + p] * (where[p] - point[p]);
+      for (int c = 0; c < active.size(); c++) {
+        int place = active.get(c);
+        volts[r] += jacobian[r * active.size() + c] * (where[place] - point[place]);
       }
     }
     return volts;

@@ -13,8 +13,8 @@ import ohmtrail.predict.SurveyModel;
  * numbers per reading and parameter. Belongs to one thread.
  */
 public final class Sweeps {
-  /** Two complex coefficients per reading and parameter. */
-  private static final double BYTES_PER_SLOPE = 32;
+  /** Three complex coefficients per reading and parameter. */
+  private static final double BYTES_PER_SLOPE = 48;
 
   private final double mostBytes;
   private final Map<Asked, Kept> kept;
@@ -27,7 +27,7 @@ public final class Sweeps {
 
   private record Asked(SurveyModel model, Joint joint) {}
 
-  private record Kept(JointSweep sweep, double bytes) {}
+  private record Kept(JointSweep sweep, List<Integer> felt, double bytes) {}
 
   /**
    * Makes room.
@@ -45,21 +45,26 @@ public final class Sweeps {
    *     call wants what the first one wanted, or less
    */
   public JointSweep of(SurveyModel model, Joint joint, List<Integer> felt) {
+    int[] places = felt.stream().mapToInt(Integer::intValue).toArray();
     Asked asked = new Asked(model, joint);
     Kept known = kept.get(asked);
-    if (known != null) {
+    if (known != null && known.felt().equals(felt)) {
       return known.sweep();
     }
     JointSweep sweep =
-        model.respond(joint).sweep(felt.stream().mapToInt(Integer::intValue).toArray());
-    Kept made = new Kept(sweep, BYTES_PER_SLOPE * model.readings() * felt.size());
-    bytes += made.bytes();
+        known == null ? model.respond(joint).sweep(places) : known.sweep().only(places);
+    keep(asked, new Kept(sweep, felt, BYTES_PER_SLOPE * model.readings() * places.length));
+    return sweep;
+  }
+
+  private void keep(Asked asked, Kept made) {
+    Kept replaced = kept.remove(asked);
+    bytes += made.bytes() - (replaced == null ? 0 : replaced.bytes());
     Iterator<Kept> oldest = kept.values().iterator();
     while (bytes > mostBytes && oldest.hasNext()) {
       bytes -= oldest.next().bytes();
       oldest.remove();
     }
     kept.put(asked, made);
-    return sweep;
   }
 }

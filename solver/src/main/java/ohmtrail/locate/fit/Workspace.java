@@ -12,15 +12,17 @@ import ohmtrail.predict.SurveyModel;
  * @param problem the problem
  * @param active places of the parameters that any reading feels; the others stay as stated
  * @param likelihood for so many active parameters
- * @param evaluation for so many readings and parameters
+ * @param evaluation for so many readings, with the slopes of the active parameters
  * @param sweeps those last needed
+ * @param models those last needed
  */
 public record Workspace(
     InferenceProblem problem,
     List<Integer> active,
     MarginalLikelihood likelihood,
     Evaluation evaluation,
-    Sweeps sweeps) {
+    Sweeps sweeps,
+    SurveyModels models) {
 
   /** Copies the list. */
   public Workspace {
@@ -42,8 +44,9 @@ public record Workspace(
         problem,
         active,
         MarginalLikelihood.of(problem.observations(), places, problem.settings().outliers()),
-        like.buffer(),
-        sweeps);
+        like.buffer(places),
+        sweeps,
+        SurveyModels.of(problem));
   }
 
   /** The values of a point at the active parameters. */

@@ -18,6 +18,7 @@ public final class ProfileGrid {
   private final OhmsPrior prior;
   private final Settings.Profile settings;
   private final NavigableMap<Double, Double> values = new TreeMap<>();
+  private double highest = Double.NEGATIVE_INFINITY;
 
   private ProfileGrid(
       DoubleUnaryOperator logLikelihood, OhmsPrior prior, Settings.Profile settings) {
@@ -61,8 +62,16 @@ public final class ProfileGrid {
   }
 
   private void add(double logOhms) {
-    double x = Math.max(low(), Math.min(high(), logOhms));
-    values.computeIfAbsent(x, at -> logLikelihood.applyAsDouble(Math.exp(at)));
+    double x = bounded(logOhms);
+    if (!values.containsKey(x)) {
+      double height = logLikelihood.applyAsDouble(Math.exp(x));
+      values.put(x, height);
+      highest = Math.max(highest, height);
+    }
+  }
+
+  private double bounded(double logOhms) {
+    return Math.max(low(), Math.min(high(), logOhms));
   }
 
   /** Outward from the peaks: what is found nearer to one may tell what is not worth working out. */
@@ -97,10 +106,22 @@ public final class ProfileGrid {
 
   private void addFine(double middle, double step) {
     add(middle);
-    for (int fine = 1; fine <= settings.fineSteps() && step < settings.coarseStep(); fine++) {
-      add(middle - fine * step);
+    if (step < settings.coarseStep()) {
+      addFine(middle, -step, settings.fineSteps());
+      addFine(middle, step, settings.fineSteps());
+    }
+  }
+
+  /** To one side of a peak, as far as anything is left of the likelihood. */
+  private void addFine(double middle, double step, int count) {
+    for (int fine = 1; fine <= count && isWorthIt(middle + (fine - 1) * step); fine++) {
       add(middle + fine * step);
     }
+  }
+
+  private boolean isWorthIt(double logOhms) {
+    double known = values.getOrDefault(bounded(logOhms), Double.NEGATIVE_INFINITY);
+    return logOhms >= low() && logOhms <= high() && known > highest - settings.nothing();
   }
 
   /** Halves intervals whose mass a trapezoid may misjudge by a share of the whole that matters. */

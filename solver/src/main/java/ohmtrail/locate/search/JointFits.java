@@ -5,12 +5,12 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
-import ohmtrail.circuit.Joint;
 import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.locate.fit.GaussNewton;
 import ohmtrail.locate.fit.HypothesisFit;
 import ohmtrail.locate.fit.LinearModel;
 import ohmtrail.locate.fit.PiecewiseLinearModel;
+import ohmtrail.locate.fit.Relinearisation;
 import ohmtrail.locate.hypothesis.Hypothesis.OneJoint;
 import ohmtrail.locate.hypothesis.OhmsPeak;
 import ohmtrail.locate.hypothesis.OhmsProfile;
@@ -57,8 +57,8 @@ record JointFits(ScannedCircuit circuit, double best) {
       return follow(group, fitted, outliers);
     }
     HypothesisFit.Result without = circuit.fit(first, new BitSet());
-    SurveyModel model = model(group, fitted.point());
-    SurveyModel other = model(group, without.point());
+    SurveyModel model = model(first, fitted.point());
+    SurveyModel other = model(first, without.point());
     List<Found> found = new ArrayList<>();
     for (JointScan scan : group) {
       found.add(
@@ -77,13 +77,9 @@ record JointFits(ScannedCircuit circuit, double best) {
     return scan.logPosterior() - behind > best - settings().worthAFit();
   }
 
-  /** The survey's model at a point, which may be the one that a group was scanned with. */
-  private SurveyModel model(List<JointScan> group, double[] point) {
-    LinearModel scanned = group.get(0).model();
-    List<Joint> joints = group.stream().map(JointScan::joint).toList();
-    return scanned.isAt(point)
-        ? scanned.model()
-        : circuit.problem().model(point, joints, List.of());
+  /** The survey's model at a point, which may be the one that a joint was scanned with. */
+  private SurveyModel model(JointScan scan, double[] point) {
+    return scan.model().isAt(point) ? scan.model().model() : circuit.workspace().models().at(point);
   }
 
   private LinearModel linearise(JointScan scan, SurveyModel model, double[] point) {
@@ -120,12 +116,12 @@ record JointFits(ScannedCircuit circuit, double best) {
     JointScan first = group.get(0);
     List<Linearisation> linearisations = new ArrayList<>();
     linearisations.add(
-        new Linearisation(fitted.ohms(), model(group, fitted.point()), fitted.point()));
+        new Linearisation(fitted.ohms(), model(first, fitted.point()), fitted.point()));
     for (GaussNewton.Place peak : first.peaks()) {
       double behind = first.likelihood().log() - peak.likelihood().log();
       if (behind < settings().worthAFit() && isFar(linearisations, peak.ohms())) {
         HypothesisFit.Result other = circuit.fit(first, peak, outliers);
-        settled(group, other.ohms(), other.point())
+        settled(first, other.ohms(), other.point())
             .filter(each -> isFar(linearisations, each.ohms))
             .ifPresent(linearisations::add);
       }
@@ -139,7 +135,7 @@ record JointFits(ScannedCircuit circuit, double best) {
         double end = profile.quantile(share);
         if (model.distance(end) > settings().farApart()) {
           double[] start = model.nearest(end).meanAt(end);
-          linearisations.add(linearisation(group, end, start, outliers));
+          linearisations.add(linearisation(first, end, start, outliers));
         }
       }
     }
@@ -160,30 +156,20 @@ record JointFits(ScannedCircuit circuit, double best) {
    * parameters are fitted.
    */
   private Linearisation linearisation(
-      List<JointScan> group, double ohms, double[] start, BitSet outliers) {
-    return settled(group, ohms, start)
+      JointScan first, double ohms, double[] start, BitSet outliers) {
+    return settled(first, ohms, start)
         .orElseGet(
             () -> {
-              Joint joint = group.get(0).joint();
-              double[] point = circuit.fitParameters(joint, ohms, outliers).point();
-              return new Linearisation(ohms, model(group, point), point);
+              double[] point = circuit.fitParameters(first.joint(), ohms, outliers).point();
+              return new Linearisation(ohms, model(first, point), point);
             });
   }
 
   /** The same by steps alone; empty where they do not settle. */
-  private Optional<Linearisation> settled(List<JointScan> group, double ohms, double[] start) {
-    double[] point = start;
-    double near = circuit.problem().settings().ascent().settled();
-    int mostSteps = circuit.problem().settings().fit().mostSettlingSteps();
-    for (int step = 0; step < mostSteps; step++) {
-      SurveyModel model = model(group, point);
-      double[] mean = linearise(group.get(0), model, point).meanAt(ohms);
-      if (LinearModel.distance(mean, point) < near) {
-        return Optional.of(new Linearisation(ohms, model, point));
-      }
-      point = mean;
-    }
-    return Optional.empty();
+  private Optional<Linearisation> settled(JointScan first, double ohms, double[] start) {
+    return new Relinearisation(circuit.workspace(), Optional.of(first.joint()), new BitSet())
+        .holding(ohms, start)
+        .map(end -> new Linearisation(ohms, end.model().model(), end.model().point()));
   }
 
   private boolean isFar(List<Linearisation> known, double ohms) {

@@ -14,6 +14,7 @@ import ohmtrail.locate.fit.GaussNewton;
 import ohmtrail.locate.fit.HypothesisFit;
 import ohmtrail.locate.fit.InferenceProblem;
 import ohmtrail.locate.fit.LinearModel;
+import ohmtrail.locate.fit.Relinearisation;
 import ohmtrail.locate.fit.Sweeps;
 import ohmtrail.locate.fit.Workspace;
 import ohmtrail.locate.hypothesis.Hypothesis.OneJoint;
@@ -82,7 +83,7 @@ record ScannedCircuit(
 
   /** A scan elsewhere, which starts from what the last one found as well. */
   private ScannedCircuit again(HypothesisFit.Result fitted) {
-    SurveyModel model = problem.model(fitted.point(), problem.joints(), List.of());
+    SurveyModel model = workspace.models().at(fitted.point());
     Map<Joint, List<Double>> found = new LinkedHashMap<>();
     for (JointScan scan : scans) {
       List<Double> ohms = scan.peaks().stream().map(GaussNewton.Place::ohms).toList();
@@ -119,12 +120,25 @@ record ScannedCircuit(
   /** Fits a joint from one of its peaks, some readings left out. */
   HypothesisFit.Result fit(JointScan scan, GaussNewton.Place peak, BitSet leftOut) {
     return scan.settled(peak, leftOut)
+        .or(() -> relinearised(scan, peak, leftOut))
         .orElseGet(
             () ->
                 fit.fit(
                     InferenceProblem.degraded(Optional.of(scan.joint()), peak.ohms()),
                     scan.startFor(peak, leftOut),
                     leftOut));
+  }
+
+  private Optional<HypothesisFit.Result> relinearised(
+      JointScan scan, GaussNewton.Place peak, BitSet leftOut) {
+    Optional<Joint> joint = Optional.of(scan.joint());
+    double[] start = scan.model().leavingOut(leftOut).meanAt(peak.ohms());
+    return new Relinearisation(workspace, joint, leftOut)
+        .climbing(peak.ohms(), start)
+        .map(
+            settled ->
+                HypothesisFit.Result.at(
+                    InferenceProblem.degraded(joint, settled.ohms()), settled.model().point()));
   }
 
   /** Fits the parameters with the ohms of a joint held, some readings left out. */
@@ -139,8 +153,7 @@ record ScannedCircuit(
 
   /** One joint linearised at a point, where that is not where it was scanned. */
   LinearModel linearise(Joint joint, double[] point) {
-    SurveyModel model = problem.model(point, List.of(joint), List.of());
-    return LinearModel.of(workspace, model, Optional.of(joint), point);
+    return LinearModel.of(workspace, workspace.models().at(point), Optional.of(joint), point);
   }
 
   /** A joint followed over its ohms with the model linearised where it was scanned. */

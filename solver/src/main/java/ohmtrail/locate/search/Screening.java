@@ -22,13 +22,11 @@ final class Screening {
   private final InferenceProblem problem;
   private final SurveyModel model;
   private final FrozenDistance distance;
-  private final double[] predicted;
 
   private Screening(InferenceProblem problem, SurveyModel model, FrozenDistance distance) {
     this.problem = problem;
     this.model = model;
     this.distance = distance;
-    this.predicted = new double[model.readings()];
   }
 
   /**
@@ -50,14 +48,18 @@ final class Screening {
 
   private ScreenedJoint screen(Joint joint) {
     JointResponse response = model.respond(joint);
-    int stepsPerDecade = problem.settings().screening().stepsPerDecade();
-    double factor = Math.pow(10, 1.0 / stepsPerDecade);
-    List<ScreenedJoint.Step> course = new ArrayList<>();
-    double low = problem.ohmsPrior().low();
-    for (double ohms = low; ohms < problem.ohmsPrior().high(); ohms *= factor) {
-      course.add(step(response, ohms));
+    List<Double> ohms = sweptOhms();
+    List<double[]> predicted = new ArrayList<>();
+    for (double each : ohms) {
+      double[] readings = new double[model.readings()];
+      response.volts(each, readings);
+      predicted.add(readings);
     }
-    course.add(step(response, Double.POSITIVE_INFINITY));
+    List<FrozenDistance.Squared> squared = distance.from(predicted);
+    List<ScreenedJoint.Step> course = new ArrayList<>();
+    for (int step = 0; step < ohms.size(); step++) {
+      course.add(step(response, ohms.get(step), squared.get(step)));
+    }
     Set<Double> starts = new LinkedHashSet<>();
     valleys(course).stream()
         .sorted(Comparator.comparingDouble(ScreenedJoint.Step::all))
@@ -77,6 +79,18 @@ final class Screening {
         problem.settings().screening());
   }
 
+  /** From the least to open. */
+  private List<Double> sweptOhms() {
+    double factor = Math.pow(10, 1.0 / problem.settings().screening().stepsPerDecade());
+    List<Double> swept = new ArrayList<>();
+    double low = problem.ohmsPrior().low();
+    for (double ohms = low; ohms < problem.ohmsPrior().high(); ohms *= factor) {
+      swept.add(ohms);
+    }
+    swept.add(Double.POSITIVE_INFINITY);
+    return swept;
+  }
+
   private static List<ScreenedJoint.Step> valleys(List<ScreenedJoint.Step> course) {
     List<ScreenedJoint.Step> valleys = new ArrayList<>();
     for (int i = 0; i < course.size(); i++) {
@@ -89,9 +103,8 @@ final class Screening {
     return valleys;
   }
 
-  private ScreenedJoint.Step step(JointResponse response, double ohms) {
-    response.volts(ohms, predicted);
-    FrozenDistance.Squared squared = distance.from(predicted);
+  private ScreenedJoint.Step step(
+      JointResponse response, double ohms, FrozenDistance.Squared squared) {
     double withOutlier = squared.withoutWorst() + problem.settings().screening().outlierCost();
     double forgiving = Math.min(squared.all(), withOutlier);
     double trips = response.watched().map(devices -> trips(devices, ohms)).orElse(0.0);

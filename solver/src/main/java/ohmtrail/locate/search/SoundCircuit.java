@@ -8,6 +8,7 @@ import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.locate.fit.HypothesisFit;
 import ohmtrail.locate.fit.InferenceProblem;
 import ohmtrail.locate.fit.LinearModel;
+import ohmtrail.locate.fit.Relinearisation;
 import ohmtrail.locate.fit.Workspace;
 import ohmtrail.locate.hypothesis.Hypothesis;
 
@@ -36,8 +37,7 @@ record SoundCircuit(LinearModel model, Hypothesis.Sound hypothesis) {
   }
 
   private static LinearModel at(Workspace workspace, double[] point) {
-    return LinearModel.of(
-        workspace, workspace.problem().model(point, List.of(), List.of()), Optional.empty(), point);
+    return LinearModel.of(workspace, workspace.models().at(point), Optional.empty(), point);
   }
 
   /**
@@ -50,7 +50,10 @@ record SoundCircuit(LinearModel model, Hypothesis.Sound hypothesis) {
     if (workspace.active().isEmpty()) {
       return from;
     }
-    return at(workspace, fit.fit(List.of(), from.startAt(0), leftOut).point());
+    return new Relinearisation(workspace, Optional.empty(), leftOut)
+        .climbing(0, from.leavingOut(leftOut).meanAt(0))
+        .map(settled -> settled.model().leavingOut(new BitSet()))
+        .orElseGet(() -> at(workspace, fit.fit(List.of(), from.startAt(0), leftOut).point()));
   }
 
   /** Where a reading is an outlier, the case that none is has a fit of its own. */

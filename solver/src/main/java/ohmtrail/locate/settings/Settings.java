@@ -30,9 +30,9 @@ public record Settings(
       new Settings(
           new Screening(2, 2, 22, 10, 200, 1e5, 1e5, 0.01, 1e-3, 0.05, 1e4, 24e6),
           new Ascent(6, 1.5, 0.05, 0.05, 4, 30, 0.02, 3, 0.5, 0.3),
-          new Fit(1e-4, 1e-3, 60, 4, 5, 100, 10, 4),
+          new Fit(1e-4, 1e-3, 60, 4, 5, 100, 10, 4, 5, 0.05),
           new Profile(
-              Math.log(10) / 4, 0.5, 10, 0.3, 2e-3, 0.03, 1e-3, 5, 1.6, 3, 9, 1e-6, 1.2, 60, 1e9),
+              Math.log(10) / 4, 0.5, 10, 0.3, 2e-3, 0.03, 1e-3, 5, 1.6, 3, 9, 1e-6, 1.2, 30, 1e9),
           new Shortlist(7, 10, 5, 40, 0.7, 0.1),
           new Several(3, 3, 3, 0.3, 4, 1),
           new Outliers(2, 3, 20, 8),
@@ -112,7 +112,7 @@ public record Settings(
       double alike) {}
 
   /**
-   * Nonlinear least squares (Levenberg and Marquardt).
+   * Nonlinear least squares (Gauss and Newton; Levenberg and Marquardt where that does not settle).
    *
    * @param costTolerance relative change of the sum of squares at which a fit ends
    * @param parameterTolerance relative change of the parameters at which it ends
@@ -124,6 +124,8 @@ public record Settings(
    * @param mostLoss a fit whose likelihood lies so far below what its linearised model promised has
    *     failed, and the linearised model stands
    * @param mostSettlingSteps linearisations at the posterior mean before the parameters are fitted
+   * @param mostSteps of a fit by linearising again before it is searched for
+   * @param atRest parameters that move by less than this, in standard deviations, are fitted
    */
   public record Fit(
       double costTolerance,
@@ -133,12 +135,15 @@ public record Settings(
       double farStart,
       double beyondOpen,
       double mostLoss,
-      int mostSettlingSteps) {}
+      int mostSettlingSteps,
+      int mostSteps,
+      double atRest) {}
 
   /**
    * The profile of the likelihood over the ohms of one joint, integrated over their prior.
    *
-   * @param coarseStep of the grid where nothing is known, in ln R: a quarter of a decade
+   * @param coarseStep of the grid where nothing is known, in ln R: half a decade, as the first
+   *     sweep
    * @param fineStep of the grid around a peak, in its standard deviations
    * @param fineSteps to either side of it
    * @param samePeak peaks nearer than so many of their standard deviations are one

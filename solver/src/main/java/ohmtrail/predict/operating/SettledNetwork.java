@@ -89,6 +89,11 @@ public final class SettledNetwork {
         bare.through(more), bareDriven, attachments.through(more), drivenBySupply, point);
   }
 
+  /** The same without what every port shows, where nothing is asked of it but what is attached. */
+  public SettledNetwork withoutColumns() {
+    return new SettledNetwork(bare, new double[0], attachments, new double[0], point);
+  }
+
   /** Everything in place, the loads as the admittances that they settled at. */
   public Attachments attachments() {
     return attachments;

@@ -75,7 +75,8 @@ final class Normals {
             // The densities here have tolerances as stated.
             .with(Assumption.STRAINED_FACTOR, 1);
     Observations observations = Observations.of(new Problem(circuit(), survey(tests), assumptions));
-    Evaluation evaluation = new Evaluation(readings, parameters);
+    int[] felt = IntStream.range(0, parameters).filter(p -> random.nextBoolean()).toArray();
+    Evaluation evaluation = new Evaluation(readings, felt.length);
     double[] slope = new double[readings];
     int slip = random.nextInt(3 * readings);
     for (int r = 0; r < readings; r++) {
@@ -89,10 +90,9 @@ final class Normals {
     for (int p = 0; p < parameters; p++) {
       point[p] = random.nextGaussian();
     }
-    for (int i = 0; i < readings * parameters; i++) {
+    for (int i = 0; i < readings * felt.length; i++) {
       evaluation.jacobian()[i] = random.nextGaussian();
     }
-    int[] felt = IntStream.range(0, parameters).filter(p -> random.nextBoolean()).toArray();
     return new Normals(seed, observations, evaluation, point, felt, new ArrayRealVector(slope));
   }
 
@@ -154,7 +154,7 @@ final class Normals {
     RealMatrix jacobian = new Array2DRowRealMatrix(count(), Math.max(1, active.length));
     for (int r = 0; r < count(); r++) {
       for (int c = 0; c < active.length; c++) {
-        jacobian.setEntry(r, c, evaluation.jacobian()[r * point.length + active[c]]);
+        jacobian.setEntry(r, c, evaluation.jacobian()[r * active.length + c]);
       }
     }
     return jacobian;
@@ -186,8 +186,8 @@ final class Normals {
     RealVector residual = new ArrayRealVector(count());
     for (int r = 0; r < count(); r++) {
       double shift = 0;
-      for (int place : active) {
-        shift += evaluation.jacobian()[r * point.length + place] * point[place];
+      for (int c = 0; c < active.length; c++) {
+        shift += evaluation.jacobian()[r * active.length + c] * point[active[c]];
       }
       residual.setEntry(r, observations.value(r) - evaluation.volts()[r] + shift);
     }

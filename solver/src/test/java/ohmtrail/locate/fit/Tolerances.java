@@ -17,6 +17,8 @@ final class Tolerances {
             usual.farStart(),
             usual.beyondOpen(),
             usual.mostLoss(),
-            usual.mostSettlingSteps()));
+            usual.mostSettlingSteps(),
+            usual.mostSteps(),
+            usual.atRest()));
   }
 }
