@@ -19,6 +19,7 @@ import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.Posterior;
 import ohmtrail.locate.Suspect;
+import ohmtrail.locate.Verdict;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
@@ -190,7 +191,11 @@ public final class Advisor {
           MinutesToGo.beyond(opening, timetable.openings(survey), further, beliefs.boxMasses());
       SecondStep second = new SecondStep(shares, toGo, further);
       Lookahead roughly = lookahead(opening, new SecondStep(shares, opening, further));
-      Optional<Choice.Read> repeated = again.filter(safe::contains);
+      Optional<Choice.Read> repeated =
+          again.stream()
+              .flatMap(visit -> Stream.of(visit, visit.briefly()))
+              .filter(safe::contains)
+              .findFirst();
       List<Option> options =
           new ArrayList<>(weighVisits(forecasts, roughly, lookahead(toGo, second), repeated));
       List<Option> stops = weighStops();
@@ -203,6 +208,10 @@ public final class Advisor {
       if (repeated.isPresent() && !(options.get(0).choice() instanceof Choice.Read)) {
         options.sort(
             Comparator.comparing(option -> !option.choice().equals(repeated.orElseThrow())));
+      }
+      if (repeated.isPresent() && !supplyFirst && diagnosis.verdict() == Verdict.UNEXPLAINED) {
+        // On readings that nothing explains no box is opened and no plan is made.
+        options.removeIf(option -> !option.choice().equals(repeated.orElseThrow()));
       }
       if (supplyFirst) {
         // Nothing read in the run tells more before the supply stands where it should.

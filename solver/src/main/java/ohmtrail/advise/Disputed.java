@@ -1,13 +1,16 @@
 package ohmtrail.advise;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedReading;
 import ohmtrail.locate.SlipBelief;
+import ohmtrail.locate.Verdict;
 import ohmtrail.problem.Slip;
 import ohmtrail.survey.Reading;
 import ohmtrail.survey.Survey;
@@ -84,7 +87,23 @@ record Disputed(Survey survey, Diagnosis diagnosis) {
 
   /** What is taken again before a box is opened; empty where nothing asks for it. */
   Optional<Choice.Read> again() {
-    return carrying().or(this::slipped).filter(visit -> !isRepeated(visit));
+    return carrying().or(this::slipped).filter(visit -> !isRepeated(visit)).or(this::farthest);
+  }
+
+  /** Where nothing explains the readings, the one farthest off that was not read twice yet. */
+  private Optional<Choice.Read> farthest() {
+    return diagnosis.verdict() == Verdict.UNEXPLAINED
+        ? IntStream.range(0, diagnosis.readings().size())
+            .boxed()
+            .sorted(Comparator.comparingDouble(place -> -sigmasOff(place)))
+            .flatMap(place -> visit(place).stream())
+            .filter(visit -> !isRepeated(visit))
+            .findFirst()
+        : Optional.empty();
+  }
+
+  private double sigmasOff(int place) {
+    return Math.abs(diagnosis.readings().get(place).residualSigmas());
   }
 
   private Optional<Choice.Read> carrying() {

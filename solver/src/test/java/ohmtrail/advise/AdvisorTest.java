@@ -10,7 +10,11 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.locate.Locator;
+import ohmtrail.locate.Posterior;
+import ohmtrail.locate.Verdict;
 import ohmtrail.predict.Degradation;
+import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
 import ohmtrail.reference.Chore;
@@ -216,6 +220,32 @@ class AdvisorTest {
         .filter(visit -> visit.loads().isEmpty())
         .flatMap(visit -> visit.readings().stream())
         .anyMatch(each -> each.tap().equals(wanted.tap()) && each.meter().equals(wanted.meter()));
+  }
+
+  /** Half of the readings against the other half: no plan is made on them, no box is opened. */
+  @Test
+  void whereNothingExplainsTheReadingsTheDisputedOneIsTakenAgainAndNothingElse() {
+    Circuit longer = Runs.chain(8);
+    ohmtrail.survey.Test[] tests = new ohmtrail.survey.Test[8];
+    for (int place = 0; place < tests.length; place++) {
+      ohmtrail.survey.Test idle = Runs.idle("box-" + (place + 1));
+      double shown = place % 2 == 0 ? 119.5 : 25 + 7 * place;
+      tests[place] = idle.withReadings(List.of(idle.readings().get(0).showing(shown)));
+    }
+    Survey read = Runs.survey(Runs.HEATER_WATTS, tests);
+    Posterior posterior = new Locator().posterior(new Problem(longer, read, Runs.USUAL));
+
+    Advice advice =
+        new Advisor(longer, Runs.USUAL, Minutes.defaults()).next(read, Situation.START, posterior);
+
+    assertEquals(Verdict.UNEXPLAINED, advice.diagnosis().verdict());
+    assertEquals(1, advice.options().size(), advice.options().toString());
+    ohmtrail.survey.Test again = only(advice.best().choice());
+    assertTrue(again.loads().isEmpty(), again.name());
+    assertTrue(
+        read.tests().stream()
+            .flatMap(test -> test.readings().stream())
+            .anyMatch(each -> each.tap().equals(again.readings().get(0).tap())));
   }
 
   @Test
