@@ -137,9 +137,12 @@ class NextCommandTest {
     assertTrue(document.get("danger").asText().startsWith("Leave this breaker off"));
     JsonNode best = document.get("choices").get(0);
     assertTrue(List.of("read", "open").contains(best.get("do").asText()));
+    // A reading that the answer hangs on comes first, whatever it takes; the others in order.
+    double before = 0;
     for (JsonNode choice : document.get("choices")) {
-      assertTrue(
-          choice.get("expectedMinutes").asDouble() >= best.get("expectedMinutes").asDouble());
+      double expected = choice.get("expectedMinutes").asDouble();
+      assertTrue(expected >= before, document.get("choices").toString());
+      before = choice.equals(best) ? 0 : expected;
       double sum = 0;
       for (JsonNode outcome : choice.get("outcomes")) {
         sum += outcome.get("probability").asDouble();
@@ -178,7 +181,6 @@ class NextCommandTest {
     assertTrue(said.contains("Instead: the switch at bath-switch open"), said);
     String advised = said.substring(0, said.indexOf("Not to be done"));
     assertFalse(advised.contains("nothing plugged in"), advised);
-    assertTrue(advised.contains("nothing on, the switch at bath-switch open"), advised);
   }
 
   @Test
