@@ -46,6 +46,7 @@ final class DrawnRun {
       new Conductor(ConductorSize.parse("14 AWG").orElseThrow(), ConductorMaterial.COPPER)
           .ohmsPerMetre(30);
 
+  private static final double KNOWN = 1e-4;
   private static final double MEDIAN_METRES = 6;
   private static final double JOINT_OHMS = 0.002;
   private static final double JOINT_SPREAD = 0.7;
@@ -67,8 +68,24 @@ final class DrawnRun {
   int badCable;
 
   double badOhms;
+  private boolean isBadAtTheFarEnd;
+
+  /** What is known of the house but for its lengths. */
+  enum House {
+    /** Supply, heater and sound joints as the assumptions have them. */
+    ROUGHLY,
+    /** Supply, heater and joints as stated: nothing is open but map, lengths, drift and noise. */
+    EXACTLY
+  }
+
+  private final House house;
 
   DrawnRun(int boxes, long seed) {
+    this(boxes, seed, House.ROUGHLY);
+  }
+
+  DrawnRun(int boxes, long seed, House house) {
+    this.house = house;
     this.random = new Random(seed);
     this.boxes = boxes;
     this.parents = new int[boxes + 1];
@@ -89,21 +106,26 @@ final class DrawnRun {
       loop[box] = 2 * OHMS_PER_METRE * metres + joint() + joint() + joint() + joint();
       tail[box] = joint() + joint();
     }
-    this.source = SOURCE_OHMS * Math.exp(SOURCE_SPREAD * random.nextGaussian());
-    this.heaterOhms = VOLTS * VOLTS / WATTS * Math.exp(-HEATER_SPREAD * random.nextGaussian());
-    this.supply = VOLTS * (1 + SUPPLY_SPREAD * random.nextGaussian());
+    this.source = SOURCE_OHMS * Math.exp(roughly(SOURCE_SPREAD));
+    this.heaterOhms = VOLTS * VOLTS / WATTS * Math.exp(-roughly(HEATER_SPREAD));
+    this.supply = VOLTS * (1 + roughly(SUPPLY_SPREAD));
   }
 
   /** With a bad joint in a cable that is drawn. */
   DrawnRun bad(double lowOhms, double highOhms) {
     badCable = 1 + random.nextInt(boxes);
     badOhms = lowOhms * Math.pow(highOhms / lowOhms, random.nextDouble());
+    isBadAtTheFarEnd = random.nextBoolean();
     loop[badCable] += badOhms;
     return this;
   }
 
   private double joint() {
-    return JOINT_OHMS * Math.exp(JOINT_SPREAD * random.nextGaussian());
+    return JOINT_OHMS * Math.exp(roughly(JOINT_SPREAD));
+  }
+
+  private double roughly(double spread) {
+    return house == House.ROUGHLY ? spread * random.nextGaussian() : 0;
   }
 
   static String name(int box) {
@@ -183,6 +205,14 @@ final class DrawnRun {
             .with(Assumption.READING_SCATTER, NOISE_VOLTS)
             .with(Assumption.UNKNOWN_LENGTH_SPREAD, Math.log(LENGTH_FACTOR))
             .with(Assumption.HEALTHY_PRIOR, soundPrior);
+    if (house == House.EXACTLY) {
+      assumptions =
+          assumptions
+              .with(Assumption.SUPPLY_VOLTAGE_TOLERANCE, KNOWN)
+              .with(Assumption.SOURCE_OHMS_SPREAD, KNOWN)
+              .with(Assumption.LOAD_POWER_TOLERANCE, KNOWN)
+              .with(Assumption.HEALTHY_JOINT_SPREAD, KNOWN);
+    }
     Survey survey =
         new Survey(List.of(meter), List.of(new HeatingElement("heater", WATTS, VOLTS)), tests);
     return new MapProblem(run, survey, assumptions);
@@ -203,6 +233,36 @@ final class DrawnRun {
       right += map.feederOf(name(box)).orElse("").equals(name(parents[box])) ? 1 : 0;
     }
     return right;
+  }
+
+  /** The box that has the bad joint: the far end of its cable, or the near one. */
+  String badBox() {
+    return name(isBadAtTheFarEnd ? badCable : parents[badCable]);
+  }
+
+  int number(String box) {
+    return box.equals("panel") ? 0 : box.charAt(box.length() - 1) - 'a' + 1;
+  }
+
+  /** The same problem told with every feeder, lengths known no better than before. */
+  MapProblem problemKnown(List<Test> tests, double soundPrior) {
+    MapProblem unknown = problem(tests, soundPrior);
+    UnknownRun run = unknown.run();
+    List<Outlet> outlets =
+        run.outlets().stream()
+            .map(
+                outlet ->
+                    Outlet.fedBy(
+                        outlet.box(),
+                        run.cable(
+                            name(parents[number(outlet.name())]),
+                            outlet.name(),
+                            unknown.assumptions())))
+            .toList();
+    return new MapProblem(
+        UnknownRun.of(run.supply(), run.breakerAmperes(), run.panel(), outlets, run.usualCable()),
+        unknown.survey(),
+        unknown.assumptions());
   }
 
   Random random() {

@@ -3,7 +3,11 @@ package ohmtrail.map.evidence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.map.known.MapProblem;
 import ohmtrail.map.known.RunMap;
@@ -32,6 +36,9 @@ public final class MapEvidence {
   /** The same as a share of the greatest gain. */
   private static final double WORTH_FITTING_SHARE = 0.5;
 
+  /** A gain at the sound fit from which on a change is not small. */
+  private static final double LARGE_GAIN = 6;
+
   /** The grid in ln R on which a small change is integrated. */
   private static final double GRID_STEP = 0.25;
 
@@ -43,15 +50,21 @@ public final class MapEvidence {
 
   private static final double STARTING_LIMIT = 300;
 
+  /** Samples by which Laplace's approximation is made good, and what they are drawn from. */
+  private static final int SAMPLES = 400;
+
+  private static final int FEWEST_SAMPLES = 40;
+  private static final double WORTH_ALL_SAMPLES = 0.02;
+
+  private static final long SAMPLING_SEED = 1989;
+
   private final RunNodes nodes;
   private final ReducedSurvey survey;
   private final CableBelief belief;
   private final JointPriors priors;
   private final Whitening whitening;
-  private final RunModel model;
-  private final double[] values;
-  private final double sourceOhms;
-  private final double sourceSigma;
+  private final RunUnknowns unknowns;
+  private final double[][] normals;
   private final double logDensity;
   private final double openShare;
   private final double low;
@@ -73,14 +86,33 @@ public final class MapEvidence {
             survey.readings(),
             assumptions.value(Assumption.SUPPLY_VOLTAGE_TOLERANCE),
             tailVariance(run.supply().volts()));
-    this.model = new RunModel(survey, belief, run.supply().volts(), nodes.count());
-    this.values = survey.readings().stream().mapToDouble(ReducedReading::value).toArray();
-    this.sourceOhms = assumptions.value(Assumption.SOURCE_OHMS);
-    this.sourceSigma = assumptions.value(Assumption.SOURCE_OHMS_SPREAD);
+    this.unknowns =
+        new RunUnknowns(
+            nodes,
+            survey,
+            belief,
+            whitening,
+            new RunModel(survey, belief, run.supply().volts(), nodes.count()),
+            assumptions);
+    this.normals = normals(nodes.count() + 2 + survey.loadSigmas().size());
     this.low = assumptions.value(Assumption.DEGRADED_OHMS_LOW);
     this.high = assumptions.value(Assumption.DEGRADED_OHMS_HIGH);
     this.openShare = assumptions.value(Assumption.OPEN_SHARE);
     this.logDensity = Math.log((1 - openShare) / Math.log(high / low));
+  }
+
+  /** In pairs of opposite sign. */
+  private static double[][] normals(int unknowns) {
+    SplittableRandom random = new SplittableRandom(SAMPLING_SEED);
+    double[][] normals = new double[SAMPLES][unknowns];
+    for (int sample = 0; sample < SAMPLES; sample += 2) {
+      for (int c = 0; c < unknowns; c++) {
+        double radius = StrictMath.sqrt(-2 * StrictMath.log(1 - random.nextDouble()));
+        normals[sample][c] = radius * StrictMath.cos(2 * Math.PI * random.nextDouble());
+        normals[sample + 1][c] = -normals[sample][c];
+      }
+    }
+    return normals;
   }
 
   private static RunMap everyBoxOnThePanel(UnknownRun run) {
@@ -119,122 +151,116 @@ public final class MapEvidence {
 
   /** Natural logarithm of the density of the readings, up to a constant that all maps share. */
   public double log(RunTree tree) {
-    return explain(tree).log();
+    return explain(tree, new double[0][]).log();
+  }
+
+  /**
+   * The same without what Laplace's approximation misses, by importance sampling.
+   *
+   * @param share what the tree has of the probability, about: the more, the more samples
+   */
+  public double refinedLog(RunTree tree, double share) {
+    double[][] samples =
+        share >= WORTH_ALL_SAMPLES ? normals : Arrays.copyOf(normals, FEWEST_SAMPLES);
+    return explain(tree, samples).log();
   }
 
   /** The same with where a joint may be bad, and with the cables as they fit best. */
   public MapExplanation explanation(RunTree tree) {
-    return explain(tree).explanation(belief);
+    return explain(tree, Arrays.copyOf(normals, FEWEST_SAMPLES)).explanation(belief);
   }
 
-  private ExplainedTree explain(RunTree tree) {
-    SoundUnknowns sound = new SoundUnknowns(tree);
-    int readings = values.length;
-    TreeFit fit = new TreeFit(sound, new double[sound.count()], readings);
+  private ExplainedTree explain(RunTree tree, double[][] samples) {
+    RunUnknowns.Sound sound = unknowns.sound(tree);
+    TreeFit fit = new TreeFit(sound, new double[sound.count()], survey.readings().size());
     fit.begin();
     List<PlacePrior> places = priors.places(tree);
-    double[][] first = columnsOf(places);
-    List<Peak> candidates = candidates(places, first, fit, sound);
+    Map<Integer, Double> starts = new LinkedHashMap<>();
+    addStarts(starts, slopesAt(places, fit), WORTH_FITTING, WORTH_FITTING_SHARE);
     fit.climb();
-    double logSound = fit.logMode - fit.halfLogDeterminant(true);
+    double missed = samples.length > 0 ? fit.logCorrection(samples) : 0;
+    double logSound = fit.logMode - fit.halfLogDeterminant(true) + missed;
     sound.evaluate(fit.point, fit.residual, fit.columns);
-    double[][] slopes = columnsOf(places);
+    List<OneOhm> near = slopesAt(places, fit);
+    addStarts(starts, near, LARGE_GAIN, 0);
     double[] logs = new double[places.size()];
     for (int p = 0; p < logs.length; p++) {
-      logs[p] = logSound + logSmall(slopes[p], fit);
+      logs[p] = logSound + logSmall(near.get(p));
     }
     TreeFit best = fit;
     double bestLog = priors.logSound() + logSound;
-    for (Peak candidate : candidates) {
-      PlacePrior prior = places.get(candidate.place);
-      BadUnknowns bad = new BadUnknowns(tree, prior.place());
-      double[] start = new double[bad.count()];
-      start[start.length - 1] = Math.log(candidate.ohms);
-      TreeFit own = new TreeFit(bad, start, readings);
-      own.begin();
-      own.climb();
-      double log = own.logMode - own.halfLogDeterminant(false) + logMass(own);
-      logs[candidate.place] = Math.max(logs[candidate.place], log);
-      if (prior.log() + log > bestLog) {
+    for (Map.Entry<Integer, Double> start : starts.entrySet()) {
+      int p = start.getKey();
+      TreeFit own = fitted(tree, places.get(p).place(), start.getValue());
+      double more = samples.length > 0 ? own.logCorrection(samples) : 0;
+      double log = own.logMode - own.halfLogDeterminant(false) + logMass(own) + more;
+      logs[p] = Math.max(logs[p], log);
+      if (places.get(p).log() + log > bestLog) {
         best = own;
-        bestLog = prior.log() + log;
+        bestLog = places.get(p).log() + log;
       }
     }
-    return new ExplainedTree(tree, places, logs, priors.logSound() + logSound, best, sound.cables);
+    return new ExplainedTree(
+        tree, places, logs, priors.logSound() + logSound, best, sound.cables());
   }
 
-  private record Peak(int place, double ohms, double gain) {}
+  private TreeFit fitted(RunTree tree, JointPlace place, double ohms) {
+    TreeFit.Unknowns bad = unknowns.bad(tree, place);
+    double[] start = new double[bad.count()];
+    start[start.length - 1] = Math.log(ohms);
+    TreeFit own = new TreeFit(bad, start, survey.readings().size());
+    own.begin();
+    own.climb();
+    return own;
+  }
 
-  /** The places that one linear step from nothing known favours. */
-  private List<Peak> candidates(
-      List<PlacePrior> places, double[][] columns, TreeFit fit, SoundUnknowns sound) {
-    List<Peak> peaks = new ArrayList<>();
-    double[] projected = fit.forward(products(fit, fit.residual));
-    double most = 0;
-    for (int p = 0; p < places.size(); p++) {
-      double[] along = fit.forward(products(fit, columns[p]));
-      double slope = TreeFit.dot(columns[p], fit.residual) - TreeFit.dot(along, projected);
-      double curvature = TreeFit.dot(columns[p], columns[p]) - TreeFit.dot(along, along);
-      if (slope > 0 && curvature > 0) {
-        double gain = 0.5 * slope * slope / curvature;
-        double linear = slope / curvature;
-        double admittance = sound.loadSiemens();
-        double ohms = linear * admittance < 1 ? linear / (1 - linear * admittance) : STARTING_LIMIT;
-        peaks.add(new Peak(p, Math.max(low, Math.min(STARTING_LIMIT, ohms)), gain));
-        most = Math.max(most, gain);
-      }
-    }
-    double least = Math.max(WORTH_FITTING, WORTH_FITTING_SHARE * most);
-    return peaks.stream()
-        .filter(peak -> peak.gain >= least)
-        .sorted(Comparator.comparingDouble(Peak::gain).reversed())
+  /**
+   * The places that one linear step favours, by number, with the ohms to start from: the added
+   * current i = k / (1 - k y) that the load's own admittance y leaves, k being the linear ohms.
+   */
+  private void addStarts(
+      Map<Integer, Double> starts, List<OneOhm> slopes, double leastGain, double leastShare) {
+    double most = slopes.stream().mapToDouble(OneOhm::gain).max().orElse(0);
+    double least = Math.max(leastGain, leastShare * most);
+    double admittance = unknowns.loadSiemens();
+    IntStream.range(0, slopes.size())
+        .boxed()
+        .filter(p -> slopes.get(p).gain() >= least)
+        .sorted(Comparator.comparingDouble((Integer p) -> slopes.get(p).gain()).reversed())
         .limit(MOST_FITTED)
-        .toList();
+        .forEach(
+            p -> {
+              double linear = slopes.get(p).peak();
+              double left = 1 - linear * admittance;
+              double ohms = left > 0 ? linear / left : STARTING_LIMIT;
+              starts.putIfAbsent(p, Math.max(low, Math.min(STARTING_LIMIT, ohms)));
+            });
   }
 
-  private static double[] products(TreeFit fit, double[] vector) {
-    double[] products = new double[fit.columns.length];
-    for (int c = 0; c < products.length; c++) {
-      products[c] = TreeFit.dot(fit.columns[c], vector);
+  /** How the likelihood follows an ohm in each place, at the point last evaluated. */
+  private List<OneOhm> slopesAt(List<PlacePrior> places, TreeFit fit) {
+    List<OneOhm> slopes = new ArrayList<>();
+    for (PlacePrior each : places) {
+      double[] column = unknowns.slopes(each.place()).clone();
+      whitening.apply(column);
+      slopes.add(OneOhm.of(column, fit));
     }
-    return products;
-  }
-
-  /** Whitened slopes along an ohm in each place, at the point last evaluated. */
-  private double[][] columnsOf(List<PlacePrior> places) {
-    double[][] columns = new double[places.size()][];
-    for (int p = 0; p < columns.length; p++) {
-      columns[p] = slopes(places.get(p).place()).clone();
-      whitening.apply(columns[p]);
-    }
-    return columns;
-  }
-
-  private double[] slopes(JointPlace place) {
-    boolean isNeutral = place.conductor() == JointPlace.Conductor.NEUTRAL;
-    return switch (place.part()) {
-      case CABLE -> (isNeutral ? model.alongNeutral : model.alongHot)[place.node()];
-      case TAIL -> (isNeutral ? model.alongNeutralTail : model.alongHotTail)[place.node()];
-      case SUPPLY -> model.alongSource;
-    };
+    return slopes;
   }
 
   /**
    * The likelihood over that of a sound run, averaged over the ohms of a bad joint along whose
    * slope it is normal.
    */
-  private double logSmall(double[] column, TreeFit fit) {
-    double[] along = fit.forward(products(fit, column));
-    double curvature = TreeFit.dot(column, column) - TreeFit.dot(along, along);
-    if (curvature < 1e-9) {
+  private double logSmall(OneOhm along) {
+    if (!along.isSeen() || along.gain() > LARGE_GAIN) {
       return 0;
     }
-    double slope = TreeFit.dot(column, fit.residual);
-    double peak = slope / curvature;
-    double sigma = 1 / Math.sqrt(curvature);
+    double peak = along.peak();
+    double sigma = along.sigma();
     double density = Math.exp(logDensity);
     if (peak > OWN_PEAK * sigma) {
-      return 0.5 * slope * peak + Math.log(density * Math.sqrt(2 * Math.PI) * sigma / peak);
+      return along.gain() + Math.log(density * Math.sqrt(2 * Math.PI) * sigma / peak);
     }
     double sum = 0;
     for (double x = Math.log(low) + 0.5 * GRID_STEP; x < Math.log(high); x += GRID_STEP) {
@@ -242,7 +268,7 @@ public final class MapEvidence {
       if (ohms > peak + 8 * sigma) {
         break;
       }
-      sum += Math.exp(slope * ohms - 0.5 * curvature * ohms * ohms);
+      sum += Math.exp(along.slope() * ohms - 0.5 * along.curvature() * ohms * ohms);
     }
     return Math.log(Math.max(1e-300, sum * GRID_STEP * density));
   }
@@ -258,138 +284,5 @@ public final class MapEvidence {
     }
     double cut = x < Math.log(low) ? 0.5 : 1;
     return logDensity + Math.log(Math.min(range, cut * width));
-  }
-
-  /** The unknowns of a sound run on one map. */
-  private class SoundUnknowns implements TreeFit.Unknowns {
-    final RunTree tree;
-    final int[] cables;
-    private final int extra;
-
-    SoundUnknowns(RunTree tree) {
-      this(tree, 0);
-    }
-
-    SoundUnknowns(RunTree tree, int extra) {
-      this.tree = tree;
-      this.extra = extra;
-      int[] there = new int[nodes.count()];
-      int known = 0;
-      for (int node = 1; node < there.length; node++) {
-        if (tree.isPresent(node) && !nodes.isAnotherCircuit(node)) {
-          there[known++] = node;
-        }
-      }
-      this.cables = Arrays.copyOf(there, known);
-      model.on(tree);
-    }
-
-    @Override
-    public int count() {
-      return cables.length + 1 + survey.loadSigmas().size() + extra;
-    }
-
-    @Override
-    public boolean lastIsEven() {
-      return false;
-    }
-
-    /** The greatest nominal conductance that a test puts on: how hard a joint is driven. */
-    double loadSiemens() {
-      return survey.loads().stream()
-          .mapToDouble(on -> on.stream().mapToDouble(ReducedLoad::siemens).sum())
-          .max()
-          .orElse(0);
-    }
-
-    double ohms(double[] point, int place) {
-      int node = cables[place];
-      int feeder = tree.parent(node);
-      return belief.ohms(feeder, node) * Math.exp(belief.sigma(feeder, node) * point[place]);
-    }
-
-    void set(double[] point) {
-      for (int c = 0; c < cables.length; c++) {
-        double ohms = ohms(point, c);
-        model.hot[cables[c]] = ohms;
-        model.neutral[cables[c]] = ohms;
-      }
-      model.source = sourceOhms * Math.exp(sourceSigma * point[cables.length]);
-      for (int k = 0; k < model.loadFactors.length; k++) {
-        model.loadFactors[k] = Math.exp(survey.loadSigmas().get(k) * point[cables.length + 1 + k]);
-      }
-    }
-
-    void fill(double[] point, double[] residual, double[][] columns) {
-      for (int r = 0; r < residual.length; r++) {
-        residual[r] = values[r] - model.values[r];
-      }
-      whitening.apply(residual);
-      for (int c = 0; c < cables.length; c++) {
-        int node = cables[c];
-        double scale = ohms(point, c) * belief.sigma(tree.parent(node), node);
-        for (int r = 0; r < residual.length; r++) {
-          columns[c][r] = scale * (model.alongHot[node][r] + model.alongNeutral[node][r]);
-        }
-        whitening.apply(columns[c]);
-      }
-      int at = cables.length;
-      double bySource = sourceOhms * Math.exp(sourceSigma * point[at]) * sourceSigma;
-      scaled(model.alongSource, bySource, columns[at]);
-      for (int k = 0; k < model.loadFactors.length; k++) {
-        scaled(model.alongLoad[k], survey.loadSigmas().get(k), columns[at + 1 + k]);
-      }
-    }
-
-    final void scaled(double[] slopes, double factor, double[] column) {
-      for (int r = 0; r < column.length; r++) {
-        column[r] = factor * slopes[r];
-      }
-      whitening.apply(column);
-    }
-
-    @Override
-    public void evaluate(double[] point, double[] residual, double[][] columns) {
-      set(point);
-      model.evaluate();
-      fill(point, residual, columns);
-    }
-  }
-
-  /** The same with one bad joint: the logarithm of its ohms comes last. */
-  private final class BadUnknowns extends SoundUnknowns {
-    private final JointPlace place;
-
-    BadUnknowns(RunTree tree, JointPlace place) {
-      super(tree, 1);
-      this.place = place;
-    }
-
-    @Override
-    public boolean lastIsEven() {
-      return true;
-    }
-
-    @Override
-    public void evaluate(double[] point, double[] residual, double[][] columns) {
-      set(point);
-      double ohms = Math.exp(Math.min(25, point[point.length - 1]));
-      boolean isNeutral = place.conductor() == JointPlace.Conductor.NEUTRAL;
-      double[] where =
-          switch (place.part()) {
-            case CABLE -> isNeutral ? model.neutral : model.hot;
-            case TAIL -> isNeutral ? model.neutralTail : model.hotTail;
-            case SUPPLY -> new double[1];
-          };
-      double sound = where[place.node()];
-      where[place.node()] += ohms;
-      if (place.part() == JointPlace.Part.SUPPLY) {
-        model.source += ohms;
-      }
-      model.evaluate();
-      where[place.node()] = sound;
-      fill(point, residual, columns);
-      scaled(slopes(place), ohms, columns[point.length - 1]);
-    }
   }
 }

@@ -78,7 +78,20 @@ final class RunModel {
     }
   }
 
-  /** The currents of the loads of every test, and all that is read then. */
+  /** What is read in every test, without slopes. */
+  void predict() {
+    List<ReducedReading> readings = survey.readings();
+    for (int r = 0; r < readings.size(); r++) {
+      ReducedReading reading = readings.get(r);
+      if (reading.kind() == ReducedReading.Kind.LIVE) {
+        live(r, reading, survey.loads().get(reading.test()), false);
+      } else {
+        values[r] = passive(reading);
+      }
+    }
+  }
+
+  /** What is read in every test, and its slopes. */
   void evaluate() {
     clear(alongHot);
     clear(alongNeutral);
@@ -90,9 +103,10 @@ final class RunModel {
     for (int r = 0; r < readings.size(); r++) {
       ReducedReading reading = readings.get(r);
       if (reading.kind() == ReducedReading.Kind.LIVE) {
-        live(r, reading, survey.loads().get(reading.test()));
+        live(r, reading, survey.loads().get(reading.test()), true);
       } else {
-        passive(r, reading);
+        values[r] = passive(reading);
+        passiveSlopes(r, reading);
       }
     }
   }
@@ -103,7 +117,7 @@ final class RunModel {
     }
   }
 
-  private void live(int r, ReducedReading reading, List<ReducedLoad> on) {
+  private void live(int r, ReducedReading reading, List<ReducedLoad> on, boolean withSlopes) {
     int own = reading.siemens() > 0 ? 1 : 0;
     int count = on.size() + own;
     if (count == 0) {
@@ -148,7 +162,9 @@ final class RunModel {
       value -= z[k] * amperes[k];
     }
     values[r] = value;
-    slopes(r, reading, on, at, siemens, amperes, a);
+    if (withSlopes) {
+      slopes(r, reading, on, at, siemens, amperes, a);
+    }
   }
 
   private void slopes(
@@ -220,41 +236,51 @@ final class RunModel {
   }
 
   /** A loop, or a way up to a link: the sum of its resistances, in parallel with the range. */
-  private void passive(int r, ReducedReading reading) {
-    boolean isLoop = reading.kind() == ReducedReading.Kind.LOOP;
-    long way = ways[reading.node()] ^ (isLoop ? 0 : ways[reading.link()]);
+  private double passive(ReducedReading reading) {
     double ohms = reading.overSource() * source;
-    for (long left = way; left != 0; left &= left - 1) {
+    for (long left = wayOf(reading); left != 0; left &= left - 1) {
       int cable = Long.numberOfTrailingZeros(left);
       ohms +=
           reading.overHot() * hot[cable]
               + reading.overNeutral() * neutral[cable]
               + reading.overGround() * ground[cable];
     }
-    boolean sameBox = reading.link() == reading.node();
-    int[] ends = isLoop ? new int[] {reading.node()} : new int[] {reading.node(), reading.link()};
-    if (!sameBox) {
-      for (int end : ends) {
-        ohms +=
-            reading.overHot() * hotTail[end]
-                + reading.overNeutral() * neutralTail[end]
-                + reading.overGround() * belief.tailOhms(end);
-      }
+    for (int end : endsOf(reading)) {
+      ohms +=
+          reading.overHot() * hotTail[end]
+              + reading.overNeutral() * neutralTail[end]
+              + reading.overGround() * belief.tailOhms(end);
     }
-    double share = 1 / (1 + ohms / reading.greatest());
+    return ohms / (1 + ohms / reading.greatest());
+  }
+
+  private void passiveSlopes(int r, ReducedReading reading) {
+    double share = 1 - values[r] / reading.greatest();
     double slope = share * share;
-    values[r] = ohms * share;
     alongSource[r] = slope * reading.overSource();
-    for (long left = way; left != 0; left &= left - 1) {
+    for (long left = wayOf(reading); left != 0; left &= left - 1) {
       int cable = Long.numberOfTrailingZeros(left);
       alongHot[cable][r] = slope * reading.overHot();
       alongNeutral[cable][r] = slope * reading.overNeutral();
     }
-    if (!sameBox) {
-      for (int end : ends) {
-        alongHotTail[end][r] = slope * reading.overHot();
-        alongNeutralTail[end][r] = slope * reading.overNeutral();
-      }
+    for (int end : endsOf(reading)) {
+      alongHotTail[end][r] = slope * reading.overHot();
+      alongNeutralTail[end][r] = slope * reading.overNeutral();
     }
+  }
+
+  private long wayOf(ReducedReading reading) {
+    boolean isLoop = reading.kind() == ReducedReading.Kind.LOOP;
+    return ways[reading.node()] ^ (isLoop ? 0 : ways[reading.link()]);
+  }
+
+  /** The devices whose tails lie in it: none where meter and link are at one box. */
+  private static int[] endsOf(ReducedReading reading) {
+    if (reading.kind() == ReducedReading.Kind.LOOP) {
+      return new int[] {reading.node()};
+    }
+    return reading.link() == reading.node()
+        ? new int[0]
+        : new int[] {reading.node(), reading.link()};
   }
 }

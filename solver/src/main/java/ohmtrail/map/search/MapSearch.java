@@ -18,6 +18,7 @@ public final class MapSearch {
   private final TreeRules rules;
   private final RunNodes nodes;
   private final TreeMoves moves;
+  private final MapEvidence evidence;
   private final WeighedTrees weighed;
   private final SearchEffort effort;
   private final SplittableRandom random;
@@ -40,6 +41,7 @@ public final class MapSearch {
     this.rules = TreeRules.of(problem.run());
     this.nodes = rules.nodes();
     this.moves = new TreeMoves(rules);
+    this.evidence = evidence;
     TreePrior prior = new TreePrior(problem.run(), nodes, problem.assumptions());
     this.weighed = new WeighedTrees(prior::log, evidence::log);
     this.effort = effort;
@@ -56,7 +58,8 @@ public final class MapSearch {
     if (TreeCount.of(rules) <= effort.mostListed()) {
       return exact();
     }
-    return new Sampler(rules, moves, weighed, effort, random, progress).posterior();
+    return new Sampler(rules, moves, weighed, evidence::refinedLog, effort, random, progress)
+        .posterior();
   }
 
   private MapPosterior exact() {
@@ -69,6 +72,7 @@ public final class MapSearch {
       weighed.log(tree);
       progress.accept(++done / (double) all.size());
     }
-    return new MapPosterior(weighed.normalised(), true, weighed.count(), 0);
+    return new MapPosterior(
+        weighed.refined(weighed.shares(), evidence::refinedLog), true, weighed.count(), 0);
   }
 }

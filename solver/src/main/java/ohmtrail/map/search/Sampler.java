@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.function.DoubleConsumer;
+import java.util.function.ToDoubleBiFunction;
 import ohmtrail.map.tree.RunTree;
 import ohmtrail.map.tree.TreeMoves;
 import ohmtrail.map.tree.TreeRules;
@@ -23,6 +24,7 @@ final class Sampler {
   private final TreeRules rules;
   private final TreeMoves moves;
   private final WeighedTrees weighed;
+  private final ToDoubleBiFunction<RunTree, Double> closely;
   private final SearchEffort effort;
   private final SplittableRandom random;
   private final DoubleConsumer progress;
@@ -35,12 +37,14 @@ final class Sampler {
       TreeRules rules,
       TreeMoves moves,
       WeighedTrees weighed,
+      ToDoubleBiFunction<RunTree, Double> closely,
       SearchEffort effort,
       SplittableRandom random,
       DoubleConsumer progress) {
     this.rules = rules;
     this.moves = moves;
     this.weighed = weighed;
+    this.closely = closely;
     this.effort = effort;
     this.random = random;
     this.progress = progress;
@@ -72,7 +76,10 @@ final class Sampler {
     }
     boolean settled = isSettled();
     return new MapPosterior(
-        settled ? weighed.normalised() : weighed.drawn(often), false, weighed.count(), drawn);
+        weighed.refined(settled ? weighed.shares() : often, closely),
+        false,
+        weighed.count(),
+        drawn);
   }
 
   private boolean isSettled() {

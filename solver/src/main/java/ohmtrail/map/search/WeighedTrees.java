@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.function.ToDoubleBiFunction;
 import java.util.function.ToDoubleFunction;
 import ohmtrail.map.tree.RunTree;
 
@@ -12,6 +14,11 @@ import ohmtrail.map.tree.RunTree;
 final class WeighedTrees {
   /** Of probabilities that sum to one, those below this are not listed. */
   private static final double LEAST_LISTED = 1e-6;
+
+  /** Trees of less probability are not refined, nor more trees than so many. */
+  private static final double WORTH_REFINING = 2e-4;
+
+  private static final int MOST_REFINED = 400;
 
   /** What a tree weighs, prior and evidence apart. */
   record Weight(double logPrior, double logEvidence) {
@@ -53,38 +60,60 @@ final class WeighedTrees {
     return weights.containsKey(tree);
   }
 
-  /** All that was weighed, as if there were no other. */
-  List<WeighedTree> normalised() {
+  /** How much each tree that was weighed has, as if there were no other; they sum to one. */
+  Map<RunTree, Double> shares() {
+    Map<RunTree, Double> shares = new LinkedHashMap<>();
     double sum = weights.values().stream().mapToDouble(each -> Math.exp(each.log() - best)).sum();
-    List<WeighedTree> trees = new ArrayList<>();
-    weights.forEach(
-        (tree, weight) -> add(trees, tree, weight, Math.exp(weight.log() - best) / sum));
-    return sorted(trees);
+    weights.forEach((tree, weight) -> shares.put(tree, Math.exp(weight.log() - best) / sum));
+    return shares;
   }
 
-  /** Those that were drawn, by how often. */
-  List<WeighedTree> drawn(Map<RunTree, Double> often) {
-    double sum = often.values().stream().mapToDouble(Double::doubleValue).sum();
+  /**
+   * The posterior by such shares, the evidence of the heaviest worked out closely and that of the
+   * rest moved by as much on average.
+   *
+   * @param shares of trees that were weighed, up to a factor
+   * @param closely takes a tree and its share of the probability, gives the evidence closely
+   */
+  List<WeighedTree> refined(
+      Map<RunTree, Double> shares, ToDoubleBiFunction<RunTree, Double> closely) {
+    double sum = shares.values().stream().mapToDouble(Double::doubleValue).sum();
+    List<Map.Entry<RunTree, Double>> heaviest =
+        shares.entrySet().stream()
+            .filter(entry -> entry.getValue() >= WORTH_REFINING * sum)
+            .sorted(Map.Entry.<RunTree, Double>comparingByValue().reversed())
+            .limit(MOST_REFINED)
+            .toList();
+    Map<RunTree, Double> corrections = new LinkedHashMap<>();
+    double moved = 0;
+    double of = 0;
+    for (Map.Entry<RunTree, Double> each : heaviest) {
+      double correction =
+          closely.applyAsDouble(each.getKey(), each.getValue() / sum)
+              - weight(each.getKey()).logEvidence();
+      corrections.put(each.getKey(), correction);
+      moved += each.getValue() * Math.exp(correction);
+      of += each.getValue();
+    }
+    double usual = Math.log(moved / of);
+    double total = moved + (sum - of) * Math.exp(usual);
     List<WeighedTree> trees = new ArrayList<>();
-    often.forEach(
-        (tree, times) -> {
-          Weight weight = weights.get(tree);
-          if (weight != null) {
-            add(trees, tree, weight, times / sum);
+    shares.forEach(
+        (tree, share) -> {
+          Weight weight = weight(tree);
+          double correction = corrections.getOrDefault(tree, usual);
+          double probability = share * Math.exp(correction) / total;
+          if (probability >= LEAST_LISTED) {
+            trees.add(
+                new WeighedTree(
+                    tree, weight.logPrior(), weight.logEvidence() + correction, probability));
           }
         });
-    return sorted(trees);
-  }
-
-  private static void add(
-      List<WeighedTree> trees, RunTree tree, Weight weight, double probability) {
-    if (probability >= LEAST_LISTED) {
-      trees.add(new WeighedTree(tree, weight.logPrior(), weight.logEvidence(), probability));
-    }
-  }
-
-  private static List<WeighedTree> sorted(List<WeighedTree> trees) {
     trees.sort(Comparator.comparingDouble(WeighedTree::probability).reversed());
     return trees;
+  }
+
+  private Weight weight(RunTree tree) {
+    return Objects.requireNonNull(weights.get(tree), "a tree that was weighed");
   }
 }
