@@ -96,6 +96,22 @@ public final class AveragedLocator {
         .toList();
   }
 
+  /**
+   * Locates a circuit of which it is open how it is wired: each way by its prior and the marginal
+   * likelihood of its readings, without slips. The answer is told on the first: a joint of another
+   * way has the name of one of its conductor in its box.
+   *
+   * @param ways the ways in which it may be wired, of the same survey; at least one
+   */
+  public Posterior posterior(List<PossibleProblem> ways) {
+    List<Located> located = new ArrayList<>();
+    for (PossibleProblem way : ways) {
+      Supposition supposition = new Supposition(List.of(), way.logPrior(), way::problem, 0);
+      located.add(new Located(supposition, new Locator().posterior(way.problem())));
+    }
+    return new Mixture(ways.get(0).problem(), located).posterior();
+  }
+
   private static Posterior withSupport(
       Problem problem, Posterior posterior, Map<Located, Double> weights) {
     return posterior.on(new LeaveOneOut(problem, posterior.diagnosis(), weights).support());

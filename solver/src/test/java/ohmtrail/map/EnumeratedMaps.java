@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import org.apache.commons.math3.special.Gamma;
 
 /**
  * The posterior over the maps of a few boxes by brute force, sharing no code with the search: every
@@ -18,8 +19,8 @@ final class EnumeratedMaps {
   private static final double JOINT_OHMS = 0.002 * Math.exp(0.5 * 0.7 * 0.7);
   private static final double JOINT_SIGMA = JOINT_OHMS * Math.sqrt(Math.expm1(0.7 * 0.7));
   private static final int SAMPLES = 1000;
-  private static final int SAMPLES_AT_A_GRID_POINT = 100;
-  private static final double WIDER = 1.3;
+  private static final int SAMPLES_AT_A_GRID_POINT = 250;
+  private static final int FREEDOM = 6;
   private static final double LONGEST_STEP = 1;
   private static final double LEAST_OHMS = 0.02;
   private static final double MOST_OHMS = 1e7;
@@ -324,17 +325,25 @@ final class EnumeratedMaps {
       double top = log(mode);
       double sum = 0;
       for (int sample = 0; sample < samples; sample++) {
-        double[] normal = new double[count];
+        double chiSquare = 0;
+        for (int k = 0; k < FREEDOM; k++) {
+          double each = random.nextGaussian();
+          chiSquare += each * each;
+        }
+        double[] draw = new double[count];
         double square = 0;
         for (int c = 0; c < count; c++) {
-          normal[c] = random.nextGaussian();
-          square += normal[c] * normal[c];
-          normal[c] *= WIDER;
+          draw[c] = random.nextGaussian() * Math.sqrt(FREEDOM / chiSquare);
+          square += draw[c] * draw[c];
         }
-        double[] point = along(mode, backward(lower, normal), 1);
-        sum += Math.exp(log(point) - top + 0.5 * square);
+        double[] point = along(mode, backward(lower, draw), 1);
+        double density = -0.5 * (FREEDOM + count) * Math.log1p(square / FREEDOM);
+        sum += Math.exp(log(point) - top - density);
       }
-      double logSamples = Math.log(sum / samples) + count * Math.log(WIDER);
+      // The constant of Student's density over that of the normal one.
+      double constant = -0.5 * count * Math.log(0.5 * FREEDOM);
+      constant += Gamma.logGamma(0.5 * (FREEDOM + count)) - Gamma.logGamma(0.5 * FREEDOM);
+      double logSamples = Math.log(sum / samples) - constant;
       // Where the readings are out of reach there is nothing worth sampling.
       return top - logDeterminant + (Double.isFinite(logSamples) ? logSamples : 0);
     }

@@ -64,7 +64,7 @@ public final class MapEvidence {
   private final JointPriors priors;
   private final Whitening whitening;
   private final RunUnknowns unknowns;
-  private final double[][] normals;
+  private final double[][] draws;
   private final double logDensity;
   private final double openShare;
   private final double low;
@@ -94,25 +94,28 @@ public final class MapEvidence {
             whitening,
             new RunModel(survey, belief, run.supply().volts(), nodes.count()),
             assumptions);
-    this.normals = normals(nodes.count() + 2 + survey.loadSigmas().size());
+    this.draws = draws(nodes.count() + 2 + survey.loadSigmas().size());
     this.low = assumptions.value(Assumption.DEGRADED_OHMS_LOW);
     this.high = assumptions.value(Assumption.DEGRADED_OHMS_HIGH);
     this.openShare = assumptions.value(Assumption.OPEN_SHARE);
     this.logDensity = Math.log((1 - openShare) / Math.log(high / low));
   }
 
-  /** In pairs of opposite sign. */
-  private static double[][] normals(int unknowns) {
+  /** Of Student's distribution with four degrees of freedom, in pairs of opposite sign. */
+  private static double[][] draws(int unknowns) {
     SplittableRandom random = new SplittableRandom(SAMPLING_SEED);
-    double[][] normals = new double[SAMPLES][unknowns];
+    double[][] draws = new double[SAMPLES][unknowns];
     for (int sample = 0; sample < SAMPLES; sample += 2) {
+      double chiSquare = -2 * StrictMath.log((1 - random.nextDouble()) * (1 - random.nextDouble()));
+      double scale = StrictMath.sqrt(TreeFit.DEGREES_OF_FREEDOM / chiSquare);
       for (int c = 0; c < unknowns; c++) {
         double radius = StrictMath.sqrt(-2 * StrictMath.log(1 - random.nextDouble()));
-        normals[sample][c] = radius * StrictMath.cos(2 * Math.PI * random.nextDouble());
-        normals[sample + 1][c] = -normals[sample][c];
+        double normal = radius * StrictMath.cos(2 * Math.PI * random.nextDouble());
+        draws[sample][c] = scale * normal;
+        draws[sample + 1][c] = -draws[sample][c];
       }
     }
-    return normals;
+    return draws;
   }
 
   private static RunMap everyBoxOnThePanel(UnknownRun run) {
@@ -160,14 +163,13 @@ public final class MapEvidence {
    * @param share what the tree has of the probability, about: the more, the more samples
    */
   public double refinedLog(RunTree tree, double share) {
-    double[][] samples =
-        share >= WORTH_ALL_SAMPLES ? normals : Arrays.copyOf(normals, FEWEST_SAMPLES);
+    double[][] samples = share >= WORTH_ALL_SAMPLES ? draws : Arrays.copyOf(draws, FEWEST_SAMPLES);
     return explain(tree, samples).log();
   }
 
   /** The same with where a joint may be bad, and with the cables as they fit best. */
   public MapExplanation explanation(RunTree tree) {
-    return explain(tree, Arrays.copyOf(normals, FEWEST_SAMPLES)).explanation(belief);
+    return explain(tree, Arrays.copyOf(draws, FEWEST_SAMPLES)).explanation(belief);
   }
 
   private ExplainedTree explain(RunTree tree, double[][] samples) {

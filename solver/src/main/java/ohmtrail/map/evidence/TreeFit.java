@@ -1,12 +1,14 @@
 package ohmtrail.map.evidence;
 
+import org.apache.commons.math3.special.Gamma;
+
 /**
  * A nonlinear fit of one map: the mode of the posterior of its unknowns and Laplace's approximation
  * there. Unknowns are standard normal numbers u; the logarithm of the ohms of a bad joint is one
  * more, even in its range.
  */
 final class TreeFit {
-  private static final int MOST_STEPS = 12;
+  private static final int MOST_STEPS = 40;
   private static final int MOST_HALVINGS = 6;
 
   /** A step that would gain less than this in the logarithm of the posterior is not taken. */
@@ -15,8 +17,8 @@ final class TreeFit {
   /** No step goes farther in any unknown: a resistance changes by a factor of three at most. */
   private static final double LONGEST_STEP = 2;
 
-  /** The normal that is sampled from is wider than the one at the mode by this factor. */
-  private static final double WIDER = 1.2;
+  /** Of the distribution that is sampled from to make Laplace's approximation good. */
+  static final double DEGREES_OF_FREEDOM = 4;
 
   /** What a fit is made of: the model on one map, its unknowns, and the readings, whitened. */
   interface Unknowns {
@@ -194,29 +196,36 @@ final class TreeFit {
 
   /**
    * What Laplace's approximation misses, as a difference of logarithms: importance sampling from a
-   * normal around the mode that is a little wider (Geweke 1989, from memory).
+   * distribution of Student around the mode (Geweke 1989, from memory). Its tails are heavier than
+   * those of a posterior that is skew because a length may as well be next to nothing.
    *
-   * @param normals standard normal numbers, the same for every map so that maps compare
+   * @param draws of independent numbers that share their scale, by four degrees of freedom; the
+   *     same for every map so that maps compare
    */
-  double logCorrection(double[][] normals) {
+  double logCorrection(double[][] draws) {
     double[] trial = new double[count];
     double[] off = new double[residual.length];
     double[] move = new double[count];
+    double power = 0.5 * (DEGREES_OF_FREEDOM + count);
     double sum = 0;
-    for (double[] normal : normals) {
+    for (double[] draw : draws) {
       double square = 0;
       for (int c = 0; c < count; c++) {
-        square += normal[c] * normal[c];
-        move[c] = WIDER * normal[c];
+        square += draw[c] * draw[c];
+        move[c] = draw[c];
       }
       backward(move);
       for (int c = 0; c < count; c++) {
         trial[c] = point[c] + move[c];
       }
       unknowns.residual(trial, off);
-      sum += Math.exp(log(trial, off) - logMode + 0.5 * square);
+      sum += Math.exp(log(trial, off) - logMode + power * Math.log1p(square / DEGREES_OF_FREEDOM));
     }
-    return Math.log(Math.max(1e-12, sum / normals.length)) + count * Math.log(WIDER);
+    double logConstant =
+        Gamma.logGamma(power)
+            - Gamma.logGamma(0.5 * DEGREES_OF_FREEDOM)
+            - 0.5 * count * Math.log(0.5 * DEGREES_OF_FREEDOM);
+    return Math.log(Math.max(1e-12, sum / draws.length)) - logConstant;
   }
 
   static double dot(double[] one, double[] other) {
