@@ -71,7 +71,6 @@ class ArchitectureTest {
               "ohmtrail.cli.terminal..",
               "ohmtrail.cli.install..",
               "ohmtrail.cli.names..",
-              "ohmtrail.cli.sweep..",
               "ohmtrail.cli.render..",
               "ohmtrail.cli.walk..",
               "ohmtrail.cli.chart..",

@@ -1,4 +1,4 @@
-package ohmtrail.cli.sweep;
+package ohmtrail.cli.casefile.range;
 
 import java.util.LinkedHashMap;
 import java.util.List;

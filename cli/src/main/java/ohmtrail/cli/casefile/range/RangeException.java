@@ -1,4 +1,4 @@
-package ohmtrail.cli.sweep;
+package ohmtrail.cli.casefile.range;
 
 /** A range that cannot be swept; its message says why, in sentences. */
 public final class RangeException extends RuntimeException {

@@ -3,6 +3,6 @@
  * the case file. Imports {@code casefile} and {@code names}; what comes out is the solver's.
  */
 @NullMarked
-package ohmtrail.cli.sweep;
+package ohmtrail.cli.casefile.range;
 
 import org.jspecify.annotations.NullMarked;
