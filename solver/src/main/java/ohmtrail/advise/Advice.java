@@ -2,7 +2,7 @@ package ohmtrail.advise;
 
 import java.util.List;
 import ohmtrail.locate.Diagnosis;
-import ohmtrail.locate.OpeningPlan;
+import ohmtrail.report.OpeningPlan;
 
 /**
  * What to do next.

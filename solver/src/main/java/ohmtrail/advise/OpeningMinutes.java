@@ -2,7 +2,7 @@ package ohmtrail.advise;
 
 /**
  * How long it takes without a further reading: boxes are opened in the order of {@link
- * ohmtrail.locate.OpeningPlan}, and opening ends where calling the circuit sound costs less than
+ * ohmtrail.report.OpeningPlan}, and opening ends where calling the circuit sound costs less than
  * going on.
  *
  * <p>With p the probability of a box and c its minutes, in that order, opening k boxes and stopping

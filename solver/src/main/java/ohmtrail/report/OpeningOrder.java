@@ -2,7 +2,6 @@ package ohmtrail.report;
 
 import java.util.List;
 import ohmtrail.locate.Diagnosis;
-import ohmtrail.locate.OpeningPlan;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Minutes;
 import ohmtrail.survey.Finding;

@@ -5,9 +5,9 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.cli.render.words.Figures;
 import ohmtrail.cli.render.words.JointWords;
 import ohmtrail.cli.render.words.WorkWords;
-import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.report.OpeningOrder;
+import ohmtrail.report.OpeningPlan;
 
 /**
  * The order in which to open boxes, in words.

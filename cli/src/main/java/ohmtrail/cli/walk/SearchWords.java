@@ -24,7 +24,7 @@ import ohmtrail.cli.render.text.Page;
 import ohmtrail.cli.render.words.Figures;
 import ohmtrail.cli.render.words.WorkWords;
 import ohmtrail.locate.Diagnosis;
-import ohmtrail.locate.OpeningPlan;
+import ohmtrail.report.OpeningPlan;
 import ohmtrail.survey.Finding;
 
 /** What a search says. */

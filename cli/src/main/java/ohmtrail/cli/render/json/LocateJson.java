@@ -14,7 +14,6 @@ import ohmtrail.cli.render.SlipWords;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.FittedParameter;
 import ohmtrail.locate.FittedReading;
-import ohmtrail.locate.OpeningPlan;
 import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.SlipBelief;
 import ohmtrail.locate.Support;
@@ -22,6 +21,7 @@ import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
 import ohmtrail.predict.Degradation;
 import ohmtrail.report.OpeningOrder;
+import ohmtrail.report.OpeningPlan;
 import ohmtrail.report.Report;
 import ohmtrail.report.TestState;
 

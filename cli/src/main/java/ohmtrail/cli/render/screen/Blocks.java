@@ -7,7 +7,7 @@ import ohmtrail.cli.render.DangerWords;
 import ohmtrail.cli.render.text.Page;
 import ohmtrail.cli.render.words.Figures;
 import ohmtrail.cli.render.words.Region;
-import ohmtrail.locate.OpeningPlan;
+import ohmtrail.report.OpeningPlan;
 import ohmtrail.report.Report;
 
 /** The blocks that every screen has. */

@@ -1,4 +1,4 @@
-package ohmtrail.locate;
+package ohmtrail.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -17,6 +17,7 @@ import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.CircuitException;
 import ohmtrail.circuit.JointKind;
 import ohmtrail.circuit.Supply;
+import ohmtrail.locate.RankedBox;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Conductor;
 import ohmtrail.reference.ConductorMaterial;

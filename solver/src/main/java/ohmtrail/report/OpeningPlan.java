@@ -1,4 +1,4 @@
-package ohmtrail.locate;
+package ohmtrail.report;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -6,6 +6,7 @@ import java.util.List;
 import ohmtrail.circuit.Box;
 import ohmtrail.circuit.BoxKind;
 import ohmtrail.circuit.Circuit;
+import ohmtrail.locate.RankedBox;
 import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.reference.Chore;
 import ohmtrail.reference.Minutes;
