@@ -76,11 +76,14 @@ public record AssumptionRange(
   }
 
   /**
-   * A value of the range.
+   * A value of the range; its ends are met to the last bit.
    *
    * @param share how much of the range lies below it, 0 to 1
    */
   public double at(double share) {
+    if (share == 0 || share == 1) {
+      return share == 0 ? low : high;
+    }
     double value =
         isShifted ? low + share * (high - low) : low * Math.exp(share * Math.log(high / low));
     return Math.min(high, Math.max(low, value));
