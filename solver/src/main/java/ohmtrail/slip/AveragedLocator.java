@@ -49,7 +49,7 @@ public final class AveragedLocator {
     }
     Suppositions suppositions = Suppositions.of(problem);
     List<Located> located = new ArrayList<>();
-    located.add(new Located(suppositions.asStated(), stated));
+    located.add(new Located(suppositions.asStated(), stated, true));
     List<Supposition> exchanges = suppositions.exchanges();
     for (Supposition likely : new Screening(suppositions, exchanges, stated).likely()) {
       located.add(located(likely));
@@ -63,7 +63,7 @@ public final class AveragedLocator {
   }
 
   private static Located located(Supposition supposition) {
-    return new Located(supposition, new Locator().posterior(supposition.problem()));
+    return new Located(supposition, new Locator().posterior(supposition.problem()), true);
   }
 
   /**
@@ -107,7 +107,7 @@ public final class AveragedLocator {
     List<Located> located = new ArrayList<>();
     for (PossibleProblem way : ways) {
       Supposition supposition = new Supposition(List.of(), way.logPrior(), way::problem, 0);
-      located.add(new Located(supposition, new Locator().posterior(way.problem())));
+      located.add(new Located(supposition, new Locator().posterior(way.problem()), true));
     }
     return new Mixture(ways.get(0).problem(), located).posterior();
   }

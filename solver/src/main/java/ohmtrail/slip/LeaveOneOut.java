@@ -61,8 +61,8 @@ final class LeaveOneOut {
    *
    * @param stated the problem as stated
    * @param diagnosis the answer
-   * @param located what it was averaged over, with the weights; what leaves readings out is passed
-   *     over
+   * @param located what it was averaged over, with the weights; what leaves readings out, or was
+   *     not located in full, is passed over
    */
   LeaveOneOut(Problem stated, Diagnosis diagnosis, Map<Located, Double> located) {
     this.stated = stated;
@@ -84,7 +84,7 @@ final class LeaveOneOut {
         (each, weight) -> {
           boolean isWhole =
               each.supposition().problem().survey().readingCount() == readings.count();
-          if (isWhole && weight > SLIGHT) {
+          if (isWhole && each.isInFull() && weight > SLIGHT) {
             hypotheses.addAll(hypotheses(each, weight));
           }
         });

@@ -151,7 +151,8 @@ final class Renaming {
             posterior.healthyProbability() * sound * scale,
             joints,
             Optional.empty(),
-            posterior.logMarginalLikelihood() + Math.log(total)));
+            posterior.logMarginalLikelihood() + Math.log(total)),
+        false);
   }
 
   private JointBelief renamed(JointBelief belief, double factor) {
