@@ -6,8 +6,8 @@ package ohmtrail.locate.evidence;
  *
  * <p>Its innermost loops run along rows, one row taken from another (the right-looking order of
  * Golub and Van Loan, Matrix Computations, section 4.2; from memory): a processor does several of
- * these steps at once, where the dot products of a general library wait for one another. That is
- * three times as fast for sixty readings, and nine tenths of the time of an answer goes through it.
+ * these steps at once, where the dot products of a general library wait for one another. A location
+ * of twelve boxes and sixty readings takes about a tenth less time with it than with EJML's factor.
  *
  * <p>A buffer that belongs to one thread.
  */

@@ -308,7 +308,7 @@ public final class LinearGaussian {
   }
 
   /**
-   * Replaces several b by S^-1 b at once, which takes a third of the time.
+   * Replaces several b by S^-1 b at once.
    *
    * @param vectors n rows of {@code count} figures: each b is a column
    * @param count how many there are
