@@ -180,6 +180,11 @@ final class ExampleCase {
     return degraded;
   }
 
+  /** The lines of its file but for the one that an editor reads. */
+  long linesOfAPerson() {
+    return text().lines().filter(line -> !line.startsWith("# yaml-language-server:")).count();
+  }
+
   String text() {
     try {
       return Files.readString(file);
