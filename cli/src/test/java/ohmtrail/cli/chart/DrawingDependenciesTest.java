@@ -8,15 +8,17 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import ohmtrail.cli.chart.canvas.RasterCanvas;
 
-/** Keeps AWT, which is slow to start, away from everything but PNG and calibration. */
+/** Keeps AWT, which is slow to start, away from everything but PNG and the plots of XChart. */
 @AnalyzeClasses(packages = "ohmtrail.cli.chart", importOptions = DoNotIncludeTests.class)
 class DrawingDependenciesTest {
 
   @ArchTest
-  static final ArchRule onlyPixelsAndCalibrationNeedAwt =
+  static final ArchRule onlyPixelsAndTheLibrarysPlotsNeedAwt =
       noClasses()
           .that()
           .doNotBelongToAnyOf(RasterCanvas.class, CalibrationPlot.class)
+          .and()
+          .resideOutsideOfPackage("ohmtrail.cli.chart.plot")
           .should()
           .dependOnClassesThat()
           .resideInAnyPackage("java.awt..", "javax.swing..", "javax.imageio..");
