@@ -1,5 +1,7 @@
 package ohmtrail.advise.safety;
 
+import java.util.OptionalDouble;
+import ohmtrail.circuit.Cable;
 import ohmtrail.circuit.Circuit;
 import ohmtrail.circuit.ConductorRole;
 import ohmtrail.circuit.Section;
@@ -27,17 +29,23 @@ public final class CableCheck implements SafetyCheck {
     if (!trial.draw().by().isLoad()) {
       return 0;
     }
-    return trial.circuit().sections().stream()
-        .filter(section -> section.conductor() != ConductorRole.GROUND)
-        .mapToDouble(section -> share(section, trial))
-        .max()
-        .orElse(0);
+    double most = 0;
+    for (Cable cable : trial.circuit().cables()) {
+      OptionalDouble carried = cable.conductor().ampacity();
+      if (carried.isPresent()) {
+        most = Math.max(most, PER_CENT * amperes(cable, trial) / carried.getAsDouble());
+      }
+    }
+    return most;
   }
 
-  private static double share(Section section, Trial trial) {
-    double amperes = trial.state().jointAmperes(section.near().id());
-    return section.cable().conductor().ampacity().stream()
-        .map(carried -> PER_CENT * amperes / carried)
-        .sum();
+  private static double amperes(Cable cable, Trial trial) {
+    double most = 0;
+    for (Section section : trial.circuit().sections(cable)) {
+      if (section.conductor() != ConductorRole.GROUND) {
+        most = Math.max(most, trial.state().jointAmperes(section.near().id()));
+      }
+    }
+    return most;
   }
 }
