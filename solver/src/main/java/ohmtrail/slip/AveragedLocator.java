@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.Locator;
 import ohmtrail.locate.Posterior;
+import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.problem.Problem;
 
 /**
@@ -85,7 +86,7 @@ public final class AveragedLocator {
                 new ReadingSlips(problem, stated.diagnosis()).all());
     double total = Double.NEGATIVE_INFINITY;
     for (Located each : Stream.concat(located.stream(), expected.stream()).toList()) {
-      total = NormalReadings.logSum(total, each.logWeight());
+      total = LogSpace.sum(total, each.logWeight());
     }
     double least = total + Math.log(WORTH_LOCATING);
     double slight = total + Math.log(WORTH_TELLING);

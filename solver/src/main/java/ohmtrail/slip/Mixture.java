@@ -25,6 +25,7 @@ import ohmtrail.locate.SlipBelief;
 import ohmtrail.locate.Support;
 import ohmtrail.locate.Suspect;
 import ohmtrail.locate.Verdict;
+import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.locate.hypothesis.OhmsPoint;
 import ohmtrail.predict.Degradation;
 import ohmtrail.predict.Parameter;
@@ -62,7 +63,7 @@ final class Mixture {
         all.stream().sorted(Comparator.comparingDouble(Located::logWeight).reversed()).toList();
     double total = Double.NEGATIVE_INFINITY;
     for (Located each : located) {
-      total = NormalReadings.logSum(total, each.logWeight());
+      total = LogSpace.sum(total, each.logWeight());
     }
     this.logTotal = total;
     located.forEach(each -> weights.put(each, Math.exp(each.logWeight() - logTotal)));

@@ -20,6 +20,7 @@ import ohmtrail.locate.Diagnosis;
 import ohmtrail.locate.JointBelief;
 import ohmtrail.locate.Posterior;
 import ohmtrail.locate.Suspect;
+import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.locate.hypothesis.OhmsPoint;
 import ohmtrail.locate.hypothesis.Priors;
 import ohmtrail.predict.Evaluation;
@@ -340,7 +341,7 @@ final class NearbyEvidence {
       }
       double log = Double.NEGATIVE_INFINITY;
       for (Joint joint : hypothesis.suspect.get().joints()) {
-        log = NormalReadings.logSum(log, priors.logOf(joint));
+        log = LogSpace.sum(log, priors.logOf(joint));
       }
       return log + priors.logStableAlone();
     }

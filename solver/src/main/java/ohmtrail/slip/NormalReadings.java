@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.predict.Evaluation;
 import ohmtrail.problem.Problem;
 import ohmtrail.reference.Assumption;
@@ -254,7 +255,7 @@ final class NormalReadings {
           precision += inverse.get(k, i) * inverse.get(k, i);
         }
         double logOfIt = 0.5 * (Math.log(precision / (2 * Math.PI)) - scaled * scaled / precision);
-        log = logSum(log, logRight + logWrong - logOfIt);
+        log = LogSpace.sum(log, logRight + logWrong - logOfIt);
       }
       return log;
     }
@@ -308,7 +309,7 @@ final class NormalReadings {
       return stated.logDensity(misfit);
     }
     Covariance strained = covariance(at, strainedFactor, stepFrom);
-    return logSum(
+    return LogSpace.sum(
         Math.log1p(-strainedShare) + stated.logForgiving(at.volts()),
         Math.log(strainedShare) + strained.logForgiving(at.volts()));
   }
@@ -391,7 +392,7 @@ final class NormalReadings {
     }
     List<Double> allowed = new ArrayList<>();
     for (double log : logs) {
-      allowed.add(logSum(log, logWrong));
+      allowed.add(LogSpace.sum(log, logWrong));
     }
     return allowed;
   }
@@ -410,13 +411,5 @@ final class NormalReadings {
       logs[i] = 0.5 * (Math.log(precision / (2 * Math.PI)) - scaled * scaled / precision);
     }
     return logs;
-  }
-
-  /** ln(e^a + e^b) without overflow. */
-  static double logSum(double a, double b) {
-    double high = Math.max(a, b);
-    return high == Double.NEGATIVE_INFINITY
-        ? high
-        : high + Math.log1p(Math.exp(Math.min(a, b) - high));
   }
 }

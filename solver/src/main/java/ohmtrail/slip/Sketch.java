@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.predict.Evaluation;
 import ohmtrail.reference.Assumption;
 import ohmtrail.reference.Assumptions;
@@ -80,7 +81,7 @@ final class Sketch {
       prediction.evaluate(swept.group.place(), swept.ohms, at);
       double curvature = covariance.square(at.ohmsSlope());
       double prior = share * swept.group.share() * width(swept.ohms, curvature);
-      log = NormalReadings.logSum(log, Math.log(prior) + readings.logDensity(at, stepFrom));
+      log = LogSpace.sum(log, Math.log(prior) + readings.logDensity(at, stepFrom));
     }
     return log;
   }

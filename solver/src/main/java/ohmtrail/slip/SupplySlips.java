@@ -2,6 +2,7 @@ package ohmtrail.slip;
 
 import java.util.ArrayList;
 import java.util.List;
+import ohmtrail.locate.evidence.LogSpace;
 import ohmtrail.problem.Problem;
 import ohmtrail.problem.Slip;
 import ohmtrail.reference.Assumption;
@@ -114,7 +115,7 @@ final class SupplySlips {
         List.of(new Slip.NoSupply(dead.get(0).name())),
         Math.log(prior),
         () -> problem.withSurvey(survey.withTests(tests)),
-        NormalReadings.logSum(Math.log(NO_GHOST) + logBare, Math.log1p(-NO_GHOST) + logGhost));
+        LogSpace.sum(Math.log(NO_GHOST) + logBare, Math.log1p(-NO_GHOST) + logGhost));
   }
 
   /** Density of a reading where nothing is: half of a normal one, a display shows no sign. */

@@ -17,7 +17,7 @@ public final class LogSpace {
     return high + Math.log1p(Math.exp(Math.min(a, b) - high));
   }
 
-  /** The same for any number of them; negative infinity for none. */
+  /** ln of the sum of e^x over any number of logarithms x; negative infinity for none. */
   public static double sum(DoubleStream logs) {
     return logs.reduce(Double.NEGATIVE_INFINITY, LogSpace::sum);
   }
